@@ -1,0 +1,362 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+)
+
+// Report is what an audit of a finished picture found. Everything in it is
+// measured from the picture itself, its strokes and its data, and knows nothing
+// of how it was laid out.
+type Report struct {
+	// Stitches is how many groups of symbols were looked at.
+	Stitches int
+	// Overlaps are strokes of two stitches that touch away from a place that
+	// the two share.
+	Overlaps []Clash
+	// Texts are texts with a stroke, another text or the page's edge in them.
+	Texts []Clash
+	// Astray are legs that do not end on the place that they are worked into.
+	Astray []string
+	// Fans are fans of three stitches or more in one place whose gaps differ
+	// by more than a third.
+	Fans []string
+	// Turn is the largest difference in degrees between a repeat and the one
+	// before it turned by its share of the circle.
+	Turn float64
+}
+
+// Clash is two things that touch, named by their groups, and where.
+type Clash struct {
+	A, B string
+	At   canvas.Point
+}
+
+func (c Clash) String() string {
+	return fmt.Sprintf("%s and %s at %.1f, %.1f", c.A, c.B, c.At.X, c.At.Y)
+}
+
+// What the audit lets pass, mm.
+const (
+	legSlack = 0.05
+	// How far from a shared place strokes may lie on one another, in the
+	// picture's units, and at least in mm.
+	mergeReach, mergeLeast = 0.25, 0.7
+	touchSlack             = 0.02
+	edgeLeast              = 5.0
+)
+
+// subject is one stitch, as the picture has it.
+type subject struct {
+	name, kind   string
+	tops, bases  []canvas.Point
+	counted, run bool
+}
+
+// Audit looks a picture over.
+func Audit(s *scene.Scene) *Report {
+	a := auditor{report: &Report{}, owner: map[canvas.Point][]int32{}}
+	a.walk(&s.Root, scene.Plain)
+	a.report.Stitches = len(a.subjects)
+	a.overlaps(s)
+	a.legs()
+	a.words(s)
+	for _, r := range a.rounds {
+		a.fans(r)
+		a.repeats(r)
+	}
+	return a.report
+}
+
+type auditor struct {
+	report   *Report
+	subjects []subject
+	segs     []segment
+	first    []int // index of each subject's first segment
+	texts    []*scene.Text
+	rounds   []auditRound
+	owner    map[canvas.Point][]int32 // subjects by their tops
+	centre   canvas.Point
+	unit     float64
+	cross    bool
+}
+
+type auditRound struct{ from, to, fold int }
+
+func (a *auditor) walk(g *scene.Group, k scene.Ink) {
+	if c := datum(g, "centre"); c != "" {
+		a.centre = parse(c)[0]
+		a.unit, _ = strconv.ParseFloat(datum(g, "unit"), 64)
+		a.cross = datum(g, "cross") != ""
+	}
+	if datum(g, "kind") != "" {
+		a.subject(g, k)
+		return
+	}
+	k = k.With(g.Style)
+	from := len(a.subjects)
+	for _, n := range g.Nodes {
+		switch n := n.(type) {
+		case *scene.Group:
+			a.walk(n, k)
+		case *scene.Text:
+			a.texts = append(a.texts, n)
+		}
+	}
+	if datum(g, "round") != "" {
+		fold, _ := strconv.Atoi(datum(g, "repeats"))
+		a.rounds = append(a.rounds, auditRound{from, len(a.subjects), fold})
+	}
+}
+
+func (a *auditor) subject(g *scene.Group, k scene.Ink) {
+	n := int32(len(a.subjects))
+	s := subject{name: g.ID, kind: datum(g, "kind")}
+	s.tops = append(parse(datum(g, "top")), parse(datum(g, "between"))...)
+	s.bases = parse(datum(g, "base"))
+	s.counted = datum(g, "stitch") != ""
+	s.run = strings.HasSuffix(s.kind, " sp")
+	for _, t := range s.tops {
+		a.owner[t] = append(a.owner[t], n)
+	}
+	a.first = append(a.first, len(a.segs))
+	a.segs = segments(g, k, n, a.segs)
+	a.subjects = append(a.subjects, s)
+}
+
+func datum(g *scene.Group, name string) string {
+	for _, d := range g.Data {
+		if d.Name == name {
+			return d.Value
+		}
+	}
+	return ""
+}
+
+// parse reads points written by coords.
+func parse(s string) []canvas.Point {
+	if s == "" {
+		return nil
+	}
+	var ps []canvas.Point
+	for _, f := range strings.Split(s, ";") {
+		x, y, _ := strings.Cut(f, " ")
+		px, err1 := strconv.ParseFloat(x, 64)
+		py, err2 := strconv.ParseFloat(y, 64)
+		if err1 == nil && err2 == nil {
+			ps = append(ps, canvas.Point{X: px, Y: py})
+		}
+	}
+	return ps
+}
+
+// overlaps looks for strokes of two stitches that touch.
+func (a *auditor) overlaps(s *scene.Scene) {
+	g := newGrid(s.Width, s.Height, a.segs)
+	seen := map[[2]int32]bool{}
+	for _, cell := range g.cells {
+		for i, x := range cell {
+			for _, y := range cell[i+1:] {
+				p, q := &a.segs[x], &a.segs[y]
+				if p.owner == q.owner {
+					continue
+				}
+				pair := [2]int32{min(p.owner, q.owner), max(p.owner, q.owner)}
+				if seen[pair] {
+					continue
+				}
+				d, at := apart(*p, *q)
+				if d >= float64(p.half+q.half)-touchSlack || a.excused(pair, d, at) {
+					continue
+				}
+				seen[pair] = true
+				a.report.Overlaps = append(a.report.Overlaps, Clash{a.subjects[pair[0]].name, a.subjects[pair[1]].name, at})
+			}
+		}
+	}
+}
+
+// excused reports whether two stitches may touch at a point: near a place they
+// share, or side by side (but not across one another) on their way out of it.
+func (a *auditor) excused(pair [2]int32, d float64, at canvas.Point) bool {
+	p, q := &a.subjects[pair[0]], &a.subjects[pair[1]]
+	shared := false
+	check := func(xs, ys []canvas.Point, fan bool) bool {
+		for _, x := range xs {
+			for _, y := range ys {
+				if x == y {
+					shared = shared || fan
+					if x.Sub(at).Length() <= math.Max(mergeReach*a.unit, mergeLeast) {
+						return true
+					}
+				}
+			}
+		}
+		return false
+	}
+	if check(p.tops, q.bases, false) || check(p.bases, q.tops, false) || check(p.bases, q.bases, true) || check(p.tops, q.tops, true) {
+		return true
+	}
+	return shared && d > 1e-3
+}
+
+// apart is the distance between two segments and the middle of where they are
+// nearest.
+func apart(p, q segment) (float64, canvas.Point) {
+	if at, ok := crossing(p, q); ok {
+		return 0, at
+	}
+	best, at := math.Inf(1), canvas.Point{}
+	try := func(x canvas.Point, s segment) {
+		y := nearest(x, s)
+		if d := x.Sub(y).Length(); d < best {
+			best, at = d, x.Interpolate(y, 0.5)
+		}
+	}
+	try(p.a, q)
+	try(p.b, q)
+	try(q.a, p)
+	try(q.b, p)
+	return best, at
+}
+
+func crossing(p, q segment) (canvas.Point, bool) {
+	r, s := p.b.Sub(p.a), q.b.Sub(q.a)
+	den := r.PerpDot(s)
+	if math.Abs(den) < 1e-12 {
+		return canvas.Point{}, false
+	}
+	w := q.a.Sub(p.a)
+	t, u := w.PerpDot(s)/den, w.PerpDot(r)/den
+	if t < 0 || t > 1 || u < 0 || u > 1 {
+		return canvas.Point{}, false
+	}
+	return p.a.Add(r.Mul(t)), true
+}
+
+// nearest is the point of a segment nearest to x.
+func nearest(x canvas.Point, s segment) canvas.Point {
+	d := s.b.Sub(s.a)
+	if l := d.Dot(d); l > 0 {
+		return s.a.Add(d.Mul(math.Max(0, math.Min(1, x.Sub(s.a).Dot(d)/l))))
+	}
+	return s.a
+}
+
+// legs looks for legs whose place is nobody's, and for strokes that do not
+// reach their place.
+func (a *auditor) legs() {
+	for i := range a.subjects {
+		s := &a.subjects[i]
+		if strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") || a.cross && strings.HasSuffix(s.kind, "c") {
+			continue // a dot or a × has no leg
+		}
+		end := len(a.segs)
+		if i+1 < len(a.first) {
+			end = a.first[i+1]
+		}
+		for _, b := range s.bases {
+			if len(a.owner[b]) == 0 {
+				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s stands at %s, where there is no place", s.name, coords(b)))
+			}
+			d := math.Inf(1)
+			for _, seg := range a.segs[a.first[i]:end] {
+				d = math.Min(d, nearest(b, seg).Sub(b).Length())
+			}
+			if d > legSlack && !(strings.Contains(s.kind, "P") && d < 1) {
+				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s ends %.2f mm off its place", s.name, d))
+			}
+		}
+	}
+}
+
+// words looks for texts that something runs through.
+func (a *auditor) words(s *scene.Scene) {
+	g := newGrid(s.Width, s.Height, a.segs)
+	page := box{edgeLeast, edgeLeast, s.Width - edgeLeast, s.Height - edgeLeast}
+	for i, t := range a.texts {
+		b := textBox(t)
+		at := canvas.Point{X: b.x0, Y: b.y0}
+		if b.x0 < page.x0 || b.x1 > page.x1 || b.y0 < page.y0 || b.y1 > page.y1 {
+			a.report.Texts = append(a.report.Texts, Clash{t.String, "edge of the page", at})
+		}
+		if !g.clear(b) {
+			a.report.Texts = append(a.report.Texts, Clash{t.String, "a symbol", at})
+		}
+		for _, u := range a.texts[:i] {
+			if b.meets(textBox(u)) {
+				a.report.Texts = append(a.report.Texts, Clash{t.String, u.String, at})
+			}
+		}
+	}
+	for _, seg := range a.segs {
+		if p := seg.a; p.X < page.x0 || p.X > page.x1 || p.Y < page.y0 || p.Y > page.y1 {
+			a.report.Texts = append(a.report.Texts, Clash{a.subjects[seg.owner].name, "edge of the page", p})
+			break
+		}
+	}
+}
+
+// angle is a point's direction from the centre, in degrees.
+func (a *auditor) angle(p canvas.Point) float64 {
+	return math.Atan2(a.centre.Y-p.Y, p.X-a.centre.X) * 180 / math.Pi
+}
+
+// turnOf is the angle b − a within [−180, 180).
+func turnOf(a, b float64) float64 { return math.Mod(math.Mod(b-a+180, 360)+360, 360) - 180 }
+
+// fans looks for fans with uneven gaps.
+func (a *auditor) fans(r auditRound) {
+	for i := r.from; i < r.to; {
+		s := &a.subjects[i]
+		if len(s.bases) != 1 || len(s.tops) == 0 || !s.counted {
+			i++
+			continue
+		}
+		j := i + 1
+		for j < r.to && a.subjects[j].counted && len(a.subjects[j].bases) == 1 && a.subjects[j].bases[0] == s.bases[0] && a.subjects[j].kind == s.kind {
+			j++
+		}
+		if j-i >= 3 {
+			least, most := math.Inf(1), 0.0
+			for k := i + 1; k < j; k++ {
+				g := math.Abs(turnOf(a.angle(a.subjects[k-1].tops[0]), a.angle(a.subjects[k].tops[0])))
+				least, most = math.Min(least, g), math.Max(most, g)
+			}
+			if most > 1.34*least {
+				a.report.Fans = append(a.report.Fans, fmt.Sprintf("%s to %s: gaps from %.1f° to %.1f°", s.name, a.subjects[j-1].name, least, most))
+			}
+		}
+		i = j
+	}
+}
+
+// repeats measures how far the repeats of a round are from congruent.
+func (a *auditor) repeats(r auditRound) {
+	var at, slack []float64
+	for _, s := range a.subjects[r.from:r.to] {
+		if (s.counted || s.run) && len(s.tops) > 0 {
+			at = append(at, a.angle(s.tops[0]))
+			// The data are to a hundredth of a millimetre.
+			slack = append(slack, 0.01/math.Max(s.tops[0].Sub(a.centre).Length(), 0.01)*180/math.Pi)
+		}
+	}
+	if r.fold < 2 || len(at)%r.fold != 0 || len(at) == 0 {
+		return
+	}
+	n := len(at) / r.fold
+	way := 360 / float64(r.fold)
+	if len(at) > 1 && turnOf(at[0], at[n%len(at)]) < 0 && r.fold > 2 {
+		way = -way
+	}
+	for i := range at {
+		d := math.Abs(turnOf(way, turnOf(at[i], at[(i+n)%len(at)])))
+		a.report.Turn = math.Max(a.report.Turn, d-slack[i])
+	}
+}

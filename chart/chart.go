@@ -1,0 +1,99 @@
+// Package chart lays out and draws pictures of a worked fabric: so far, whole
+// rounds. It takes a fabric and its form and gives a scene.
+//
+// A chart in the round is made in four steps, each with a file of its own:
+// where on the turn every stitch goes (turn.go), how far out every round lies
+// (reach.go), the points that every symbol reaches (place.go), and the strokes,
+// names and reading aids (draw.go, numbers.go, key.go, page.go).
+package chart
+
+import (
+	"fmt"
+
+	"whorl/chart/scene"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// Options say which chart is drawn and what is written on it.
+type Options struct {
+	Title  string // of the pattern
+	Credit string // one line at the foot of the page
+	Part   int    // index of the part
+	// From and To are the first and last rounds, by number; 0 0 is all of
+	// them, and a To of 0 goes on to the last.
+	From, To   int
+	Paper      Paper
+	Terms      stitch.Terms
+	LeftHanded bool // mirrored, with readable text
+	Cross      bool // single crochet as × rather than +
+}
+
+// Chart is a finished picture.
+type Chart struct {
+	Scene *scene.Scene
+	// Findings are what a designer should know before printing it, in words;
+	// none when it is fit to print.
+	Findings []string
+	// Smallest is the height in millimetres of the lowest stitch symbol on
+	// paper (chains and slip stitches aside), 0 when there is none.
+	Smallest float64
+}
+
+// smallestSymbol is the least height at which a symbol prints well, mm.
+const smallestSymbol = 2.5
+
+// Round is the chart of one part worked in the round, or of a range of its
+// rounds. What the rounds stand on and is not drawn itself is shown as a thin
+// grey line.
+func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
+	w, err := newWork(f, form, o)
+	if err != nil {
+		return nil, err
+	}
+	w.turn()
+	p := newPage(w)
+	w.reach(p.radius)
+	w.place(p.centre)
+	return p.finish()
+}
+
+// newWork picks the part and the rounds out of the fabric.
+func newWork(f *fabric.Fabric, form *geometry.Form, o Options) (*work, error) {
+	if f == nil || form == nil || len(form.Parts) != len(f.Parts) {
+		return nil, fmt.Errorf("there is no measured fabric to draw")
+	}
+	if o.Part < 0 || o.Part >= len(f.Parts) {
+		return nil, fmt.Errorf("there is no part %d to draw; the pattern has %d", o.Part+1, len(f.Parts))
+	}
+	part := f.Parts[o.Part]
+	pf := form.Parts[o.Part]
+	if part.Worked == fabric.InRows {
+		return nil, fmt.Errorf("%s is worked in rows; a round chart needs a part worked in the round", part.Name)
+	}
+	if len(part.Rounds) == 0 || len(pf.Rounds) != len(part.Rounds) {
+		return nil, fmt.Errorf("%s has no rounds to draw", part.Name)
+	}
+	w := &work{o: o, size: f.Size, part: part, first: -1}
+	n := 0
+	for i, r := range part.Rounds {
+		if len(pf.Rounds[i].Tops) != len(r.Stitches) || len(pf.Rounds[i].Widths) != len(r.Stitches) {
+			return nil, fmt.Errorf("%s has not been measured", r.Label)
+		}
+		w.courses = append(w.courses, &course{round: r, form: &pf.Rounds[i], index: i, offset: n})
+		n += len(r.Stitches)
+		if (o.From <= 0 || r.Number >= o.From) && (o.To <= 0 || r.Number <= o.To) {
+			if w.first < 0 {
+				w.first = i
+			}
+			w.last = i
+		}
+	}
+	w.total = n
+	if w.first < 0 {
+		return nil, fmt.Errorf("%s has no rounds %d to %d: they go from %d to %d", part.Name, o.From, o.To,
+			part.Rounds[0].Number, part.Rounds[len(part.Rounds)-1].Number)
+	}
+	return w, nil
+}

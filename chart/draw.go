@@ -1,0 +1,370 @@
+package chart
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// Colours of the picture. Both round colours have a contrast of over 4.5:1 on
+// white (WCAG 2.2, 1.4.3), and one is much lighter than the other, so that they
+// are told apart in grey as well.
+var (
+	ink    = scene.RGB(0x1c1b22)
+	second = scene.RGB(0xc2451e)
+	grey   = scene.RGB(0x9a9a9a)
+	words  = scene.RGB(0x4a4a4a)
+	none   = scene.Colour{}
+)
+
+// artist draws a work that has been laid out.
+type artist struct {
+	*work
+	pen    symbols.Pen
+	shapes map[string]*scene.Shape
+	ids    map[string]bool
+	// sought are the places other than tops and spaces that drawn stitches
+	// stand on.
+	sought map[fabric.Place]bool
+	chainW float64   // room of the narrowest chain
+	atSeam []segment // strokes of the round below by its seam
+}
+
+func newArtist(w *work) *artist {
+	a := &artist{work: w, shapes: map[string]*scene.Shape{}, ids: map[string]bool{},
+		sought: map[fabric.Place]bool{}}
+	a.pen = symbols.Pen{Line: hundredth(min(max(0.085*w.unit, 0.2), 0.34)), Cross: w.o.Cross}
+	a.chainW = w.unit
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for i := range c.round.Stitches {
+			s := &c.round.Stitches[i]
+			if s.IsChain() && c.rank[i] >= 0 {
+				a.chainW = min(a.chainW, w.width(c, i))
+			}
+			for _, p := range s.On {
+				switch {
+				case p.Into == stitch.Between:
+					a.sought[fabric.Place{Into: stitch.Between, At: p.At}] = true
+				default:
+					if d := w.at(p.At); d != nil && p.Into != stitch.Space && p.Into != stitch.RowEnd &&
+						d.round.Stitches[p.At.Stitch].IsChain() {
+						a.sought[fabric.Place{At: p.At}] = true
+					}
+				}
+			}
+		}
+	}
+	return a
+}
+
+// rounds draws every round, from the first worked to the last.
+func (a *artist) rounds() []scene.Node {
+	var nodes []scene.Node
+	if g := a.ground(); g != nil {
+		nodes = append(nodes, g)
+	}
+	k := 0
+	for _, c := range a.courses[a.lo : a.last+1] {
+		colour := &ink
+		if k%2 == 1 {
+			colour = &second
+		}
+		k++
+		nodes = append(nodes, a.round(c, colour))
+	}
+	return nodes
+}
+
+// unique is the name itself the first time, and the name with a letter after it
+// when it is taken.
+func (a *artist) unique(name string) string {
+	n := name
+	for k := 2; a.ids[n]; k++ {
+		n = name + "-" + strconv.Itoa(k)
+	}
+	a.ids[n] = true
+	return n
+}
+
+// round draws one round: a group, and a group for each stitch in it.
+func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
+	line := a.pen.Line
+	number := strconv.Itoa(c.round.Number)
+	g := &scene.Group{ID: a.unique("rnd" + number), Title: c.label(),
+		Data: []scene.Attr{{Name: "round", Value: number}}}
+	g.Style = scene.Style{Stroke: colour, Line: &line}
+	if c.fold > 1 {
+		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
+	}
+	d := roundArtist{artist: a, c: c, colour: colour, number: number,
+		prefix: "r" + strings.TrimPrefix(g.ID, "rnd"), run: map[int]int{}}
+	for k, sp := range c.round.Spaces {
+		for i, n := sp.From, len(c.round.Stitches); n > 0 && i != sp.To && i < sp.From+n; i++ {
+			d.run[i%n] = k + 1
+		}
+	}
+	d.groups = make([]*scene.Group, len(c.round.Stitches))
+	for i := range c.round.Stitches {
+		d.groups[i] = d.stitch(i)
+	}
+	// What closes and begins the round goes where the others leave it room.
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; d.groups[i] == nil && s.Role == fabric.Start && s.Chains > 0 {
+			d.groups[i] = d.startInGap(i)
+		}
+	}
+	for i := range c.round.Stitches {
+		if c.round.Stitches[i].Role == fabric.Join {
+			d.groups[i] = d.join(i)
+		}
+	}
+	for _, e := range d.groups {
+		if e != nil {
+			g.Add(e)
+		}
+	}
+	a.atSeam = d.bySeam()
+	return g
+}
+
+// roundArtist draws the stitches of one round.
+type roundArtist struct {
+	*artist
+	c              *course
+	colour         *scene.Colour
+	number, prefix string
+	run            map[int]int // 1 + the run of chains that a chain is in
+	drawn          map[int]bool
+	groups         []*scene.Group // of every stitch, nil for those within another
+	counted        int
+	loose, spaces  int // stitches that do not count, and runs of chains, so far
+}
+
+// stitch draws the group of stitch i, nil when it is part of an earlier one.
+func (d *roundArtist) stitch(i int) *scene.Group {
+	s := &d.c.round.Stitches[i]
+	switch {
+	case s.Role == fabric.Start:
+		return d.start(i)
+	case s.Role == fabric.Join:
+		return nil // drawn last
+	case s.IsChain() && len(s.On) == 0 && s.Kind.Shape == stitch.Plain:
+		if k := d.run[i]; k > 0 {
+			return d.space(k)
+		}
+	}
+	g := d.group(i, d.name(s))
+	an := d.anchors(i)
+	if s.IsChain() {
+		an.Width, an.Base = d.chainW, nil
+	}
+	var in stitch.Into
+	if len(s.On) > 0 {
+		in = s.On[0].Into
+	}
+	in = shown(in, d.c.round)
+	var art symbols.Drawing
+	switch s.Role {
+	case fabric.FirstHalf, fabric.LastHalf:
+		art = symbols.Half(s.Kind, in, an, s.Role == fabric.FirstHalf, d.pen)
+	default:
+		art = symbols.Draw(s.Kind, in, an, d.pen)
+	}
+	d.paint(g, art)
+	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: s.Kind.NameInto(in, d.o.Terms)},
+		scene.Attr{Name: "top", Value: coords(an.Top)})
+	if len(s.On) > 0 {
+		g.Data = append(g.Data, scene.Attr{Name: "base", Value: coords(an.Base...)})
+	}
+	d.extras(g, i)
+	g.Title = d.c.label() + ", " + d.title(i, in)
+	return g
+}
+
+// shown is what is seen from the right side of a stitch worked into a loop or
+// round a post: on a wrong-side round it is the other one.
+func shown(in stitch.Into, r *fabric.Round) stitch.Into {
+	if !r.Wrong {
+		return in
+	}
+	switch in {
+	case stitch.FrontLoop:
+		return stitch.BackLoop
+	case stitch.BackLoop:
+		return stitch.FrontLoop
+	case stitch.FrontPost:
+		return stitch.BackPost
+	case stitch.BackPost:
+		return stitch.FrontPost
+	}
+	return in
+}
+
+// name is the number of a stitch within its round, as the designer counts, or a
+// letter and a number for what does not count.
+func (d *roundArtist) name(s *fabric.Stitch) string {
+	if s.Counts {
+		d.counted++
+		return strconv.Itoa(d.counted)
+	}
+	d.loose++
+	return "x" + strconv.Itoa(d.loose)
+}
+
+// group begins the group of stitch i. The number after the s is that of the
+// stitch as the designer counts.
+func (d *roundArtist) group(i int, name string) *scene.Group {
+	g := &scene.Group{Data: []scene.Attr{{Name: "round", Value: d.number}}}
+	if d.c.round.Stitches[i].Counts {
+		g.ID = d.prefix + "s" + name
+		g.Data = append(g.Data, scene.Attr{Name: "stitch", Value: name})
+	} else {
+		g.ID = d.prefix + name
+	}
+	return g
+}
+
+// anchors are the points that the symbol of stitch i reaches.
+func (d *roundArtist) anchors(i int) symbols.Anchors {
+	c := d.c
+	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.width(c, i), Shared: d.shares(i)}
+	an.Base, an.Rise = d.feet(c, i)
+	if c.round.Stitches[i].Kind.Base == stitch.Single {
+		// Its arms are half way down, where legs that spread are closer.
+		if foot := d.meanFoot(c, i); foot < c.radius[i] {
+			an.Width *= (foot + c.radius[i]) / 2 / c.radius[i]
+		}
+	}
+	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	return an
+}
+
+// shares reports whether a neighbour of stitch i stands in the same place.
+func (d *roundArtist) shares(i int) bool {
+	c := d.c
+	n := len(c.order)
+	if c.rank[i] < 0 || n < 2 {
+		return false
+	}
+	for _, step := range [...]int{1, n - 1} {
+		k := (c.rank[i] + step) % n
+		for tries := 0; tries < n && len(c.round.Stitches[c.order[k]].On) == 0; tries++ {
+			k = (k + step) % n
+		}
+		if c.order[k] == i {
+			continue
+		}
+		for _, p := range c.round.Stitches[i].On {
+			for _, q := range c.round.Stitches[c.order[k]].On {
+				if key := d.key(p); key != 0 && key == d.key(q) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// extras adds the data of places on a stitch beside its top.
+func (d *roundArtist) extras(g *scene.Group, i int) {
+	at := fabric.Ref{Round: d.c.index, Stitch: i}
+	if p := (fabric.Place{Into: stitch.Between, At: at}); d.sought[p] {
+		a, _ := d.angle(p)
+		pt := d.point(a, (d.topRadius(d.c, i)+d.topRadius(d.c, d.c.before(i)))/2)
+		g.Data = append(g.Data, scene.Attr{Name: "between", Value: coords(pt)})
+	}
+}
+
+// space draws a run of chains as one group of ovals. Its top is the middle of
+// the run, where stitches in the space stand; chains that are worked into one
+// by one add their own.
+func (d *roundArtist) space(k int) *scene.Group {
+	if d.drawn == nil {
+		d.drawn = map[int]bool{}
+	}
+	if d.drawn[k] {
+		return nil
+	}
+	d.drawn[k] = true
+	d.spaces++
+	c, n := d.c, len(d.c.round.Stitches)
+	sp := c.round.Spaces[k-1]
+	var chains []int
+	for i := sp.From; i != sp.To && i < sp.From+n; i++ {
+		chains = append(chains, i%n)
+	}
+	first, last := chains[0], chains[len(chains)-1]
+	kind := "ch-" + strconv.Itoa(len(chains)) + " sp"
+	mid := fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: c.index, Stitch: first}, Last: fabric.Ref{Round: c.index, Stitch: last}}
+	a, b := c.midChains(first, last)
+	angle, _ := d.angle(mid)
+	tops := []canvas.Point{d.point(angle, (d.topRadius(c, a)+d.topRadius(c, b))/2)}
+	g := &scene.Group{ID: d.prefix + "c" + strconv.Itoa(d.spaces),
+		Title: c.label() + ", " + kind}
+	for j, i := range chains {
+		if d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
+			tops = append(tops, d.top(c, i))
+		}
+		if c.round.Stitches[i].Counts {
+			d.counted++
+		}
+		d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
+	}
+	g.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: kind}, {Name: "top", Value: coords(tops...)}}
+	return g
+}
+
+// chain is the anchors of chain j of a run: it lies along the arc of the run.
+func (d *roundArtist) chain(run []int, j int) symbols.Anchors {
+	c, i := d.c, run[j]
+	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.chainW}
+	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	if len(run) > 1 {
+		way := d.top(c, run[min(j+1, len(run)-1)]).Sub(d.top(c, run[max(j-1, 0)]))
+		if way.Length() > 0.1 && way.Dot(an.Along) > 0 {
+			turn := way.Angle() - an.Along.Angle()
+			an.Along, an.Up = an.Along.Rot(turn, canvas.Origin), an.Up.Rot(turn, canvas.Origin)
+		}
+	}
+	return an
+}
+
+// paint adds a drawing to a group. Marks become uses of one shared shape.
+func (d *roundArtist) paint(g *scene.Group, art symbols.Drawing) { d.artist.paint(g, art, d.colour) }
+
+func (a *artist) paint(g *scene.Group, art symbols.Drawing, colour *scene.Colour) {
+	if art.Strokes != nil && !art.Strokes.Empty() {
+		g.Add(&scene.Path{D: art.Strokes})
+	}
+	if art.Solid != nil && !art.Solid.Empty() {
+		g.Add(&scene.Path{D: art.Solid, Style: scene.Style{Fill: colour, Stroke: &none}})
+	}
+	if m := art.Mark; m != nil {
+		shape, ok := a.shapes[m.Name]
+		if !ok {
+			shape = &scene.Shape{ID: m.Name, Solid: m.Solid, D: m.Path}
+			a.shapes[m.Name] = shape
+		}
+		g.Add(&scene.Use{Shape: shape, X: m.At.X, Y: m.At.Y, Angle: m.Angle})
+	}
+}
+
+// coords writes points as data: "x y;x y".
+func coords(ps ...canvas.Point) string {
+	b := make([]byte, 0, 16*len(ps))
+	for i, p := range ps {
+		if i > 0 {
+			b = append(b, ';')
+		}
+		b = strconv.AppendFloat(b, hundredth(p.X), 'f', -1, 64)
+		b = append(b, ' ')
+		b = strconv.AppendFloat(b, hundredth(p.Y), 'f', -1, 64)
+	}
+	return string(b)
+}

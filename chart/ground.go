@@ -1,0 +1,160 @@
+package chart
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/ring"
+	"whorl/chart/scene"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// footing is a place under the drawn rounds.
+type footing struct {
+	angle, radius float64
+	at            canvas.Point
+}
+
+// ground draws what the first rounds stand on and is no drawn round itself: the
+// centre ring, an unjoined chain, or the edge of undrawn rounds and row ends as
+// a thin grey line with a tick at each place.
+func (a *artist) ground() *scene.Group {
+	if !a.work.ground {
+		return nil
+	}
+	places := a.footings()
+	below := a.courses[max(a.lo-1, 0)]
+	drawn := a.lo > a.first // the foundation itself is to be drawn
+	switch {
+	case below.hub && drawn:
+		return a.hub(below, places)
+	case below.hub && a.lo == 1 && a.first == 1:
+		return a.hub(below, places)
+	case below.loose && drawn:
+		return a.chainBelow(places)
+	}
+	return a.ghost(places)
+}
+
+// footings are the places under the drawn rounds, by angle.
+func (a *artist) footings() []footing {
+	var fs []footing
+	seen := map[canvas.Point]bool{}
+	for _, c := range a.courses[a.lo : a.last+1] {
+		for i := range c.round.Stitches {
+			for _, p := range c.round.Stitches[i].On {
+				d := a.at(p.At)
+				if d != nil && d.index >= a.lo && p.Into != stitch.RowEnd && p.Into != stitch.Ring {
+					continue
+				}
+				pt, angle := a.foot(c, i, p)
+				if seen[pt] {
+					continue
+				}
+				seen[pt] = true
+				angle = above(angle, 0)
+				fs = append(fs, footing{angle, a.footRadius(c, i, p), pt})
+			}
+		}
+	}
+	slices.SortStableFunc(fs, func(x, y footing) int {
+		switch {
+		case x.angle < y.angle:
+			return -1
+		case x.angle > y.angle:
+			return 1
+		}
+		return 0
+	})
+	return fs
+}
+
+func points(fs []footing) []canvas.Point {
+	ps := make([]canvas.Point, len(fs))
+	for i, f := range fs {
+		ps[i] = f.at
+	}
+	return ps
+}
+
+// hub draws the ring in the centre.
+func (a *artist) hub(c *course, places []footing) *scene.Group {
+	line := a.pen.Line
+	n := len(c.round.Stitches)
+	for i := range c.round.Stitches {
+		if !c.round.Stitches[i].IsChain() {
+			n--
+		}
+	}
+	g := &scene.Group{ID: a.unique("ring"), Title: "Magic ring", Style: scene.Style{Stroke: &ink, Line: &line}}
+	kind := "magic ring"
+	if n > 0 {
+		kind = "ch-" + strconv.Itoa(n) + " ring"
+		g.Title = "Ring of " + strconv.Itoa(n) + " chains"
+	}
+	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: kind}, {Name: "top", Value: coords(points(places)...)}}
+	a.paint(g, symbols.Ring(a.centre, a.groundRadius(), n, a.unit, a.pen), &ink)
+	return g
+}
+
+// chainBelow draws a foundation chain where it is worked into.
+func (a *artist) chainBelow(places []footing) *scene.Group {
+	line := a.pen.Line
+	g := &scene.Group{ID: a.unique("rnd0"), Title: "Foundation chain", Style: scene.Style{Stroke: &second, Line: &line}}
+	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: "ch"}, {Name: "top", Value: coords(points(places)...)}}
+	width := a.unit
+	for i := range places {
+		if d := places[i].at.Sub(places[(i+1)%len(places)].at).Length(); len(places) > 1 {
+			width = min(width, d)
+		}
+	}
+	for _, f := range places {
+		an := symbols.Anchors{Top: f.at, Unit: a.unit, Width: width}
+		an.Along, an.Up = a.frame(a.courses[a.lo], f.angle, f.radius)
+		a.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, a.pen), &second)
+	}
+	return g
+}
+
+// ghost draws an undrawn edge.
+func (a *artist) ghost(places []footing) *scene.Group {
+	if len(places) == 0 {
+		return nil
+	}
+	line := 0.2
+	g := &scene.Group{ID: a.unique("below"), Title: "Edge that the first round drawn is worked into",
+		Style: scene.Style{Stroke: &grey, Line: &line}}
+	g.Data = []scene.Attr{{Name: "kind", Value: "edge"}, {Name: "top", Value: coords(points(places)...)}}
+	d := &canvas.Path{}
+	const gap = 0.3 // of white between the line and the feet on it
+	at := func(angle, radius float64) (float64, float64) {
+		p := a.point(angle, radius-a.up()*gap)
+		return p.X, p.Y
+	}
+	for i, f := range places {
+		next := places[(i+1)%len(places)]
+		to := next.angle
+		if i == len(places)-1 {
+			to += ring.Turn
+		}
+		if i == 0 {
+			d.MoveTo(at(f.angle, f.radius))
+		}
+		steps := int(math.Ceil((to - f.angle) / (4 * math.Pi / 180)))
+		for k := 1; k <= steps; k++ {
+			t := float64(k) / float64(steps)
+			d.LineTo(at(f.angle+(to-f.angle)*t, f.radius+(next.radius-f.radius)*t))
+		}
+	}
+	d.Close()
+	for _, f := range places {
+		d.MoveTo(at(f.angle, f.radius))
+		d.LineTo(at(f.angle, f.radius-a.up()*0.9))
+	}
+	g.Add(&scene.Path{D: d})
+	return g
+}

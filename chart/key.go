@@ -1,0 +1,221 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// entry is one line of the key.
+type entry struct {
+	short, long string
+	kind        stitch.Kind
+	in          stitch.Into
+	sign        sign
+	chains      int
+}
+
+// sign is what an entry shows when it is no plain stitch.
+type sign uint8
+
+const (
+	ofStitch sign = iota
+	ofRing
+	ofStart
+	ofJoin
+)
+
+// entries are exactly the kinds drawn, in reading order.
+func (w *work) entries() []entry {
+	var list []entry
+	seen := map[entry]bool{}
+	add := func(e entry) {
+		id := e
+		id.short, id.long = "", ""
+		if !seen[id] {
+			seen[id] = true
+			list = append(list, e)
+		}
+	}
+	t := w.o.Terms
+	lo := w.first
+	if c := w.courses[w.first]; c.hub || c.loose {
+		lo++
+	}
+	if below := w.courses[max(lo-1, 0)]; lo > 0 && below.hub && lo <= 1 {
+		n := 0
+		for i := range below.round.Stitches {
+			if below.round.Stitches[i].IsChain() {
+				n++
+			}
+		}
+		e := entry{short: "ring", long: "magic ring", sign: ofRing}
+		if n > 0 {
+			e = entry{short: "ring", long: "ring of " + strconv.Itoa(n) + " chains", sign: ofRing, chains: n}
+		}
+		add(e)
+	} else if lo > w.first && below.loose {
+		add(entry{short: stitch.Chain.Name(t), long: stitch.Chain.LongName(t), kind: stitch.Of(stitch.Chain)})
+	}
+	for _, c := range w.courses[min(lo, w.last) : w.last+1] {
+		if c.hub {
+			continue
+		}
+		for i := range c.round.Stitches {
+			s := &c.round.Stitches[i]
+			switch s.Role {
+			case fabric.Start:
+				if s.Chains < 1 {
+					continue
+				}
+				e := entry{sign: ofStart, chains: s.Chains, kind: s.As}
+				e.short = "beg ch " + strconv.Itoa(s.Chains)
+				switch {
+				case s.Counts && s.As.Is():
+					e.long = "beginning chain, counts as " + s.As.Name(t)
+				default:
+					e.long = "beginning chain"
+				}
+				add(e)
+			case fabric.Join:
+				add(entry{short: "join", long: stitch.Slip.LongName(t) + " to join", sign: ofJoin})
+			default:
+				k := s.Kind
+				if s.As.Is() {
+					k = s.As
+				} else if s.Role == fabric.LastHalf {
+					continue
+				}
+				in := stitch.Top
+				if len(s.On) > 0 {
+					switch drawn := shown(s.On[0].Into, c.round); drawn {
+					case stitch.FrontLoop, stitch.BackLoop, stitch.FrontPost, stitch.BackPost:
+						in = drawn
+					}
+				}
+				e := entry{kind: k, in: in, short: k.NameInto(in, t), long: k.LongNameInto(in, t)}
+				if c.round.Wrong && in != stitch.Top {
+					e.long += " as seen from the right side"
+				}
+				add(e)
+			}
+		}
+	}
+	return list
+}
+
+// Sizes of the key, mm.
+const (
+	keyText   = 3.0 // em: 8.5 pt
+	keyBox    = 11.0
+	keyRow    = 9.0
+	keyGap    = 6.0 // between columns
+	keyUnit   = 3.0
+	keyTall   = 7.0
+	keyIndent = 1.5
+	keySpace  = 1.8 // between the abbreviation and the full name
+)
+
+// key is the key laid out in columns.
+type key struct {
+	entries       []entry
+	columns, rows int
+	column        float64 // width of one
+}
+
+// layKey finds how many columns fit a width.
+func (w *work) layKey(width float64) key {
+	k := key{entries: w.entries()}
+	if len(k.entries) == 0 {
+		return k
+	}
+	widest := 0.0
+	for _, e := range k.entries {
+		widest = max(widest, e.width())
+	}
+	k.column = keyBox + keyIndent + widest + keyGap
+	k.columns = min(max(1, int((width+keyGap)/k.column)), len(k.entries))
+	k.rows = (len(k.entries) + k.columns - 1) / k.columns
+	k.columns = (len(k.entries) + k.rows - 1) / k.rows // no empty columns
+	return k
+}
+
+func (e entry) width() float64 {
+	return typeface.Width(e.short, keyText, true, false) + keySpace + typeface.Width(e.long, keyText, false, false)
+}
+
+func (k key) height() float64 { return float64(k.rows) * keyRow }
+
+// drawKey draws the key with its top left corner at x, y; columns are read
+// downwards.
+func (a *artist) drawKey(k key, x, y float64) *scene.Group {
+	line := a.pen.Line
+	g := &scene.Group{ID: "key", Title: "Key to the symbols", Style: scene.Style{Stroke: &ink, Line: &line}}
+	for i, e := range k.entries {
+		left := x + float64(i/k.rows)*k.column
+		mid := y + (float64(i%k.rows)+0.5)*keyRow
+		item := &scene.Group{Title: e.short + ": " + e.long, Data: []scene.Attr{{Name: "key", Value: e.short}}}
+		a.paint(item, a.sample(e, canvas.Point{X: left + keyBox/2, Y: mid}), &ink)
+		base := mid + typeface.CapHeight(keyText)/2
+		tx := left + keyBox + keyIndent
+		item.Add(&scene.Text{X: tx, Y: base, Size: keyText, Bold: true, Colour: ink, String: e.short})
+		tx += typeface.Width(e.short, keyText, true, false) + keySpace
+		item.Add(&scene.Text{X: tx, Y: base, Size: keyText, Colour: ink, String: e.long})
+		g.Add(item)
+	}
+	return g
+}
+
+// sample draws an entry's symbol about a point.
+func (a *artist) sample(e entry, at canvas.Point) symbols.Drawing {
+	an := symbols.Anchors{Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: keyUnit, Width: keyUnit}
+	pen := a.pen
+	switch e.sign {
+	case ofRing:
+		return symbols.Ring(at, 2.2, e.chains, keyUnit, pen)
+	case ofJoin:
+		an.Top, an.Unit = at, a.unit
+		return symbols.Join(an, pen)
+	case ofStart:
+		tall := min(float64(max(e.chains, 1))*2.1, keyTall)
+		an.Top = at.Sub(canvas.Point{Y: tall / 2})
+		an.Base = []canvas.Point{at.Add(canvas.Point{Y: tall / 2})}
+		return symbols.Start(e.chains, an, pen)
+	}
+	h := symbols.Height(e.kind)
+	if h*an.Unit > keyTall {
+		an.Unit = keyTall / h
+	}
+	tall := h * an.Unit
+	an.Top = at.Sub(canvas.Point{Y: tall / 2})
+	switch {
+	case e.kind.Base == stitch.Chain && e.kind.Shape == stitch.Plain:
+		an.Unit, an.Width = a.unit, a.chainW
+		an.Top = at
+		art := symbols.Draw(e.kind, stitch.Top, an, pen)
+		if art.Mark != nil {
+			art.Mark.At = at
+		}
+		return art
+	case e.kind.Base == stitch.Slip:
+		an.Unit = a.unit
+		an.Top = at.Sub(canvas.Point{Y: 0.5})
+		an.Base = []canvas.Point{at.Add(canvas.Point{Y: 0.5})}
+	case e.kind.Shape == stitch.Together && e.kind.Legs > 1:
+		apart := math.Min(2.2, (keyBox-2)/float64(e.kind.Legs-1))
+		for i := 0; i < e.kind.Legs; i++ {
+			x := (float64(i) - float64(e.kind.Legs-1)/2) * apart
+			an.Base = append(an.Base, at.Add(canvas.Point{X: x, Y: tall / 2}))
+		}
+	default:
+		an.Base = []canvas.Point{at.Add(canvas.Point{Y: tall / 2})}
+	}
+	return symbols.Draw(e.kind, e.in, an, pen)
+}

@@ -1,0 +1,206 @@
+package chart
+
+import (
+	"math"
+	"sort"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/ring"
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// Round numbers: heights of their figures, mm, largest first, and the white
+// that they keep about them.
+var figureHeights = []float64{2.5, 2.2, 2.0, 1.8}
+
+const numberAir = 0.3
+
+// signs draws the reading aids: the number at the start of each round, the mark
+// where the chart begins and the arrow of direction. missing are the labels of
+// the rounds whose number finds no room.
+func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing []string) {
+	g = &scene.Group{ID: "signs", Title: "Round numbers, start and direction"}
+	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
+	k := 0
+	begin := true
+	for _, c := range a.courses[a.lo : a.last+1] {
+		colour := ink
+		if k%2 == 1 {
+			colour = second
+		}
+		k++
+		if len(c.order) == 0 {
+			continue
+		}
+		if begin {
+			begin = false
+			a.beginning(g, f, c)
+		}
+		if c.round.Number == 0 {
+			continue
+		}
+		if t := a.number(f, c, colour); t != nil {
+			f.taken = append(f.taken, textBox(t))
+			g.Add(t)
+		} else {
+			missing = append(missing, c.label())
+		}
+	}
+	return g, missing
+}
+
+// finder looks for white on the page.
+type finder struct {
+	grid  *grid
+	taken []box
+}
+
+func (f *finder) free(b box) bool {
+	for _, t := range f.taken {
+		if b.meets(t) {
+			return false
+		}
+	}
+	return f.grid.clear(b)
+}
+
+// spot is a place to try, in millimetres along the round from the seam (against
+// the direction of work) and up from the middle of the round.
+type spot struct{ along, up, cost float64 }
+
+// spots are the places to try about a middle within reach to both sides along
+// and rise up and down, best first.
+func spots(reach, rise float64) []spot {
+	const step = 0.3
+	var s []spot
+	n, m := int(reach/step), int(rise/step)
+	for i := -n; i <= n; i++ {
+		for j := -m; j <= m; j++ {
+			x, y := float64(i)*step, float64(j)*step
+			s = append(s, spot{x, y, math.Hypot(x, 1.3*y) + 0.01*math.Abs(x-0.1)})
+		}
+	}
+	sort.SliceStable(s, func(i, j int) bool { return s[i].cost < s[j].cost })
+	return s
+}
+
+// number finds a place for the number of a round: in the white near the round's
+// beginning, within the round's own depth, as large as can be.
+func (a *artist) number(f *finder, c *course, colour scene.Colour) *scene.Text {
+	text := strconv.Itoa(c.round.Number)
+	inner, outer := a.seamBand(c)
+	mid := (inner + outer) / 2
+	pitch := ring.Turn * mid / float64(len(c.order))
+	for near := 0; near < 2; near++ {
+		for _, h := range figureHeights {
+			if near == 0 && h < 2 {
+				continue
+			}
+			size := h / typeface.CapHeight(1)
+			wide := typeface.Width(text, size, true, false)
+			reach := math.Min(1.2*pitch, 7) + wide/2
+			if near == 1 {
+				reach = math.Min(3*pitch, 12) + wide
+			}
+			rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
+			for _, s := range spots(reach, rise) {
+				r := mid + s.up
+				at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
+				x, y := a.centre.X+at.X, a.centre.Y+at.Y
+				b := box{x - wide/2, y - h/2, x + wide/2, y + h/2}
+				if f.free(b.grown(numberAir)) {
+					return &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
+						Bold: true, Colour: colour, String: text}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// seamBand is the radii of a round's feet and tops at its beginning.
+func (a *artist) seamBand(c *course) (inner, outer float64) {
+	i := c.order[0]
+	foot := a.meanFoot(c, i)
+	if len(c.round.Stitches[i].On) == 0 {
+		foot = a.groundRadius0(c)
+	}
+	return foot, c.radius[i]
+}
+
+// beginning draws the mark at the first stitch of the chart, and outside the
+// chart the arrow of direction.
+func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
+	pen := a.pen
+	out := 3.2
+	arrow := 5.5
+	r := a.outer + out
+	last := a.courses[a.last]
+	edge := last
+	if a.inwards {
+		edge = c
+	}
+	way := 1.0
+	if c.round.Reversed {
+		way = -1
+	}
+	angle := edge.seam + way*(arrow/2+0.6)/r
+	at := a.shape.At(angle, r)
+	an := symbols.Anchors{Top: canvas.Point{X: hundredth(a.centre.X + at.X), Y: hundredth(a.centre.Y + at.Y)}, Unit: arrow, Width: arrow}
+	an.Along = canvas.Point{X: at.AlongX, Y: at.AlongY}.Mul(way)
+	an.Up = canvas.Point{X: at.OutX, Y: at.OutY}
+	sign := &scene.Group{ID: "direction", Title: "Direction of work", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
+	a.paint(sign, symbols.Arrow(an, pen), &ink)
+	g.Add(sign)
+
+	// The mark points at the first stitch from a free spot near the seam.
+	inner, outer := a.seamBand(c)
+	mid := (inner + outer) / 2
+	const size = 1.5
+	mark := &scene.Group{ID: "start", Title: "Start here", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
+	for _, s := range spots(6, math.Abs(outer-inner)/2) {
+		rr := mid + s.up
+		fr := a.shape.At(c.seam-way*s.along/math.Max(rr, 1), rr)
+		x, y := a.centre.X+fr.X, a.centre.Y+fr.Y
+		b := box{x - size/2, y - size/2, x + size/2, y + size/2}
+		if !f.free(b.grown(0.25)) {
+			continue
+		}
+		f.taken = append(f.taken, b)
+		am := symbols.Anchors{Top: canvas.Point{X: x, Y: y}, Unit: 2 * size, Width: 2 * size,
+			Along: canvas.Point{X: fr.AlongX, Y: fr.AlongY}.Mul(way), Up: canvas.Point{X: fr.OutX, Y: fr.OutY}}
+		a.paint(mark, symbols.FastenOff(am, pen), &ink)
+		g.Add(mark)
+		return
+	}
+}
+
+// smallest is the height on paper of the lowest stitch symbol, chains and slip
+// stitches aside.
+func (w *work) smallest() float64 {
+	least := math.Inf(1)
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for _, i := range c.order {
+			s := &c.round.Stitches[i]
+			if s.Kind.Base <= stitch.Slip && s.Role != fabric.Start || len(s.On) == 0 {
+				continue
+			}
+			feet, _ := w.feet(c, i)
+			tall := 0.0
+			for _, p := range feet {
+				tall = math.Max(tall, p.Sub(w.top(c, i)).Length())
+			}
+			least = math.Min(least, tall)
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}

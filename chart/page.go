@@ -1,0 +1,172 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+)
+
+// Paper is the size of a page.
+type Paper uint8
+
+const (
+	A4     Paper = iota // 210 × 297 mm (ISO 216)
+	Letter              // 215.9 × 279.4 mm
+)
+
+// Size is the paper's width and height in millimetres, upright.
+func (p Paper) Size() (width, height float64) {
+	if p == Letter {
+		return 215.9, 279.4
+	}
+	return 210, 297
+}
+
+// Measures of the page, mm.
+const (
+	margin     = 14.0
+	titleSize  = 6.4 // em
+	titleLeast = 4.4
+	lineSize   = 3.3 // of the subtitle
+	footSize   = 2.9
+	airAbove   = 7.0 // between the lines at the head and the chart
+	airBelow   = 9.0 // between the chart and the key: room for the arrow
+)
+
+// page is the sheet that a chart is set on.
+type page struct {
+	w             *work
+	width, height float64
+	head          []*scene.Text
+	foot          []*scene.Text
+	key           key
+	top, bottom   float64 // of the room for the chart
+	centre        canvas.Point
+	radius        float64 // that the chart may have
+}
+
+// newPage sets the title, the key and the foot, which leaves the room for the
+// chart.
+func newPage(w *work) *page {
+	p := &page{w: w}
+	p.width, p.height = w.o.Paper.Size()
+	room := p.width - 2*margin
+	y := margin
+	set := func(s string, size, least float64, bold bool, colour scene.Colour, lead float64) {
+		if s == "" {
+			return
+		}
+		lines, size := fitText(s, size, least, bold, room)
+		for _, l := range lines {
+			y += typeface.CapHeight(size)
+			p.head = append(p.head, &scene.Text{X: margin, Y: y, Size: size, Bold: bold, Colour: colour, String: l})
+			y += lead
+		}
+	}
+	set(w.o.Title, titleSize, titleLeast, true, ink, 2.8)
+	set(w.subtitle(), lineSize, lineSize*0.85, false, words, 1.8)
+	p.top = y + airAbove
+	p.bottom = p.height - margin
+	if w.o.Credit != "" {
+		lines, size := fitText(w.o.Credit, footSize, footSize*0.9, false, room)
+		for i := len(lines) - 1; i >= 0; i-- {
+			p.foot = append(p.foot, &scene.Text{X: margin, Y: p.bottom, Size: size, Colour: words, String: lines[i]})
+			p.bottom -= size * 1.35
+		}
+		p.bottom -= 2
+	}
+	p.key = w.layKey(room)
+	p.bottom -= p.key.height() + airBelow
+	p.radius = min(room, p.bottom-p.top) / 2
+	if p.radius < 20 {
+		p.radius = 20
+	}
+	p.centre = canvas.Point{X: p.width / 2, Y: hundredth((p.top + p.bottom) / 2)}
+	return p
+}
+
+// fitText sets a text in one line at size or smaller, and in several at the
+// least size when that is not enough. Words longer than a line are cut.
+func fitText(s string, size, least float64, bold bool, room float64) ([]string, float64) {
+	s = strings.Join(strings.Fields(s), " ")
+	if w := typeface.Width(s, size, bold, false); w > room {
+		size = max(least, size*room/w)
+	}
+	fits := func(t string) bool { return typeface.Width(t, size, bold, false) <= room*1.0001 }
+	if fits(s) {
+		return []string{s}, size
+	}
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		if line != "" && fits(line+" "+word) {
+			line += " " + word
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for !fits(word) {
+			cut := []rune(word)
+			n := len(cut) - 1
+			for n > 1 && !fits(string(cut[:n])) {
+				n--
+			}
+			lines = append(lines, string(cut[:n]))
+			word = string(cut[n:])
+		}
+		line = word
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines, size
+}
+
+// finish draws everything and looks it over.
+func (p *page) finish() (*Chart, error) {
+	w := p.w
+	a := newArtist(w)
+	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Desc: w.describe(), Author: w.o.Credit,
+		Paper: scene.RGB(0xffffff)}
+	head := &scene.Group{ID: "head"}
+	for _, t := range p.head {
+		head.Add(t)
+	}
+	s.Root.Add(head)
+	drawing := &scene.Group{ID: "chart", Title: w.name(), Data: []scene.Attr{
+		{Name: "centre", Value: coords(p.centre)}, {Name: "unit", Value: fmt.Sprintf("%.2f", w.unit)}}}
+	if w.o.Cross {
+		drawing.Data = append(drawing.Data, scene.Attr{Name: "cross", Value: "sc"})
+	}
+	drawing.Add(a.rounds()...)
+	s.Root.Add(drawing)
+	c := &Chart{Scene: s}
+	signs, missing := a.signs(drawing, p)
+	s.Root.Add(signs)
+	if len(p.key.entries) > 0 {
+		s.Root.Add(a.drawKey(p.key, margin, p.bottom+airBelow))
+	}
+	if len(p.foot) > 0 {
+		foot := &scene.Group{ID: "foot"}
+		for _, t := range p.foot {
+			foot.Add(t)
+		}
+		s.Root.Add(foot)
+	}
+	c.Smallest = w.smallest()
+	if c.Smallest > 0 && c.Smallest < smallestSymbol || w.radii.Crowded {
+		c.Findings = append(c.Findings, fmt.Sprintf(
+			"the smallest symbols of this chart print %.1f mm tall, under %.1f mm: draw a range of rounds, a wedge, or use a larger page",
+			c.Smallest, smallestSymbol))
+	}
+	if len(missing) > 0 {
+		c.Findings = append(c.Findings, "there is no room for the numbers of "+strings.Join(missing, ", ")+
+			": draw a range of rounds, a wedge, or use a larger page")
+	}
+	return c, nil
+}

@@ -1,0 +1,102 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+)
+
+// place sets the chart down on the page. From here on points can be asked for.
+func (w *work) place(centre canvas.Point) { w.centre = centre }
+
+// point is a point of the page, to a hundredth of a millimetre, so that what
+// the picture's data say is exactly what is drawn.
+func (w *work) point(angle, radius float64) canvas.Point {
+	f := w.shape.At(angle, radius)
+	return canvas.Point{X: hundredth(w.centre.X + f.X), Y: hundredth(w.centre.Y + f.Y)}
+}
+
+func hundredth(x float64) float64 { return math.Round(x*100) / 100 }
+
+// frame is the directions at an angle: along the round as it is worked, and up,
+// away from the round below.
+func (w *work) frame(c *course, angle, radius float64) (along, up canvas.Point) {
+	f := w.shape.At(angle, radius)
+	along, up = canvas.Point{X: f.AlongX, Y: f.AlongY}, canvas.Point{X: f.OutX, Y: f.OutY}
+	if c.round.Reversed {
+		along = along.Neg()
+	}
+	return along, up.Mul(w.up())
+}
+
+// top is the point where later stitches stand on a stitch.
+func (w *work) top(c *course, i int) canvas.Point {
+	return w.point(c.theta[i], w.topRadius(c, i))
+}
+
+// foot is the point and the angle where stitch i of c stands on a place.
+func (w *work) foot(c *course, i int, p fabric.Place) (canvas.Point, float64) {
+	r := w.footRadius(c, i, p)
+	a, ok := w.angle(p)
+	if !ok {
+		a = c.theta[i]
+		if p.At.Round == c.index {
+			if d := w.at(p.At); d != nil {
+				a = d.theta[p.At.Stitch]
+			}
+		}
+		return w.point(a, r), a
+	}
+	return w.point(a, r), a
+}
+
+// feet are the points that a stitch stands on and the direction up at each. A
+// stitch that stands on nothing gets a foot straight below it.
+func (w *work) feet(c *course, i int) (feet, rise []canvas.Point) {
+	on := c.round.Stitches[i].On
+	for _, p := range on {
+		pt, a := w.foot(c, i, p)
+		_, up := w.frame(c, a, 1)
+		feet, rise = append(feet, pt), append(rise, up)
+	}
+	if len(on) == 0 {
+		r := w.groundRadius0(c)
+		_, up := w.frame(c, c.theta[i], 1)
+		feet, rise = []canvas.Point{w.point(c.theta[i], r)}, []canvas.Point{up}
+	}
+	return feet, rise
+}
+
+// groundRadius0 is the mean radius of what a round stands on.
+func (w *work) groundRadius0(c *course) float64 {
+	if c.index > w.lo {
+		return w.radii.Of(w.layer(w.courses[c.index-1]))
+	}
+	if w.ground {
+		return w.groundRadius()
+	}
+	return w.radii.Of(w.layer(c)) - w.up()*w.unit/2
+}
+
+// width is the room on paper that a stitch has along its round: the smaller of
+// the gaps to its neighbours.
+func (w *work) width(c *course, i int) float64 {
+	n := len(c.order)
+	k := c.rank[i]
+	if k < 0 || n < 2 {
+		return 2 * w.unit
+	}
+	back := c.theta[i] - c.theta[c.order[(k+n-1)%n]]
+	if k == 0 {
+		back += ring.Turn
+	}
+	next := c.theta[c.order[(k+1)%n]] - c.theta[i]
+	if k == n-1 {
+		next += ring.Turn
+	}
+	g := math.Min(back, next)
+	return 2 * c.radius[i] * math.Sin(math.Min(g, math.Pi)/2)
+}

@@ -1,0 +1,296 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// layout is where everything lies on the page.
+type layout struct {
+	shape  ring.Shape
+	centre canvas.Point
+	radii  *ring.Radii
+	lo     int  // the first round that lies on a layer of its own
+	ground bool // there is a layer under it for what it stands on
+	unit   float64
+	outer  float64 // radius that everything keeps within, mm
+}
+
+// Least room on paper, mm, and the largest height of a single crochet.
+const (
+	leastPitch = 1.9 // mean room of a stitch along its round
+	leastSplit = 1.3 // between any two tops
+	leastRise  = 1.6 // from round to round
+	leastHole  = 2.2 // radius of the centre
+	largest    = 7.5
+)
+
+// seamAngle is where on the page rounds begin: at the right, where a number of two
+// figures stands along a stitch and not across its neighbours. In
+// radians anticlockwise from the right.
+const seamAngle = 0.0
+
+// reach finds the radius of every stitch, so that all lie within a circle of
+// the given radius on paper.
+func (w *work) reach(within float64) {
+	w.shape = ring.Circle{Start: seamAngle, Mirrored: w.o.LeftHanded}
+	w.lo = w.first
+	if c := w.courses[w.first]; (c.hub || c.loose) && w.last > w.first {
+		w.lo++
+	}
+	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
+	w.inwards = w.closesIn()
+	tall := w.singleHeight()
+	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: largest / tall}
+	for try := 0; try < 4; try++ {
+		w.radii = ring.Stack(w.layers(), fit)
+		w.unit = math.Max(w.radii.Scale*tall, 1)
+		w.outer = 0
+		for _, c := range w.courses[w.lo : w.last+1] {
+			w.radiate(c)
+		}
+		over := w.outer - (within - 0.8)
+		if over < 0.05 || fit.Outer-over < within/3 {
+			break
+		}
+		fit.Outer -= over
+	}
+}
+
+// closesIn reports whether the chart is laid inwards: the part ends narrower
+// than it begins, and does not begin in a centre.
+func (w *work) closesIn() bool {
+	c := w.courses
+	if c[0].hub {
+		return false
+	}
+	begin, end := c[0].form.Radius, c[len(c)-1].form.Radius
+	return end < 0.97*begin
+}
+
+// singleHeight is the height in the fabric of one single crochet, as the
+// heights of the drawn rounds imply it, mm.
+func (w *work) singleHeight() float64 {
+	sum, n := 0.0, 0
+	for _, c := range w.courses[w.lo : w.last+1] {
+		tall, m := 0.0, 0
+		for _, i := range c.order {
+			if s := &c.round.Stitches[i]; !s.IsChain() {
+				tall += symbols.Height(s.Counted())
+				m++
+			}
+		}
+		if tall > 0 && c.form.Height > 0 {
+			sum += c.form.Height * float64(m) / tall
+			n++
+		}
+	}
+	if n == 0 {
+		return 5
+	}
+	return sum / float64(n)
+}
+
+// layers are the rounds from the centre outwards, with the ground among them.
+func (w *work) layers() []ring.Layer {
+	var up []ring.Layer // from the first worked to the last
+	first := w.courses[w.lo]
+	if w.ground {
+		g := ring.Layer{Level: first.form.Level - first.form.Height, Length: first.form.Circumference}
+		if w.lo > 0 {
+			below := w.courses[w.lo-1]
+			g.Level, g.Length = below.form.Level, below.form.Circumference
+			g.Least = float64(len(below.order)) * leastPitch / ring.Turn
+		}
+		up = append(up, g)
+	}
+	for _, c := range w.courses[w.lo : w.last+1] {
+		l := ring.Layer{Level: c.form.Level, Length: c.form.Circumference, Rise: leastRise}
+		l.Least = float64(len(c.order)) * leastPitch / ring.Turn
+		if g := c.leastGap(); g > 0 {
+			l.Least = math.Max(l.Least, leastSplit/g)
+		}
+		if len(c.order) < 3 {
+			l.Least = 0
+		}
+		up = append(up, l)
+	}
+	if w.inwards {
+		for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
+			up[i], up[j] = up[j], up[i]
+		}
+		for i := len(up) - 1; i > 0; i-- {
+			up[i].Rise = leastRise
+		}
+	}
+	return up
+}
+
+// leastGap is the smallest angle between two neighbours, 0 for a lone stitch.
+func (c *course) leastGap() float64 {
+	n := len(c.order)
+	if n < 2 {
+		return 0
+	}
+	least := c.theta[c.order[0]] + ring.Turn - c.theta[c.order[n-1]]
+	for k := 1; k < n; k++ {
+		least = math.Min(least, c.theta[c.order[k]]-c.theta[c.order[k-1]])
+	}
+	return least
+}
+
+// layer is the layer of a round, or of the ground for one that is not drawn.
+func (w *work) layer(c *course) int {
+	k := c.index - w.lo
+	if w.ground {
+		k++
+	}
+	if c.index < w.lo {
+		k = 0
+	}
+	if w.inwards {
+		top := w.last - w.lo
+		if w.ground {
+			top++
+		}
+		k = top - k
+	}
+	return k
+}
+
+// groundRadius is the radius of what the first round stands on.
+func (w *work) groundRadius() float64 { return w.radii.Of(w.layer(&course{index: w.lo - 1})) }
+
+// up is 1 where rounds are worked outwards and -1 where inwards.
+func (w *work) up() float64 {
+	if w.inwards {
+		return -1
+	}
+	return 1
+}
+
+// radiate finds the radii of one round's tops.
+func (w *work) radiate(c *course) {
+	if c.radius == nil {
+		c.radius = make([]float64, len(c.theta))
+	}
+	for _, i := range c.order {
+		s := &c.round.Stitches[i]
+		r := w.radii.At(w.layer(c), c.form.Tops[i])
+		if len(s.On) > 0 && s.Kind.Base != stitch.Slip {
+			foot := 0.0
+			for _, p := range s.On {
+				f := w.footRadius(c, i, p)
+				foot += f / float64(len(s.On))
+				w.outer = math.Max(w.outer, f)
+			}
+			// A symbol needs half its height at least, a leg that leans the
+			// more.
+			least := 0.55 * w.unit * math.Max(symbols.Height(s.Counted()), 0.5)
+			if rise := (r - foot) * w.up(); rise < least {
+				r = foot + w.up()*least
+			}
+		}
+		c.radius[i] = math.Max(r, 0.5)
+		w.outer = math.Max(w.outer, c.radius[i])
+	}
+	c.radiateSmall(w.radii.Of(w.layer(c)))
+}
+
+// radiateSmall gives the stitches that take no room the radius of what they lie
+// between.
+func (c *course) radiateSmall(alone float64) {
+	n := len(c.order)
+	for i := range c.radius {
+		if c.rank[i] >= 0 {
+			continue
+		}
+		if n == 0 {
+			c.radius[i] = alone
+			continue
+		}
+		before, after := c.neighbours(i)
+		c.radius[i] = (c.radius[before] + c.radius[after]) / 2
+	}
+	for i := range c.radius {
+		if h := c.half(i); h >= 0 {
+			c.radius[h] = c.radius[i]
+		}
+	}
+}
+
+// neighbours are the stitches with room that a stitch without lies between, in
+// the order of working, over the join where need be.
+func (c *course) neighbours(i int) (before, after int) {
+	n := len(c.round.Stitches)
+	for before = (i + n - 1) % n; c.rank[before] < 0; before = (before + n - 1) % n {
+	}
+	for after = (i + 1) % n; c.rank[after] < 0; after = (after + 1) % n {
+	}
+	return before, after
+}
+
+// footRadius is the radius of a place that stitch i of c stands on. A post is
+// charted at the top of its stitch: the hook at the foot tells the rest, and no
+// leg is drawn over another.
+func (w *work) footRadius(c *course, i int, p fabric.Place) float64 {
+	d := w.at(p.At)
+	switch {
+	case p.Into == stitch.Ring, p.Into == stitch.RowEnd, d == nil, d.hub, d.loose:
+		return w.groundRadius()
+	case d.index > c.index || d.index == c.index && p.At.Stitch >= i:
+		return w.radii.Of(w.layer(c)) // not worked yet: a pattern that cannot be
+	}
+	switch p.Into {
+	case stitch.Space:
+		a, b := d.midChains(p.At.Stitch, p.Last.Stitch)
+		return (w.topRadius(d, a) + w.topRadius(d, b)) / 2
+	case stitch.Between:
+		return (w.topRadius(d, p.At.Stitch) + w.topRadius(d, d.before(p.At.Stitch))) / 2
+	}
+	return w.topRadius(d, p.At.Stitch)
+}
+
+// topRadius is the radius of a stitch's top, drawn or not.
+func (w *work) topRadius(c *course, i int) float64 {
+	if c.index >= w.lo && c.radius != nil {
+		return c.radius[i]
+	}
+	return w.radii.At(w.layer(c), c.form.Tops[i])
+}
+
+// meanFoot is the mean radius of what a stitch stands on.
+func (w *work) meanFoot(c *course, i int) float64 {
+	on := c.round.Stitches[i].On
+	if len(on) == 0 {
+		return w.topRadius(c, i)
+	}
+	if c.index < w.lo { // an undrawn stitch: its own height below its top
+		return w.radii.At(w.layer(c), c.form.Tops[i]-c.form.Height)
+	}
+	sum := 0.0
+	for _, p := range on {
+		sum += w.footRadius(c, i, p)
+	}
+	return sum / float64(len(on))
+}
+
+// midChains are the middle stitches of a run: the same one twice when their
+// number is odd. A run may go on over the join.
+func (c *course) midChains(first, last int) (int, int) {
+	n := len(c.round.Stitches)
+	if last < 0 || last >= n {
+		last = first
+	}
+	length := last - first + 1
+	if length <= 0 {
+		length += n
+	}
+	return (first + (length-1)/2) % n, (first + length/2) % n
+}

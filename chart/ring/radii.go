@@ -1,0 +1,139 @@
+package ring
+
+import (
+	"math"
+	"sort"
+)
+
+// Layer is one round seen from the centre: how far it lies from the layer
+// inside it and what room it needs.
+type Layer struct {
+	// Level is the mean level of the round's tops in the fabric, mm. Levels
+	// either rise from layer to layer or fall.
+	Level float64
+	// Length is the round's length along its tops in the fabric, mm.
+	Length float64
+	// Least is the smallest radius on paper, mm, at which its symbols can be
+	// told apart.
+	Least float64
+	// Rise is the least distance on paper, mm, from the layer inside it.
+	Rise float64
+}
+
+// Fit is the room that the layers are fitted into.
+type Fit struct {
+	Hole     float64 // smallest radius of the innermost layer, mm on paper
+	Outer    float64 // radius of the outermost layer, mm on paper
+	MaxScale float64 // largest scale, paper mm to a fabric mm
+}
+
+// squeeze is how far a round may be drawn narrower than it is before its
+// neighbours are pushed outwards to make room.
+const squeeze = 0.6
+
+// Radii is a monotone map from levels in the fabric to radii on paper.
+type Radii struct {
+	// Scale is millimetres on paper to a millimetre of fabric, where no
+	// round is pushed.
+	Scale float64
+	// Crowded is set when the symbols cannot have the least room they ask
+	// for.
+	Crowded bool
+
+	depth []float64 // of every layer from the innermost, mm of fabric, never falling
+	radii []float64 // of every layer, mm on paper
+	sign  float64   // -1 where levels fall outwards
+	level float64   // of the innermost layer
+}
+
+// Stack lays the layers (from the centre outwards, at least one) so that the
+// outermost one lies at fit.Outer, or nearer where fit.MaxScale forbids more.
+// Each layer lies its rise outside the one before, farther where its symbols
+// need the room.
+func Stack(layers []Layer, fit Fit) *Radii {
+	n := len(layers)
+	m := &Radii{depth: make([]float64, n), radii: make([]float64, n), sign: 1, level: layers[0].Level}
+	if layers[n-1].Level < layers[0].Level {
+		m.sign = -1
+	}
+	for i := 1; i < n; i++ {
+		m.depth[i] = math.Max(m.depth[i-1], m.depthOf(layers[i].Level))
+	}
+	least, narrow := 1.0, squeeze
+	lay := func(scale float64) float64 {
+		for i, l := range layers {
+			r := math.Max(least*l.Least, narrow*scale*l.Length/Turn)
+			if i == 0 {
+				m.radii[i] = math.Max(r, fit.Hole)
+				continue
+			}
+			rise := math.Max(scale*(m.depth[i]-m.depth[i-1]), least*l.Rise)
+			m.radii[i] = math.Max(r, m.radii[i-1]+rise)
+		}
+		return m.radii[n-1]
+	}
+	if lay(fit.MaxScale) > fit.Outer {
+		// On a page that cannot give every symbol its least room all give way
+		// alike, until a third of the way out is left for heights.
+		for i := 0; i < 60 && lay(0) > fit.Outer*0.7; i++ {
+			least *= 0.95
+			m.Crowded = true
+		}
+		m.Scale = bisect(0, fit.MaxScale, fit.Outer, lay)
+	} else {
+		// Room to spare: let the innermost round out towards its true width.
+		m.Scale = fit.MaxScale
+		narrow = bisect(squeeze, 1, fit.Outer, func(x float64) float64 {
+			narrow = x
+			return lay(m.Scale)
+		})
+	}
+	lay(m.Scale)
+	return m
+}
+
+// bisect is the largest x in [lo, hi] (nearly) for which the rising function f
+// is at most goal.
+func bisect(lo, hi, goal float64, f func(float64) float64) float64 {
+	if f(hi) <= goal {
+		return hi
+	}
+	for i := 0; i < 50; i++ {
+		mid := (lo + hi) / 2
+		if f(mid) <= goal {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+// depthOf is how far a level lies outside the innermost layer.
+func (m *Radii) depthOf(level float64) float64 { return m.sign * (level - m.level) }
+
+// Of is the radius on paper of a layer.
+func (m *Radii) Of(layer int) float64 { return m.radii[layer] }
+
+// At is the radius on paper of a stitch of a layer that ends at a level of its
+// own. It follows the map from levels to radii, which beyond the ends goes on
+// at the scale, but never nearer the centre than a third of the innermost
+// radius.
+func (m *Radii) At(layer int, level float64) float64 {
+	r := m.radii[layer] + m.out(m.depthOf(level)) - m.out(m.depth[layer])
+	return math.Max(r, m.radii[0]/3)
+}
+
+// out is the radius at a depth, by the knots that the layers give.
+func (m *Radii) out(depth float64) float64 {
+	n := len(m.depth)
+	i := sort.Search(n, func(i int) bool { return m.depth[i] >= depth })
+	switch {
+	case i == 0:
+		return m.radii[0] + m.Scale*depth
+	case i == n:
+		return m.radii[n-1] + m.Scale*(depth-m.depth[n-1])
+	}
+	span := m.depth[i] - m.depth[i-1]
+	return m.radii[i-1] + (m.radii[i]-m.radii[i-1])*(depth-m.depth[i-1])/span
+}

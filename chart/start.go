@@ -1,0 +1,254 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/fabric"
+	"whorl/symbols"
+)
+
+// start draws the chain that begins a round: in the place of the first stitch
+// when it counts as that; as a leg of a group that is completed at the join; or
+// small, in the gap before the first stitch.
+func (d *roundArtist) start(i int) *scene.Group {
+	c, s := d.c, &d.c.round.Stitches[i]
+	if s.Chains < 1 {
+		return nil
+	}
+	g := d.startGroup(s)
+	kind := "beg ch-" + strconv.Itoa(s.Chains)
+	var an symbols.Anchors
+	switch next := i + 1; {
+	case s.Counts:
+		g = d.group(i, d.name(s))
+		g.Title = c.label() + ", beginning ch " + strconv.Itoa(s.Chains)
+		if s.As.Is() {
+			g.Title += " (counts as " + s.As.Name(d.o.Terms) + ")"
+		}
+		an = d.anchors(i)
+		if an.Shared {
+			an.Width *= 0.42 // ovals are wide at the foot, where a fan is narrow
+		}
+	case next < len(c.round.Stitches) && c.round.Stitches[next].Role == fabric.FirstHalf && len(s.On) > 0 && !d.stoodOn(s.On[0], next):
+		an = d.anchors(next)
+		foot, angle := d.foot(c, i, s.On[0])
+		_, up := d.frame(c, angle, 1)
+		an.Base, an.Rise = []canvas.Point{foot}, []canvas.Point{up}
+	default:
+		return nil // drawn when the others are
+	}
+	d.paint(g, symbols.Start(s.Chains, an, d.pen))
+	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Value: coords(an.Top)},
+		scene.Attr{Name: "base", Value: coords(an.Base[0])})
+	d.extras(g, i)
+	return g
+}
+
+func (d *roundArtist) startGroup(s *fabric.Stitch) *scene.Group {
+	return &scene.Group{ID: d.prefix + "start", Title: d.c.label() + ", beginning ch " + strconv.Itoa(s.Chains),
+		Data: []scene.Attr{{Name: "round", Value: d.number}}}
+}
+
+// stoodOn reports whether stitch i, or the half that completes it, stands on a
+// place.
+func (d *roundArtist) stoodOn(p fabric.Place, i int) bool {
+	for _, j := range []int{i, d.c.half(i)} {
+		if j < 0 {
+			continue
+		}
+		for _, q := range d.c.round.Stitches[j].On {
+			if d.key(q) == d.key(p) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// gap is the white between the last stitch of a round and the first, or between
+// any two stitches that one without room lies between.
+type gap struct {
+	last, first   [2]canvas.Point // the legs nearest to it: foot and top
+	centre, along canvas.Point    // of the chart; to the gap, where its sides say nothing
+}
+
+// gapAt is the gap that stitch i lies in.
+func (d *roundArtist) gapAt(i int) gap {
+	c := d.c
+	last, first := i, i
+	if len(c.order) > 0 {
+		last, first = c.neighbours(i)
+	}
+	lf, _ := d.feet(c, last)
+	ff, _ := d.feet(c, first)
+	return gap{
+		last:   [2]canvas.Point{lf[len(lf)-1], d.top(c, last)},
+		first:  [2]canvas.Point{ff[0], d.top(c, first)},
+		centre: d.centre,
+		along:  d.point(c.theta[i], 1).Sub(d.centre),
+	}
+}
+
+// sides are the points of the two legs at a share of their height.
+func (g gap) sides(t float64) (a, b canvas.Point) {
+	return g.last[0].Interpolate(g.last[1], t), g.first[0].Interpolate(g.first[1], t)
+}
+
+// mid is the middle of the gap, as far out as its sides are.
+func (g gap) mid(t float64) canvas.Point {
+	a, b := g.sides(t)
+	a, b = a.Sub(g.centre), b.Sub(g.centre)
+	way := a.Norm(1).Add(b.Norm(1))
+	if way.Length() < 0.2 {
+		way = g.along
+	}
+	return g.centre.Add(way.Norm((a.Length() + b.Length()) / 2))
+}
+
+// by is a point in the gap beside the first stitch: in the middle of a narrow
+// gap, no farther than reach from the first stitch in a wide one.
+func (g gap) by(t, reach float64) canvas.Point {
+	if g.wide(t) <= 2*reach {
+		return g.mid(t)
+	}
+	a, b := g.sides(t)
+	return b.Add(a.Sub(b).Norm(reach))
+}
+
+// wide is how wide the gap is.
+func (g gap) wide(t float64) float64 {
+	a, b := g.sides(t)
+	return b.Sub(a).Length()
+}
+
+func (g gap) tall() float64 { return max(g.mid(1).Sub(g.mid(0)).Length(), 0.1) }
+
+// startInGap draws a beginning chain that does not count: upright in the gap
+// before the first stitch, where it touches nothing.
+func (d *roundArtist) startInGap(i int) *scene.Group {
+	s := &d.c.round.Stitches[i]
+	grp := d.startGroup(s)
+	grp.Data = append(grp.Data, scene.Attr{Name: "kind", Value: "beg ch-" + strconv.Itoa(s.Chains)})
+	g := d.gapAt(i)
+	near := append(d.bySeam(), d.atSeam...)
+	var best symbols.Drawing
+	clear := -1.0
+	for _, try := range starts {
+		art := symbols.Start(s.Chains, d.upright(g, i, try), d.pen)
+		if art.Strokes == nil {
+			continue
+		}
+		free := math.Inf(1)
+		flatten(art.Strokes, canvas.Identity, func(a, b canvas.Point) {
+			for _, n := range near {
+				gap, _ := apart(segment{a: a, b: b}, n)
+				free = min(free, gap-float64(n.half)-d.pen.Line/2)
+			}
+		})
+		if free > clear {
+			best, clear = art, free
+		}
+		if clear > 0.08 {
+			break
+		}
+	}
+	d.paint(grp, best)
+	return grp
+}
+
+// manner is one way to draw a beginning chain in a gap.
+type manner struct {
+	reach   float64 // from the first stitch, in units
+	lift    float64 // off the round below, in units
+	top     float64 // its upper end, as a share of the gap's height
+	slender float64 // its width, as a share of what the gap has
+}
+
+// starts are the ways tried in turn: tall and full first.
+var starts = func() (all []manner) {
+	for _, slender := range []float64{0.7, 0.55, 0.4} {
+		for _, top := range []float64{1, 0.44} {
+			for _, lift := range []float64{0, 0.12, 0.25, 0.4} {
+				for _, reach := range []float64{0.7, 0.55, 0.9} {
+					all = append(all, manner{reach, lift, top, slender})
+				}
+			}
+		}
+	}
+	return all
+}()
+
+// upright is the anchors of a beginning chain in a gap.
+func (d *roundArtist) upright(g gap, i int, m manner) symbols.Anchors {
+	tall := g.tall()
+	top := min(m.top, (tall-0.48*d.unit-d.pen.Line)/tall) // under the dot of the join
+	bottom := ((0.04+m.lift)*d.unit + d.pen.Line) / tall
+	reach := m.reach * d.unit
+	an := symbols.Anchors{Base: []canvas.Point{g.by(bottom, reach)}, Top: g.by(top, reach), Unit: d.unit * 0.8,
+		Width: min(g.wide(bottom), g.wide(top), 2*reach) * m.slender}
+	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
+	if way := an.Top.Sub(an.Base[0]); way.Length() > 0.1 {
+		an.Up = way.Norm(1)
+	}
+	if top <= bottom {
+		an.Top = an.Base[0]
+	}
+	return an
+}
+
+// bySeam are the strokes of this round's stitches that lie by the seam.
+func (d *roundArtist) bySeam() (near []segment) {
+	const reach = 5 // stitches to each side
+	k := scene.Plain
+	k.Stroke, k.Line = ink, d.pen.Line
+	n := len(d.groups)
+	for j, grp := range d.groups {
+		if grp != nil && (j < reach || j >= n-reach) {
+			near = segments(grp, k, 0, near)
+		}
+	}
+	return near
+}
+
+// join draws the slip stitch that closes the round: its dot lies in the gap at
+// the seam, as near the top as the strokes beside it leave it room.
+func (d *roundArtist) join(i int) *scene.Group {
+	grp := &scene.Group{ID: d.prefix + "join", Title: d.c.label() + ", join"}
+	g := d.gapAt(i)
+	radius := 0.14 * d.unit
+	at, room := d.clearest(g, radius+d.pen.Line/2+0.15)
+	an := symbols.Anchors{Top: at, Unit: d.unit, Width: max(2.2*(room-d.pen.Line/2-0.1), 0.3)}
+	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
+	d.paint(grp, symbols.Join(an, d.pen))
+	grp.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: "join"}, {Name: "top", Value: coords(d.top(d.c, i))}}
+	return grp
+}
+
+// clearest is the point in a gap, highest up and nearest its middle, that is
+// at least room away from every stroke at the seam; or the one farthest away
+// when none is. It tells how far.
+func (d *roundArtist) clearest(g gap, room float64) (best canvas.Point, clear float64) {
+	near := d.bySeam()
+	clear = -1
+	for t := 1 - room/g.tall(); t > 0.3; t -= 0.03 {
+		for _, side := range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {
+			a, b := g.sides(t)
+			p := g.by(t, 0.55*d.unit).Add(b.Sub(a).Norm(min(g.wide(t), 2*d.unit) * side))
+			free := math.Inf(1)
+			for _, s := range near {
+				free = min(free, nearest(p, s).Sub(p).Length())
+			}
+			if free > clear+1e-9 {
+				best, clear = p, free
+			}
+			if clear >= room {
+				return best, clear
+			}
+		}
+	}
+	return best, clear
+}

@@ -1,0 +1,195 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+)
+
+// segment is a straight piece of a stroke on the page. Its owner is a number
+// for the stitch that it belongs to.
+type segment struct {
+	a, b  canvas.Point
+	owner int32
+	half  float32 // half the width of the stroke, mm
+}
+
+// flatten cuts a path into straight segments, curves into six.
+func flatten(d *canvas.Path, m canvas.Matrix, emit func(a, b canvas.Point)) {
+	data := d.Data()
+	var start, at canvas.Point
+	point := func(i int) canvas.Point { return m.Dot(canvas.Point{X: data[i], Y: data[i+1]}) }
+	for i := 0; i < len(data); {
+		switch data[i] {
+		case canvas.MoveToCmd:
+			at = point(i + 1)
+			start = at
+			i += 4
+		case canvas.LineToCmd:
+			p := point(i + 1)
+			emit(at, p)
+			at = p
+			i += 4
+		case canvas.CloseCmd:
+			emit(at, start)
+			at = start
+			i += 4
+		case canvas.QuadToCmd:
+			c, p := point(i+1), point(i+3)
+			curve(at, at.Interpolate(c, 2./3), p.Interpolate(c, 2./3), p, emit)
+			at = p
+			i += 6
+		case canvas.CubeToCmd:
+			p := point(i + 5)
+			curve(at, point(i+1), point(i+3), p, emit)
+			at = p
+			i += 8
+		default: // arcs, which no symbol is made of: their chord
+			p := point(i + 5)
+			emit(at, p)
+			at = p
+			i += 8
+		}
+	}
+}
+
+// curve cuts a cubic into six straight pieces.
+func curve(a, b, c, d canvas.Point, emit func(p, q canvas.Point)) {
+	const n = 6
+	prev := a
+	for k := 1; k <= n; k++ {
+		t := float64(k) / n
+		u := 1 - t
+		p := a.Mul(u * u * u).Add(b.Mul(3 * u * u * t)).Add(c.Mul(3 * u * t * t)).Add(d.Mul(t * t * t))
+		emit(prev, p)
+		prev = p
+	}
+}
+
+// segments are the strokes of one node, with everything under it.
+func segments(n scene.Node, k scene.Ink, owner int32, out []segment) []segment {
+	emit := func(half float64) func(a, b canvas.Point) {
+		return func(a, b canvas.Point) { out = append(out, segment{a, b, owner, float32(half)}) }
+	}
+	switch n := n.(type) {
+	case *scene.Group:
+		k = k.With(n.Style)
+		for _, c := range n.Nodes {
+			out = segments(c, k, owner, out)
+		}
+	case *scene.Path:
+		if n.D == nil {
+			return out
+		}
+		k = k.With(n.Style)
+		half := 0.0
+		if k.Strokes() {
+			half = k.Line / 2
+		}
+		flatten(n.D, canvas.Identity, emit(half))
+	case *scene.Use:
+		half := k.Line / 2
+		if n.Shape.Solid {
+			half = 0
+		}
+		flatten(n.Shape.D, canvas.Identity.Translate(n.X, n.Y).Rotate(n.Angle), emit(half))
+	}
+	return out
+}
+
+// box is an upright rectangle on the page.
+type box struct{ x0, y0, x1, y1 float64 }
+
+func (b box) grown(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1 + d} }
+
+func (b box) meets(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
+
+// textBox is the room a text takes, from the top of its capitals to its
+// baseline, below it when it has letters that reach there.
+func textBox(t *scene.Text) box {
+	w := typeface.Width(t.String, t.Size, t.Bold, t.Italic)
+	x := t.X
+	switch t.Align {
+	case scene.Centre:
+		x -= w / 2
+	case scene.Right:
+		x -= w
+	}
+	return box{x, t.Y - typeface.CapHeight(t.Size), x + w, t.Y}
+}
+
+// cuts reports whether a segment passes through the box.
+func (b box) cuts(s segment) bool {
+	if math.Max(s.a.X, s.b.X) < b.x0 || math.Min(s.a.X, s.b.X) > b.x1 ||
+		math.Max(s.a.Y, s.b.Y) < b.y0 || math.Min(s.a.Y, s.b.Y) > b.y1 {
+		return false
+	}
+	// Clip the segment (Liang and Barsky).
+	t0, t1 := 0.0, 1.0
+	d := s.b.Sub(s.a)
+	for _, e := range [4][2]float64{{-d.X, s.a.X - b.x0}, {d.X, b.x1 - s.a.X}, {-d.Y, s.a.Y - b.y0}, {d.Y, b.y1 - s.a.Y}} {
+		p, q := e[0], e[1]
+		switch {
+		case p == 0 && q < 0:
+			return false
+		case p < 0:
+			t0 = math.Max(t0, q/p)
+		case p > 0:
+			t1 = math.Min(t1, q/p)
+		}
+	}
+	return t0 <= t1
+}
+
+// grid finds segments by place, in time that does not grow with the page.
+type grid struct {
+	cell       float64
+	cols, rows int
+	cells      [][]int32
+	all        []segment
+}
+
+func newGrid(width, height float64, all []segment) *grid {
+	g := &grid{cell: 2, all: all}
+	g.cols, g.rows = int(width/g.cell)+3, int(height/g.cell)+3
+	g.cells = make([][]int32, g.cols*g.rows)
+	for i := range all {
+		g.each(g.bounds(all[i]), func(c int) { g.cells[c] = append(g.cells[c], int32(i)) })
+	}
+	return g
+}
+
+func (g *grid) bounds(s segment) box {
+	h := float64(s.half)
+	return box{math.Min(s.a.X, s.b.X) - h, math.Min(s.a.Y, s.b.Y) - h, math.Max(s.a.X, s.b.X) + h, math.Max(s.a.Y, s.b.Y) + h}
+}
+
+// each calls f for every cell that a box touches.
+func (g *grid) each(b box, f func(cell int)) {
+	clamp := func(x float64, n int) int { return min(max(int(math.Floor(x/g.cell))+1, 0), n-1) }
+	for y := clamp(b.y0, g.rows); y <= clamp(b.y1, g.rows); y++ {
+		for x := clamp(b.x0, g.cols); x <= clamp(b.x1, g.cols); x++ {
+			f(y*g.cols + x)
+		}
+	}
+}
+
+// clear reports whether nothing is drawn within the box.
+func (g *grid) clear(b box) bool {
+	free := true
+	g.each(b, func(c int) {
+		for _, i := range g.cells[c] {
+			if !free {
+				return
+			}
+			s := g.all[i]
+			if b.grown(float64(s.half)).cuts(s) {
+				free = false
+			}
+		}
+	})
+	return free
+}

@@ -1,0 +1,479 @@
+package chart
+
+import (
+	"math"
+
+	"whorl/chart/ring"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// work is one part being laid out.
+type work struct {
+	o       Options
+	size    string
+	part    *fabric.Part
+	courses []*course
+	// first and last are the indices of the rounds that are drawn.
+	first, last int
+	total       int // stitches in the part
+	// edge is the angle of each place of an edge that is no round: a row end,
+	// or a chain that was not joined before it was worked into.
+	edge map[int]float64
+
+	inwards bool
+	layout
+}
+
+// course is one round laid out.
+type course struct {
+	round  *fabric.Round
+	form   *geometry.RoundForm
+	index  int
+	offset int // stitches in the rounds before
+	// hub is set for a foundation that is the centre itself: a ring, or a
+	// chain of which one stitch holds the whole first round.
+	hub bool
+	// loose is set for a foundation chain that is not joined: its stitches
+	// lie where they are worked into.
+	loose bool
+
+	order []int     // the stitches that take room, by rising angle
+	theta []float64 // the angle of every stitch
+	rank  []int     // its index in order, or -1
+	seam  float64   // the angle where the round begins and ends
+	fold  int       // how many times the layout repeats in a turn, at least 1
+
+	radius []float64 // of every stitch's top, mm on paper
+}
+
+// turn finds the angle of every stitch of every round, drawn or not, so that a
+// range of rounds looks as it does in the whole chart.
+func (w *work) turn() {
+	w.edge = map[int]float64{}
+	for i, c := range w.courses {
+		c.theta = make([]float64, len(c.round.Stitches))
+		c.rank = make([]int, len(c.round.Stitches))
+		if i == 0 && w.isHub(c) {
+			c.hub, c.fold = true, 0
+			continue
+		}
+		if i == 0 && len(w.courses) > 1 && isLoose(c.round) {
+			c.loose = true
+			w.layLoose(c)
+			continue
+		}
+		w.layEdge(c)
+		w.lay(c)
+	}
+}
+
+// isHub reports whether the part's first round is the centre of the second.
+func (w *work) isHub(c *course) bool {
+	if c.round.Ring && len(c.round.Stitches) == 0 {
+		return true
+	}
+	if len(w.courses) < 2 || !isFoundation(c.round) {
+		return false
+	}
+	var at fabric.Ref
+	n := 0
+	for i := range w.courses[1].round.Stitches {
+		s := &w.courses[1].round.Stitches[i]
+		if s.Role == fabric.Join || s.Role == fabric.Start {
+			continue
+		}
+		for _, p := range s.On {
+			switch {
+			case p.Into == stitch.Ring:
+				return true
+			case n > 0 && p.At != at:
+				return false
+			}
+			at = p.At
+			n++
+		}
+	}
+	return n > 2
+}
+
+// isFoundation reports whether a round is only chains (and their joining).
+func isFoundation(r *fabric.Round) bool {
+	for i := range r.Stitches {
+		s := &r.Stitches[i]
+		if s.Role == fabric.Worked && !(s.IsChain() && len(s.On) == 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// isLoose reports whether a round is a chain that is not joined.
+func isLoose(r *fabric.Round) bool {
+	return isFoundation(r) && !r.Ring && r.Closing == fabric.Open
+}
+
+// layLoose lays the places of an unjoined chain round the turn in the order in
+// which the next round uses them, each side of the chain apart.
+func (w *work) layLoose(c *course) {
+	next := w.courses[1]
+	var keys []int
+	for _, i := range next.rising() {
+		for _, p := range next.round.Stitches[i].On {
+			if k := w.key(p); k != 0 && p.At.Round == 0 && (len(keys) == 0 || keys[len(keys)-1] != k) {
+				keys = append(keys, k)
+			}
+		}
+	}
+	for i := len(keys) - 1; i >= 0; i-- { // the first use wins
+		w.edge[keys[i]] = (float64(i) + 0.5) * ring.Turn / float64(len(keys))
+	}
+	c.fold = 1
+	for i := range c.theta {
+		c.rank[i] = -1
+		c.theta[i] = math.NaN()
+		if a, ok := w.edge[w.key(fabric.Place{At: fabric.Ref{Stitch: i}})]; ok {
+			c.theta[i] = a
+		}
+	}
+	c.fill()
+}
+
+// fill gives the stitches without an angle that of the one before.
+func (c *course) fill() {
+	last := 0.0
+	for i, a := range c.theta {
+		if math.IsNaN(a) {
+			c.theta[i] = last
+		}
+		last = c.theta[i]
+	}
+}
+
+// layEdge lays the row ends that a round is picked up on round the turn, in the
+// order of use, as far apart as the rows between them say.
+func (w *work) layEdge(c *course) {
+	type end struct{ key, part, row int }
+	var ends []end
+	for _, i := range c.rising() {
+		for _, p := range c.round.Stitches[i].On {
+			if p.Into != stitch.RowEnd {
+				continue
+			}
+			e := end{w.key(p), p.Part, p.At.Round}
+			if _, ok := w.edge[e.key]; !ok && (len(ends) == 0 || ends[len(ends)-1] != e) {
+				ends = append(ends, e)
+			}
+		}
+	}
+	if len(ends) == 0 {
+		return
+	}
+	at := make([]float64, len(ends))
+	for i := 1; i < len(ends); i++ {
+		d := 1
+		if ends[i].part == ends[i-1].part {
+			d = max(1, abs(ends[i].row-ends[i-1].row))
+		}
+		at[i] = at[i-1] + float64(d)
+	}
+	span := at[len(at)-1]
+	whole := math.Max(float64(c.round.Edge), span+1)
+	for i := len(ends) - 1; i >= 0; i-- {
+		w.edge[ends[i].key] = (at[i] + (whole-span)/2) * ring.Turn / whole
+	}
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// key names a place, so that stitches in one place can be told; 0 for the ring.
+func (w *work) key(p fabric.Place) int {
+	switch p.Into {
+	case stitch.Ring:
+		return 0
+	case stitch.RowEnd:
+		return -(1 + p.At.Round + 1_000_000*p.Part)
+	}
+	if p.At.Round < 0 || p.At.Round >= len(w.courses) {
+		return 0
+	}
+	k := 1 + w.courses[p.At.Round].offset + p.At.Stitch
+	switch p.Into {
+	case stitch.Space:
+		k += w.total
+	case stitch.Between:
+		k += 2 * w.total
+	case stitch.Underside:
+		k += 3 * w.total
+	}
+	return k
+}
+
+// rising is the indices of the round's stitches in the order of rising angle.
+func (c *course) rising() []int {
+	n := len(c.round.Stitches)
+	s := make([]int, n)
+	for i := range s {
+		s[i] = i
+		if c.round.Reversed {
+			s[i] = n - 1 - i
+		}
+	}
+	return s
+}
+
+// takesRoom reports whether a stitch has a place of its own on the turn.
+func (c *course) takesRoom(i int) bool {
+	s := &c.round.Stitches[i]
+	switch s.Role {
+	case fabric.Join, fabric.LastHalf:
+		return false
+	case fabric.Start:
+		return s.Counts
+	}
+	return c.form.Widths[i] > 0
+}
+
+// angle is where a place lies on the turn, false when that is free: in the
+// centre, or not laid yet.
+func (w *work) angle(p fabric.Place) (float64, bool) {
+	if a, ok := w.edge[w.key(p)]; ok {
+		return a, true
+	}
+	c := w.at(p.At)
+	if c == nil || p.Into == stitch.Ring || p.Into == stitch.RowEnd || c.hub || c.fold == 0 {
+		return 0, false
+	}
+	switch p.Into {
+	case stitch.Space:
+		return c.middle(p.At.Stitch, p.Last.Stitch), true
+	case stitch.Between:
+		return (c.theta[p.At.Stitch] + c.theta[c.before(p.At.Stitch)] - c.wind(p.At.Stitch)) / 2, true
+	}
+	return c.theta[p.At.Stitch], true
+}
+
+// at is the round of a stitch, nil when there is no such stitch.
+func (w *work) at(r fabric.Ref) *course {
+	if r.Round < 0 || r.Round >= len(w.courses) {
+		return nil
+	}
+	c := w.courses[r.Round]
+	if r.Stitch < 0 || r.Stitch >= len(c.round.Stitches) {
+		return nil
+	}
+	return c
+}
+
+// middle is the angle half way between two stitches of a run.
+func (c *course) middle(first, last int) float64 {
+	if last < 0 || last >= len(c.theta) {
+		last = first
+	}
+	a, b := c.theta[first], c.theta[last]
+	if c.round.Reversed {
+		a, b = b, a
+	}
+	if b < a {
+		b += ring.Turn
+	}
+	return (a + b) / 2
+}
+
+// before is the stitch worked before stitch i that takes room, over the join
+// when need be; wind is the turn to take off its angle for that.
+func (c *course) before(i int) int {
+	r := c.rank[i]
+	if r < 0 || len(c.order) == 0 {
+		return i
+	}
+	if c.round.Reversed {
+		return c.order[(r+1)%len(c.order)]
+	}
+	return c.order[(r+len(c.order)-1)%len(c.order)]
+}
+
+func (c *course) wind(i int) float64 {
+	switch {
+	case c.rank[i] < 0:
+		return 0
+	case c.round.Reversed && c.rank[i] == len(c.order)-1:
+		return -ring.Turn
+	case !c.round.Reversed && c.rank[i] == 0:
+		return ring.Turn
+	}
+	return 0
+}
+
+// lay finds the angles of one round.
+func (w *work) lay(c *course) {
+	stitches := c.round.Stitches
+	ref := w.seamBelow(c)
+	items := make([]ring.Item, 0, len(stitches))
+	anchored := false
+	low := ref - math.Pi // the first foot is as near the seam below as can be
+	for i := range c.rank {
+		c.rank[i] = -1
+	}
+	for _, i := range c.rising() {
+		if !c.takesRoom(i) {
+			continue
+		}
+		item := ring.Item{Width: c.form.Widths[i], Free: true}
+		if base, ok := w.stance(c, i, low); ok {
+			item.Base, item.Free, anchored = base, false, true
+			low = base - ring.Turn/4
+			if on := stitches[i].On; len(on) == 1 && stitches[i].Role != fabric.FirstHalf {
+				item.Place = w.key(on[0])
+			}
+		}
+		if h := c.half(i); h >= 0 {
+			item.Width += c.form.Widths[h]
+		}
+		c.rank[i] = len(c.order)
+		c.order = append(c.order, i)
+		items = append(items, item)
+	}
+	theta := ring.Angles(items)
+	if len(theta) == 0 {
+		for i := range c.theta {
+			c.theta[i] = ref
+		}
+		c.seam, c.fold = ref, 1
+		return
+	}
+	across := theta[0] + ring.Turn - theta[len(theta)-1]
+	shift := 0.0
+	if !anchored { // the first round of all: its seam is where the chart begins
+		shift = across/2 - theta[0]
+	}
+	for k, i := range c.order {
+		c.theta[i] = theta[k] + shift
+	}
+	c.seam = c.theta[c.order[0]] - across/2
+	c.laySmall(across)
+	c.fold = w.foldOf(c)
+}
+
+// seamBelow is the seam of the round that a round stands on.
+func (w *work) seamBelow(c *course) float64 {
+	if c.index == 0 || w.courses[c.index-1].hub {
+		return 0
+	}
+	return w.courses[c.index-1].seam
+}
+
+// half is the index of the second half of a group begun with stitch i, or -1.
+func (c *course) half(i int) int {
+	if c.round.Stitches[i].Role != fabric.FirstHalf {
+		return -1
+	}
+	for j := len(c.round.Stitches) - 1; j > i; j-- {
+		if c.round.Stitches[j].Role == fabric.LastHalf {
+			return j
+		}
+	}
+	return -1
+}
+
+// stance is the mean angle of the places a stitch stands on, each taken on the
+// turn that begins at low; false when none has an angle. The places of the
+// second half of a group come before those of the first.
+func (w *work) stance(c *course, i int, low float64) (float64, bool) {
+	sum, n := 0.0, 0
+	add := func(on []fabric.Place, low float64, reversed bool) (last float64) {
+		last = low
+		for k := range on {
+			p := on[k]
+			if reversed {
+				p = on[len(on)-1-k]
+			}
+			if p.At.Round == c.index && p.Into != stitch.RowEnd && p.Into != stitch.Ring {
+				continue
+			}
+			if a, ok := w.angle(p); ok {
+				a = above(a, low)
+				low = a - ring.Turn/4
+				sum += a
+				n++
+				last = a
+			}
+		}
+		return last
+	}
+	add(c.round.Stitches[i].On, low, c.round.Reversed)
+	if h := c.half(i); h >= 0 && n > 0 {
+		mean := sum / float64(n)
+		add(c.round.Stitches[h].On, mean-math.Pi, c.round.Reversed)
+		if i > 0 && c.round.Stitches[i-1].Role == fabric.Start {
+			add(c.round.Stitches[i-1].On, mean-math.Pi, false)
+		}
+	}
+	if n == 0 {
+		return 0, false
+	}
+	return sum / float64(n), true
+}
+
+// above is the angle a on the turn that begins at low.
+func above(a, low float64) float64 {
+	d := math.Mod(a-low, ring.Turn)
+	if d < 0 {
+		d += ring.Turn
+	}
+	return low + d
+}
+
+// laySmall gives the stitches that take no room angles in the gaps they fall
+// in. across is the gap at the seam.
+func (c *course) laySmall(across float64) {
+	stitches := c.round.Stitches
+	rising := c.rising()
+	n := len(rising)
+	for k := 0; k < n; {
+		if c.rank[rising[k]] >= 0 {
+			k++
+			continue
+		}
+		end := k
+		for end < n && c.rank[rising[end]] < 0 {
+			end++
+		}
+		var from, gap float64
+		switch {
+		case k == 0:
+			from, gap = c.theta[c.order[0]]-across/2, across/2
+		case end == n:
+			from, gap = c.theta[rising[k-1]], across/2
+		default:
+			from = c.theta[rising[k-1]]
+			gap = c.theta[rising[end]] - from
+		}
+		for j := k; j < end; j++ {
+			i := rising[j]
+			switch stitches[i].Role {
+			case fabric.Join:
+				c.theta[i] = c.seam
+				if k > 0 {
+					c.theta[i] += ring.Turn
+				}
+			default:
+				c.theta[i] = from + gap*float64(j-k+1)/float64(end-k+1)
+			}
+		}
+		k = end
+	}
+	for i := range stitches {
+		if stitches[i].Role == fabric.FirstHalf {
+			if h := c.half(i); h >= 0 {
+				c.theta[h] = c.theta[i]
+			}
+		}
+	}
+}

@@ -1,0 +1,213 @@
+package chart
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// label is the round's name, as the designer wrote it.
+func (c *course) label() string {
+	if c.round.Label != "" {
+		return c.round.Label
+	}
+	return "Rnd " + strconv.Itoa(c.round.Number)
+}
+
+// title is what stitch i is, in words, as far as its number says it.
+func (d *roundArtist) title(i int, in stitch.Into) string {
+	s := &d.c.round.Stitches[i]
+	t := s.Kind.NameInto(in, d.o.Terms)
+	if s.Counts {
+		t = "stitch " + strconv.Itoa(d.counted) + ": " + t
+	}
+	switch s.Role {
+	case fabric.FirstHalf:
+		t += ", completed at the join"
+	case fabric.LastHalf:
+		t += ", completes the first stitch"
+	}
+	if where := d.where(i); where != "" {
+		t += " " + where
+	}
+	return t
+}
+
+// where says in words what stitch i is worked into; "" for a chain.
+func (d *roundArtist) where(i int) string {
+	on := d.c.round.Stitches[i].On
+	switch {
+	case len(on) == 0:
+		return ""
+	case len(on) > 1:
+		return fmt.Sprintf("over the next %d %s", len(on), places(on))
+	}
+	same := false
+	for j := i - 1; j >= 0; j-- {
+		if prev := d.c.round.Stitches[j].On; len(prev) > 0 {
+			same = d.key(prev[len(prev)-1]) == d.key(on[0])
+			break
+		}
+	}
+	which := "next"
+	if same {
+		which = "same"
+	}
+	switch p := on[0]; p.Into {
+	case stitch.Ring:
+		return "in the ring"
+	case stitch.RowEnd:
+		return "in the " + which + " row end"
+	case stitch.Between:
+		return "between two stitches"
+	case stitch.FrontPost, stitch.BackPost:
+		return "around the " + which + " stitch"
+	case stitch.Space:
+		return "in the " + which + " " + d.spaceName(p)
+	}
+	return "in the " + which + " stitch"
+}
+
+// places is a plural for what several legs stand on.
+func places(on []fabric.Place) string {
+	for _, p := range on {
+		if p.Into != on[0].Into {
+			return "places"
+		}
+	}
+	switch on[0].Into {
+	case stitch.Space:
+		return "spaces"
+	case stitch.RowEnd:
+		return "row ends"
+	}
+	return "stitches"
+}
+
+// spaceName is the name of a chain space: "ch-2 sp".
+func (w *work) spaceName(p fabric.Place) string {
+	n := p.Last.Stitch - p.At.Stitch + 1
+	if c := w.at(p.At); n <= 0 && c != nil {
+		n += len(c.round.Stitches)
+	}
+	return "ch-" + strconv.Itoa(n) + " sp"
+}
+
+// subtitle says what the chart shows.
+func (w *work) subtitle() string {
+	var s []string
+	add := func(t string) {
+		if t != "" {
+			s = append(s, t)
+		}
+	}
+	add(w.part.Name)
+	if w.size != "" {
+		add("size " + w.size)
+	}
+	add(w.span())
+	add("right side shown, read " + w.direction())
+	if w.turned() {
+		add("arrows show turned rounds")
+	}
+	return strings.Join(s, " · ")
+}
+
+// span names the rounds that are drawn.
+func (w *work) span() string {
+	from := w.first
+	for from < w.last && (w.courses[from].hub || w.courses[from].round.Number == 0) {
+		from++
+	}
+	a, b := w.courses[from].round.Number, w.courses[w.last].round.Number
+	if a == b {
+		return "round " + strconv.Itoa(a)
+	}
+	return fmt.Sprintf("rounds %d–%d", a, b)
+}
+
+func (w *work) direction() string {
+	if w.o.LeftHanded {
+		return "clockwise"
+	}
+	return "anticlockwise"
+}
+
+// turned reports whether some drawn rounds run the other way.
+func (w *work) turned() bool {
+	for _, c := range w.courses[w.lo : w.last+1] {
+		if c.round.Reversed {
+			return true
+		}
+	}
+	return false
+}
+
+// name is the picture's title for those who cannot see it.
+func (w *work) name() string {
+	t := "Crochet chart"
+	if w.o.Title != "" {
+		t = w.o.Title + ": chart"
+	}
+	return t + " of " + w.part.Name + ", " + w.span()
+}
+
+// describe tells the chart in words, round by round.
+func (w *work) describe() string {
+	var b strings.Builder
+	way := "from the centre outwards"
+	if w.inwards {
+		way = "from the edge inwards to the centre"
+	}
+	fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction())
+	for k := w.lo; k <= w.last; {
+		text := w.tally(w.courses[k])
+		end := k
+		for end < w.last && w.tally(w.courses[end+1]) == text {
+			end++
+		}
+		label := w.courses[k].label()
+		if end > k {
+			label += " to " + w.courses[end].label()
+		}
+		fmt.Fprintf(&b, " %s: %s.", label, text)
+		k = end + 1
+	}
+	return b.String()
+}
+
+// tally is the stitches of a round by kind, in the order of their first
+// appearance.
+func (w *work) tally(c *course) string {
+	var order []string
+	count := map[string]int{}
+	add := func(name string) {
+		if count[name] == 0 {
+			order = append(order, name)
+		}
+		count[name]++
+	}
+	for i := range c.round.Stitches {
+		s := &c.round.Stitches[i]
+		switch {
+		case s.Counts:
+			in := stitch.Top
+			if len(s.On) > 0 && s.Role != fabric.Start {
+				in = shown(s.On[0].Into, c.round)
+			}
+			add(s.Counted().NameInto(in, w.o.Terms))
+		case s.IsChain():
+			add(s.Kind.Name(w.o.Terms))
+		}
+	}
+	for i, name := range order {
+		order[i] = strconv.Itoa(count[name]) + " " + name
+	}
+	if len(order) == 0 {
+		return "no stitches"
+	}
+	return strings.Join(order, ", ")
+}

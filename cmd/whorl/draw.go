@@ -1,0 +1,226 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"whorl/chart"
+	"whorl/chart/output"
+	"whorl/chart/scene"
+	"whorl/patterns"
+	"whorl/patterns/fabric"
+)
+
+// pngWidth is the width in pixels of a PNG when the file asks for none: an A4
+// page at 200 dots an inch.
+const pngWidth = 1654
+
+// formats are the kinds of file that a picture is written as.
+var formats = []string{"svg", "pdf", "png"}
+
+func drawCommand() *cobra.Command {
+	var d drawing
+	c := &cobra.Command{
+		Use:   "draw FILE",
+		Short: "Draw the pictures of a pattern as SVG, PDF and PNG",
+		Long: "Draw the pictures that the pattern file asks for, or a chart of every part worked in\n" +
+			"the round when it asks for none, and print the name of every file written.\n" +
+			"FILE may be - for standard input.",
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			for _, f := range d.formats {
+				if !slices.Contains(formats, f) {
+					return fmt.Errorf("%q is not a format; there are svg, pdf and png", f)
+				}
+			}
+			j, err := load(args[0], c.InOrStdin())
+			if err != nil {
+				return err
+			}
+			for _, f := range j.faults {
+				fmt.Fprintln(c.ErrOrStderr(), f.Error())
+			}
+			if j.wrong() {
+				fmt.Fprintln(c.ErrOrStderr(), "Nothing has been drawn: mend the faults first.")
+				return errFaults
+			}
+			d.stem = strings.TrimSuffix(filepath.Base(args[0]), filepath.Ext(args[0]))
+			if args[0] == "-" {
+				d.stem = "pattern"
+			}
+			return d.draw(j, c.OutOrStdout(), c.ErrOrStderr())
+		},
+	}
+	c.Flags().StringVarP(&d.dir, "output", "o", ".", "folder to write into; it is made if need be")
+	c.Flags().StringVar(&d.size, "size", "", "draw this size instead of the one in the file")
+	c.Flags().StringVar(&d.picture, "picture", "", "draw only the picture of this name")
+	c.Flags().StringSliceVar(&d.formats, "format", formats, "formats to write")
+	return c
+}
+
+// drawing is what the command line asks for.
+type drawing struct {
+	dir, size, picture, stem string
+	formats                  []string
+}
+
+// draw draws the pictures. Nothing is written until all of them have been
+// drawn.
+func (d *drawing) draw(j *job, out, errs io.Writer) error {
+	pictures, err := d.choose(j.pattern)
+	if err != nil {
+		return err
+	}
+	var sheets []sheet
+	for _, p := range pictures {
+		if p.Draw != "round" {
+			fmt.Fprintf(errs, "picture %s: this version draws round charts only, so it is left out\n", p.Name)
+			continue
+		}
+		made, err := d.sheets(j, p)
+		if err != nil {
+			return fmt.Errorf("picture %s: %w", p.Name, err)
+		}
+		sheets = append(sheets, made...)
+	}
+	if err := os.MkdirAll(d.dir, 0o755); err != nil {
+		return plainError(err)
+	}
+	for _, s := range sheets {
+		for _, f := range s.findings {
+			fmt.Fprintf(errs, "%s: %s\n", s.name, f)
+		}
+		for _, format := range formats {
+			if !slices.Contains(d.formats, format) {
+				continue
+			}
+			name := filepath.Join(d.dir, s.name+"."+format)
+			if err := writeFile(name, func(w io.Writer) error { return s.write(w, format) }); err != nil {
+				return err
+			}
+			fmt.Fprintln(out, name)
+		}
+	}
+	return nil
+}
+
+// choose is the pictures to draw: those of the file, or a round chart of every
+// part worked in the round.
+func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
+	if d.size != "" && !slices.Contains(p.Sizes, d.size) {
+		return nil, fmt.Errorf("there is no size %q; the sizes are %s", d.size, strings.Join(p.Sizes, ", "))
+	}
+	l := p.Pictures
+	if len(l) == 0 {
+		for _, part := range p.Parts {
+			if part.Rows {
+				continue
+			}
+			name := strings.ToLower(strings.ReplaceAll(part.Name, " ", "-"))
+			if name == "" {
+				name = "chart"
+			}
+			l = append(l, patterns.Picture{Name: name, Draw: "round", Part: part.Name})
+		}
+		if len(l) == 0 {
+			return nil, fmt.Errorf("no part of %s is worked in the round, so there is no round chart to draw", p.File)
+		}
+	}
+	if d.picture == "" {
+		return l, nil
+	}
+	var names []string
+	for _, pic := range l {
+		if pic.Name == d.picture {
+			return []patterns.Picture{pic}, nil
+		}
+		names = append(names, pic.Name)
+	}
+	return nil, fmt.Errorf("there is no picture %q; there are %s", d.picture, strings.Join(names, ", "))
+}
+
+// sheet is one finished picture.
+type sheet struct {
+	name     string
+	scene    *scene.Scene
+	width    int // of the PNG, pixels
+	findings []string
+}
+
+// sheets draws one picture of the file: one sheet for each size it is of.
+func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
+	sizes := p.Sizes
+	switch {
+	case d.size != "":
+		sizes = []string{d.size}
+	case len(sizes) == 0:
+		sizes = []string{middleSize(j.pattern.Sizes)}
+	}
+	var l []sheet
+	for _, size := range sizes {
+		i := slices.Index(j.pattern.Sizes, size)
+		o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
+			From: p.From, To: p.To, Terms: j.pattern.Terms}
+		if p.Paper == "Letter" {
+			o.Paper = chart.Letter
+		}
+		c, err := chart.Round(j.fabrics[i], j.forms[i], o)
+		if err != nil {
+			return nil, err
+		}
+		s := sheet{name: d.stem + "-" + p.Name, scene: c.Scene, width: p.Width, findings: c.Findings}
+		if len(sizes) > 1 {
+			s.name += "-" + strings.ToLower(strings.ReplaceAll(size, " ", "-"))
+		}
+		if s.width == 0 {
+			s.width = pngWidth
+		}
+		l = append(l, s)
+	}
+	return l, nil
+}
+
+func (s *sheet) write(w io.Writer, format string) error {
+	switch format {
+	case "svg":
+		return output.SVG(w, s.scene)
+	case "pdf":
+		return output.PDF(w, s.scene)
+	}
+	return output.PNG(w, s.scene, s.width)
+}
+
+// middleSize is the size that is drawn when none is named.
+func middleSize(sizes []string) string { return sizes[(len(sizes)-1)/2] }
+
+// partIndex is the part a picture is of: the one it names, or the last one
+// worked in the round.
+func partIndex(f *fabric.Fabric, name string) int {
+	last := 0
+	for i, p := range f.Parts {
+		if name != "" && p.Name == name {
+			return i
+		}
+		if p.Worked == fabric.InRounds {
+			last = i
+		}
+	}
+	return last
+}
+
+// credit is the line at the foot of a picture.
+func credit(p *patterns.Pattern) string {
+	switch {
+	case p.Copyright != "":
+		return p.Copyright
+	case p.Designer != "":
+		return "Design: " + p.Designer
+	}
+	return ""
+}

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"whorl/geometry"
+	"whorl/patterns"
+	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
+	"whorl/patterns/working"
+)
+
+// job is one pattern on its way: written, worked and measured.
+type job struct {
+	pattern *patterns.Pattern
+	gauge   *geometry.Gauge
+	fabrics []*fabric.Fabric
+	// forms are the measured fabrics, nil for one that could not be measured.
+	forms  []*geometry.Form
+	faults fault.List
+}
+
+// load reads a pattern from a file, or from standard input when it is named
+// "-", works it and measures it. A pattern with faults gives a job all the
+// same; the error is for files that cannot be read at all.
+func load(file string, in io.Reader) (*job, error) {
+	data, name, err := readAll(file, in)
+	if err != nil {
+		return nil, err
+	}
+	j := &job{}
+	j.pattern, err = patterns.Read(name, data)
+	if err != nil {
+		if l, ok := err.(fault.List); ok {
+			j.faults = l
+			return j, nil
+		}
+		return nil, err
+	}
+	swatches := working.Swatches(j.pattern)
+	readings := make([]geometry.Reading, len(swatches))
+	for i, s := range swatches {
+		readings[i] = geometry.Reading{Count: s.Count, Kind: s.Kind, In: s.Into, Rows: s.Rows, Over: s.Over}
+		if !s.Kind.Is() {
+			readings[i].Pattern = s.Of
+		}
+	}
+	if j.gauge, err = geometry.NewGauge(readings); err != nil {
+		bad, ok := err.(*geometry.ReadingError)
+		if !ok {
+			return nil, err
+		}
+		s := swatches[bad.Index]
+		j.faults = fault.List{j.pattern.Fault(s.Pos, 1, "gauge", bad.Message, bad.Help)}
+		return j, nil
+	}
+	j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
+	for _, f := range j.fabrics {
+		form, err := geometry.Measure(f, j.gauge)
+		if err != nil {
+			j.faults = append(j.faults, j.pattern.Fault(fault.Pos{}, 0, "measure", err.Error(), ""))
+		}
+		j.forms = append(j.forms, form)
+	}
+	return j, nil
+}
+
+// wrong reports whether the pattern has faults that are not mere warnings.
+func (j *job) wrong() bool {
+	for _, f := range j.faults {
+		if f.Severity == fault.Error {
+			return true
+		}
+	}
+	return false
+}
+
+// readAll reads a file, or standard input for "-".
+func readAll(file string, in io.Reader) (data []byte, name string, err error) {
+	if file == "-" {
+		data, err = io.ReadAll(io.LimitReader(in, patterns.MaxBytes+1))
+		return data, "standard input", err
+	}
+	info, err := os.Stat(file)
+	if err == nil && info.IsDir() {
+		return nil, file, fmt.Errorf("%s is a folder, not a pattern file", file)
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return nil, file, plainError(err)
+	}
+	defer f.Close()
+	data, err = io.ReadAll(io.LimitReader(f, patterns.MaxBytes+1))
+	return data, file, plainError(err)
+}

@@ -1,0 +1,127 @@
+package main
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"whorl/geometry"
+	"whorl/patterns/working"
+)
+
+// report is the JSON of "check --json". Its fields are kept from version to
+// version; new ones may be added. Lengths are in millimetres.
+type report struct {
+	Title string       `json:"title"`
+	Terms string       `json:"terms"` // "US" or "UK": the terms of the kinds
+	Sizes []sizeReport `json:"sizes"`
+	// Faults are in the order of their places in the file.
+	Faults []faultReport `json:"faults"`
+}
+
+type sizeReport struct {
+	Name     string             `json:"name"`
+	Parts    []partReport       `json:"parts"`
+	Finished map[string]float64 `json:"finished"`
+}
+
+type partReport struct {
+	Name   string        `json:"name"`
+	Worked string        `json:"worked"` // "rounds" or "rows"
+	Rounds []roundReport `json:"rounds"`
+}
+
+// roundReport is one round. A starting chain or ring has number 0.
+type roundReport struct {
+	Label         string         `json:"label"`
+	Number        int            `json:"number"`
+	Line          int            `json:"line"`
+	Stitches      int            `json:"stitches"` // that count
+	Chains        int            `json:"chains"`   // those that begin the round left out
+	Kinds         map[string]int `json:"kinds"`    // of the stitches that count
+	Increases     int            `json:"increases"`
+	Decreases     int            `json:"decreases"`
+	Circumference float64        `json:"circumference_mm"` // of a row, its length
+	Radius        float64        `json:"radius_mm"`
+	Height        float64        `json:"height_mm"`
+	Flatness      float64        `json:"flatness"`
+	Strain        float64        `json:"strain"`
+}
+
+type faultReport struct {
+	Code     string `json:"code"`
+	Severity string `json:"severity"` // "error" or "warning"
+	File     string `json:"file"`
+	Line     int    `json:"line"`
+	Column   int    `json:"column"`
+	Size     string `json:"size"`
+	Round    string `json:"round"`
+	Message  string `json:"message"`
+	Help     string `json:"help"`
+}
+
+// writeReport writes the report of a job.
+func writeReport(out io.Writer, j *job) error {
+	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Faults: []faultReport{}}
+	for i, f := range j.fabrics {
+		s := sizeReport{Name: f.Size, Parts: []partReport{}, Finished: map[string]float64{}}
+		form := j.forms[i]
+		for k, part := range f.Parts {
+			p := partReport{Name: part.Name, Worked: "rounds", Rounds: []roundReport{}}
+			for n, round := range part.Rounds {
+				p.Worked = map[bool]string{true: "rows", false: "rounds"}[round.Row]
+				if round.Carried {
+					continue
+				}
+				rr := roundReport{Label: round.Label, Number: round.Number, Line: round.Line,
+					Stitches: round.Count(), Chains: round.Chains(), Kinds: working.Kinds(round, j.pattern.Terms),
+					Increases: round.Increases(), Decreases: round.Decreases()}
+				if form != nil {
+					m := &form.Parts[k].Rounds[n]
+					rr.Circumference, rr.Radius, rr.Height = cut(m.Circumference), cut(m.Radius), cut(m.Height)
+					rr.Flatness, rr.Strain = cut(m.Flatness), cut(m.Strain)
+				}
+				p.Rounds = append(p.Rounds, rr)
+			}
+			s.Parts = append(s.Parts, p)
+		}
+		if form != nil {
+			if done, err := geometry.Finish(f, form); err == nil {
+				s.Finished = finishedReport(done)
+			}
+		}
+		r.Sizes = append(r.Sizes, s)
+	}
+	for _, f := range j.faults {
+		r.Faults = append(r.Faults, faultReport{Code: f.Code, Severity: string(f.Severity), File: f.File,
+			Line: f.Line, Column: f.Column, Size: f.Size, Round: f.Round, Message: f.Message, Help: f.Help})
+	}
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(r)
+}
+
+// finishedReport are the finished measurements of a piece as a whole.
+func finishedReport(f *geometry.Finished) map[string]float64 {
+	m := map[string]float64{}
+	for name, v := range map[string]float64{
+		"circumference_mm": f.Widest, "brim_mm": f.Brim, "depth_mm": f.Depth, "flat_width_mm": f.FlatWidth, "hole_mm": f.Hole,
+	} {
+		if v > 0 {
+			m[name] = cut(v)
+		}
+	}
+	if f.Widest == 0 && len(f.Pieces) > 0 && f.Pieces[0].Rows {
+		m["length_mm"], m["width_mm"] = cut(f.Pieces[0].Length), cut(f.Pieces[0].Width)
+	}
+	return m
+}
+
+// cut rounds to four decimals, which is finer than any stitch.
+func cut(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return math.Round(v*1e4) / 1e4
+}

@@ -1,0 +1,145 @@
+package geometry
+
+import (
+	"errors"
+	"math"
+
+	"whorl/patterns/fabric"
+)
+
+// Piece is the finished measurements of one part, in millimetres.
+type Piece struct {
+	// Rows is set for a piece worked to and fro, which has only a Length, in
+	// the direction of work, and a Width, that of its widest row.
+	Rows          bool
+	Length, Width float64
+
+	// Brim is the circumference along the edge of the wide end, unstretched,
+	// and Widest the largest circumference where the piece has settled.
+	Brim, Widest float64
+	// FlatWidth is how wide it is laid flat: half of Widest.
+	FlatWidth float64
+	// Depth is from the crown (or the smaller edge) to the brim along the
+	// fabric, as it is measured laid flat; Standing is its height on its own.
+	Depth, Standing float64
+	// Hole is the circumference of the opening left at the crown, to be drawn
+	// closed: 0 when it was begun in a closed ring.
+	Hole float64
+	// CrownFirst is set when it was worked from the crown to the brim.
+	CrownFirst bool
+}
+
+// Finished is the finished measurements of a fabric.
+type Finished struct {
+	Pieces []Piece // in the order of the parts
+	// The whole, when a piece is worked in rounds: the first such piece, with
+	// the strip that it is picked up along and what is worked on in rounds from
+	// it. Brim is the length of the strip if there is one. All are 0 when there
+	// is no piece in rounds.
+	Brim, Widest, FlatWidth, Depth, Hole float64
+}
+
+// TurnedUp is the depth when so many millimetres of the brim are turned up.
+func (f *Finished) TurnedUp(by float64) float64 {
+	if !(by > 0) {
+		return f.Depth
+	}
+	return math.Max(0, f.Depth-by)
+}
+
+// Finish is the finished measurements of a fabric of that form.
+func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
+	if f == nil || form == nil || len(f.Parts) != len(form.Parts) {
+		return nil, errors.New("the form is not that of the fabric")
+	}
+	out := &Finished{Pieces: make([]Piece, len(f.Parts))}
+	body := -1
+	for i, p := range f.Parts {
+		if p == nil || form.Parts[i] == nil || len(p.Rounds) != len(form.Parts[i].Rounds) {
+			return nil, errors.New("the form is not that of the fabric")
+		}
+		out.Pieces[i] = piece(p, form.Parts[i].Rounds)
+		if body < 0 && !out.Pieces[i].Rows && out.Pieces[i].Widest > 0 {
+			body = i
+		}
+	}
+	if body < 0 {
+		return out, nil
+	}
+	b := out.Pieces[body]
+	out.Brim, out.Widest, out.FlatWidth, out.Depth, out.Hole = b.Brim, b.Widest, b.FlatWidth, b.Depth, b.Hole
+	for i, p := range f.Parts {
+		q := out.Pieces[i]
+		switch {
+		case i == body:
+		case f.Parts[body].From == i && q.Rows:
+			// The strip runs along the edge: its rows are the hat's round.
+			out.Brim = q.Length
+			out.Depth += q.Width
+		case (p.From == body || f.Parts[body].From == i) && !q.Rows:
+			out.Brim = q.Brim
+			out.Depth += q.Depth
+			out.Widest = math.Max(out.Widest, q.Widest)
+			out.FlatWidth = out.Widest / 2
+		}
+	}
+	return out, nil
+}
+
+// piece is the measurements of one part.
+func piece(p *fabric.Part, rounds []RoundForm) Piece {
+	var z Piece
+	first, last := -1, -1
+	start := 0
+	if len(p.Rounds) > 0 && isFoundation(p.Rounds[0]) {
+		start = 1
+	}
+	for i := start; i < len(rounds); i++ {
+		if !p.Rounds[i].Row {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	if first < 0 {
+		z.Rows = p.Worked == fabric.InRows || len(rounds) > start
+		for i := range rounds {
+			z.Length = math.Max(z.Length, rounds[i].Level)
+			if i >= start || len(rounds) == start {
+				z.Width = math.Max(z.Width, rounds[i].Circumference)
+			}
+		}
+		return z
+	}
+	for i := first; i <= last; i++ {
+		z.Widest = math.Max(z.Widest, 2*math.Pi*rounds[i].R)
+	}
+	z.FlatWidth = z.Widest / 2
+
+	// The edge that the piece begins at: a foundation, or its first round.
+	edge := &rounds[first]
+	bottom := 0.0
+	if start == 1 && first == 1 {
+		edge = &rounds[0]
+	} else if first > 0 {
+		bottom = rounds[first-1].Level
+	}
+	end := &rounds[last]
+	z.Depth = math.Max(0, end.Level-bottom)
+	z.Standing = end.Z
+	centre := first <= 1 && footing(p.Rounds[first]) == onCentre
+	z.CrownFirst = centre || edge.Circumference < end.Circumference
+	if z.CrownFirst {
+		z.Brim, z.Hole = end.Circumference, edge.Circumference
+		if centre {
+			z.Depth += edge.Radius
+			if first == 0 {
+				z.Depth, z.Hole = end.Level, 0
+			}
+		}
+	} else {
+		z.Brim, z.Hole = edge.Circumference, end.Circumference
+	}
+	return z
+}

@@ -1,0 +1,111 @@
+package geometry
+
+import (
+	"math"
+	"testing"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// finish measures parts and finishes them.
+func finish(t *testing.T, g *Gauge, parts ...*fabric.Part) *Finished {
+	t.Helper()
+	f := &fabric.Fabric{Parts: parts}
+	form, err := Measure(f, g)
+	if err != nil {
+		t.Fatal(err)
+	}
+	z, err := Finish(f, form)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return z
+}
+
+// A cap from the crown down: 6 rounds of flat dc, then 8 even. Its depth is that
+// of 14 rounds, its width laid flat half its circumference (smalltowndreamz
+// 2014).
+func TestCrownDown(t *testing.T) {
+	g := gauge(t)
+	b := rounds().ring(0).inRing(dc, 12)
+	for n := 2; n <= 6; n++ {
+		b.even(dc, stitch.Top, 12*n)
+	}
+	for range 8 {
+		b.even(dc, stitch.Top, 72)
+	}
+	h := g.Height(dc, stitch.Top)
+	z := finish(t, g, b.part)
+	near(t, "brim", z.Brim, 360, 1e-6)
+	near(t, "widest", z.Widest, 360, 1e-6)
+	near(t, "flat width", z.FlatWidth, 180, 1e-6)
+	near(t, "depth", z.Depth, 14*h, 1e-6)
+	near(t, "turned up", z.TurnedUp(2*h), 12*h, 1e-6)
+	near(t, "turned up by nonsense", z.TurnedUp(math.NaN()), 14*h, 1e-6)
+	near(t, "hole", z.Hole, 0, 0)
+	near(t, "standing", z.Pieces[0].Standing, 8*h, 1e-3)
+	if !z.Pieces[0].CrownFirst {
+		t.Error("crown is not first")
+	}
+}
+
+// A ribbed strip, and a body picked up along it and closed at the crown.
+func TestBrimUp(t *testing.T) {
+	g := gauge(t, Reading{Count: 20, Kind: sc, Rows: 20, Over: 100}) // sc 5 × 5 mm
+	strip := rows().chain(12)
+	for range 100 {
+		strip.even(sc, stitch.BackLoop, 12)
+	}
+	body := rounds()
+	body.part.From = 0
+	r := body.next()
+	r.Edge = 100
+	for j := range 72 {
+		add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{{Into: stitch.RowEnd, At: fabric.Ref{Round: j + 1}}}})
+	}
+	for range 20 {
+		body.even(sc, stitch.Top, 72)
+	}
+	for n := 11; n >= 1; n-- {
+		body.even(sc, stitch.Top, 6*n)
+	}
+	z := finish(t, g, strip.part, body.part)
+	near(t, "length of the strip", z.Pieces[0].Length, 100*5*0.85, 1e-6)
+	near(t, "width of the strip", z.Pieces[0].Width, 60, 1e-6)
+	near(t, "brim", z.Brim, 425, 1e-6)
+	near(t, "widest", z.Widest, 360, 0.5)
+	near(t, "depth", z.Depth, 60+32*5, 1e-6)
+	near(t, "hole", z.Hole, 30, 1e-6)
+	if z.Pieces[1].CrownFirst || !z.Pieces[0].Rows {
+		t.Errorf("%+v", z.Pieces)
+	}
+}
+
+func TestFinishOddities(t *testing.T) {
+	scarf := rows().chain(30)
+	for range 200 {
+		scarf.even(hdc, stitch.Top, 30)
+	}
+	z := finish(t, nil, scarf.part)
+	near(t, "length", z.Pieces[0].Length, 200*5*8/(2*math.Pi), 1e-6)
+	near(t, "width", z.Pieces[0].Width, 150, 1e-6)
+	near(t, "brim of a scarf", z.Brim, 0, 0)
+	for _, p := range []*fabric.Part{
+		rounds().part, rows().part, rounds().ring(0).part, rounds().ring(9).part, rows().chain(5).part,
+		rounds().ring(0).inRing(sc, 1).part, {From: 40, Rounds: []*fabric.Round{{}}},
+	} {
+		z := finish(t, nil, p)
+		for _, x := range []float64{z.Brim, z.Widest, z.Depth, z.Hole, z.Pieces[0].Length, z.Pieces[0].Width, z.Pieces[0].Standing} {
+			if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {
+				t.Errorf("%+v", z)
+			}
+		}
+	}
+	if _, err := Finish(nil, nil); err == nil {
+		t.Error("nothing was finished")
+	}
+	if _, err := Finish(&fabric.Fabric{Parts: []*fabric.Part{scarf.part}}, &Form{Parts: []*PartForm{{}}}); err == nil {
+		t.Error("a form of another fabric was taken")
+	}
+}

@@ -1,0 +1,131 @@
+// Package fault is the error value of the whole project: a fault in a pattern,
+// with its place in the file, what is wrong in the trade's words and what to
+// do next.
+package fault
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// Pos is a place in a pattern file. Line and Column count from 1; a column
+// counts characters, not bytes. The zero Pos is "somewhere in the file".
+type Pos struct {
+	Line, Column int
+}
+
+// Severity is how much a fault matters.
+type Severity string
+
+const (
+	// Error: the pattern cannot be right as it stands.
+	Error Severity = "error"
+	// Warning: it can be worked, but something should be looked at.
+	Warning Severity = "warning"
+)
+
+// Fault is one thing wrong with a pattern. It is an error.
+type Fault struct {
+	Code     string // stable short name, such as "count" or "unknown-key"
+	Severity Severity
+	File     string
+	Pos
+	// Length is how many characters the caret line underlines, at least 1.
+	Length int
+	Size   string // name of the size it occurs in, "" for all
+	Round  string // label of the round, "" outside the rounds
+	// Message is one line: what is wrong.
+	Message string
+	// Help is what to do next, in one or more lines; it may be empty.
+	Help string
+	// Source is the whole line of the file that the fault stands in.
+	Source string
+}
+
+// Error is the fault in full: place and message, the line with a caret under
+// the place, and the help.
+func (f *Fault) Error() string {
+	var b strings.Builder
+	b.WriteString(f.Head())
+	if f.Source != "" && f.Column > 0 {
+		src := []rune(strings.TrimRight(f.Source, "\r\n"))
+		indent := 0
+		for indent < len(src) && (src[indent] == ' ' || src[indent] == '\t') {
+			indent++
+		}
+		col := f.Column - 1
+		if col < indent {
+			col = indent
+		}
+		if col > len(src) {
+			col = len(src)
+		}
+		n := f.Length
+		if n < 1 {
+			n = 1
+		}
+		if col+n > len(src) {
+			n = max(1, len(src)-col)
+		}
+		fmt.Fprintf(&b, "\n    %s\n    %s%s", string(src[indent:]),
+			strings.Repeat(" ", col-indent), strings.Repeat("^", n))
+	}
+	if f.Help != "" {
+		for _, l := range strings.Split(f.Help, "\n") {
+			b.WriteString("\n  " + l)
+		}
+	}
+	return b.String()
+}
+
+// Head is the first line of the fault: place, message.
+func (f *Fault) Head() string {
+	s := f.File
+	if f.Line > 0 {
+		s += fmt.Sprintf(":%d", f.Line)
+		if f.Column > 0 {
+			s += fmt.Sprintf(":%d", f.Column)
+		}
+	}
+	if s != "" {
+		s += ": "
+	}
+	if f.Severity == Warning {
+		s += "warning: "
+	}
+	return s + f.Message
+}
+
+// List is a list of faults. It is an error when it is not empty.
+type List []*Fault
+
+func (l List) Error() string {
+	s := make([]string, len(l))
+	for i, f := range l {
+		s[i] = f.Error()
+	}
+	return strings.Join(s, "\n")
+}
+
+// Sort orders the list by place, keeping the order of faults at one place.
+func (l List) Sort() {
+	sort.SliceStable(l, func(i, j int) bool {
+		a, b := l[i], l[j]
+		if a.File != b.File {
+			return a.File < b.File
+		}
+		if a.Line != b.Line {
+			return a.Line < b.Line
+		}
+		return a.Column < b.Column
+	})
+}
+
+// Err is the list as an error, nil when it is empty.
+func (l List) Err() error {
+	if len(l) == 0 {
+		return nil
+	}
+	return l
+}

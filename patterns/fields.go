@@ -1,0 +1,157 @@
+package patterns
+
+import (
+	"fmt"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"whorl/patterns/stitch"
+)
+
+var (
+	fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension",
+		"hook", "yarn", "notes", "stitches", "parts", "pictures", "worked", "text", "rounds", "rows"}
+	yarnKeys = keys{"name", "weight", "colour|color", "fibre|fiber", "ball", "length"}
+)
+
+// pattern reads the whole file. The sizes come first, since every list of
+// numbers is measured against them, and the parts before their pictures.
+func (r *reader) pattern(root *yaml.Node) {
+	m := r.mapping(root, "a pattern file", fileKeys)
+	p := r.p
+	p.Title = r.str(m["title"])
+	p.Designer = r.str(m["designer"])
+	p.Copyright = r.str(m["copyright"])
+	p.Hook = r.str(m["hook"])
+	p.Notes = r.paragraphs(m["notes"])
+	p.Terms = r.terms(m["terms"])
+	p.Sizes = r.sizes(m["sizes"])
+	p.Yarn = r.yarn(m["yarn"])
+	r.fit(m["head"], m["ease"])
+	p.Gauge = r.gauges(m["gauge"])
+	p.Stitches = r.definitions(m["stitches"])
+	p.Parts = r.parts(root, m)
+	p.Pictures = r.pictures(m["pictures"])
+}
+
+var termsNames = map[string]stitch.Terms{
+	"us": stitch.US, "usa": stitch.US, "american": stitch.US, "u.s.": stitch.US,
+	"uk": stitch.UK, "gb": stitch.UK, "british": stitch.UK, "u.k.": stitch.UK,
+}
+
+// terms reads "US" or "UK"; a file that does not say is in US terms.
+func (r *reader) terms(e entry) stitch.Terms {
+	s := r.str(e)
+	if s == "" {
+		return stitch.US
+	}
+	name := strings.TrimSuffix(strings.ToLower(s), " terms")
+	t, ok := termsNames[name]
+	if !ok {
+		r.at(e.value, codeValue, fmt.Sprintf("unknown terms %s", quote(s)), "Terms are US or UK.")
+	}
+	return t
+}
+
+// yarn reads the yarn's facts, or a line of words about it.
+func (r *reader) yarn(e entry) Yarn {
+	if e.value == nil || e.value.Kind != yaml.MappingNode {
+		if e.given() && e.value.Kind == yaml.SequenceNode {
+			r.wrongType(e, "words or a set of keys", "Write it as words, or as {weight: 4, colour: Grey, ball: 100 g, length: 200 m}.")
+			return Yarn{}
+		}
+		return Yarn{Words: r.str(e)}
+	}
+	m := r.mapping(e.value, "yarn", yarnKeys)
+	return Yarn{
+		Name: r.str(m["name"]), Weight: r.str(m["weight"]), Colour: r.str(m["colour"]),
+		Fibre: r.str(m["fibre"]), Ball: r.str(m["ball"]), Length: r.str(m["length"]),
+	}
+}
+
+// gauges reads one line of gauge, a list of them, or a block with one on each
+// line.
+func (r *reader) gauges(e entry) []Gauge {
+	if !e.given() {
+		return nil
+	}
+	nodes := []*yaml.Node{e.value}
+	if e.value.Kind == yaml.SequenceNode {
+		nodes = e.value.Content
+	}
+	var list []Gauge
+	seen := map[string]int{}
+	for _, n := range nodes {
+		if n.Kind != yaml.ScalarNode || isNull(n) {
+			r.at(n, codeType, "a gauge must be a line of words", gaugeHelp)
+			continue
+		}
+		r.hash(n)
+		for _, line := range r.gaugeLines(n) {
+			if len(list) == maxGauges {
+				r.at(n, codeLimit, fmt.Sprintf("there are more than %d lines of gauge", maxGauges), "")
+				return list
+			}
+			g, bad := readGauge(line.text)
+			if bad != nil {
+				r.misread(line, bad, codeGauge)
+				continue
+			}
+			g.Pos = line.pos(0)
+			id := strings.ToLower(g.Of)
+			if first := seen[id]; first > 0 {
+				r.add(g.Pos, len([]rune(line.text)), codeGauge, fmt.Sprintf("the gauge of %s is given twice, first in line %d", g.Of, first), "Keep one of them.")
+				continue
+			}
+			seen[id] = g.Line
+			list = append(list, g)
+		}
+	}
+	return list
+}
+
+// gaugeLines are the lines of gauge in a node: each line of a block, or the
+// whole of anything else.
+func (r *reader) gaugeLines(n *yaml.Node) []passage {
+	t := r.text(n)
+	if n.Style&yaml.LiteralStyle == 0 {
+		return []passage{t.joined()}
+	}
+	var lines []passage
+	for i, l := range t.Lines {
+		if l != "" {
+			one := Text{Lines: t.Lines[i : i+1], First: t.First + i, Columns: t.Columns[i : i+1]}
+			lines = append(lines, one.joined())
+		}
+	}
+	return lines
+}
+
+// definitions reads the designer's special stitches.
+func (r *reader) definitions(e entry) []Definition {
+	if !e.given() {
+		return nil
+	}
+	const help = "Write each on a line of its own, as: fan: (2 dc, ch 1, 2 dc) in same st"
+	if e.value.Kind != yaml.MappingNode {
+		r.wrongType(e, "a set of names with their words", help)
+		return nil
+	}
+	var list []Definition
+	for _, f := range r.entries(e.value, strings.ToLower) {
+		if len(list) == maxStitches {
+			r.at(f.key, codeLimit, fmt.Sprintf("there are more than %d special stitches", maxStitches), "")
+			break
+		}
+		d := Definition{Pos: pos(f.key), Name: f.name()}
+		if r.paragraphs(f) != "" {
+			d.Words = r.text(f.value)
+		} else if !f.given() || f.value.Kind == yaml.ScalarNode {
+			r.at(f.key, codeEmpty, fmt.Sprintf("the stitch %s has no words", quote(f.name())), help)
+			continue
+		}
+		list = append(list, d)
+	}
+	return list
+}

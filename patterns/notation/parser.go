@@ -1,0 +1,312 @@
+package notation
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fault"
+)
+
+// The limits of what a parser takes on. Nothing written for people comes near.
+const (
+	maxDepth  = 12    // brackets and repeats inside each other
+	maxTokens = 60000 // words and signs in one part
+)
+
+// Parse reads the words of one part. Sizes are the names of the pattern's
+// sizes, which say how many numbers stand in brackets. Rounds that could not
+// be read are left out of the tree, with a fault for each in the list.
+func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
+	toks, faults := scan(lines)
+	if len(toks) > maxTokens {
+		t := toks[maxTokens]
+		return &Text{}, fault.List{{Code: "too-large", Severity: fault.Error, Pos: t.pos, Length: t.length,
+			Message: fmt.Sprintf("the part is longer than %d words", maxTokens),
+			Help:    "Divide it into several parts."}}
+	}
+	text := &Text{}
+	starts := roundStarts(toks, v, sizes)
+	for i, s := range starts {
+		end := len(toks) - 1
+		if i+1 < len(starts) {
+			end = starts[i+1]
+		}
+		if s == end {
+			continue
+		}
+		p := newParser(toks[s:end], v, sizes)
+		r, f := p.round()
+		if f != nil {
+			faults = append(faults, f)
+			// What could be read is kept: a later round may refer to it, and
+			// it stands in the tree as a round that cannot be worked.
+			r.Broken = true
+		}
+		faults = append(faults, p.faults...)
+		text.Rounds = append(text.Rounds, r)
+	}
+	return text, faults
+}
+
+// ParseWords reads words that are not a round: the definition of a stitch.
+func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List) {
+	toks, faults := scan(lines)
+	if len(toks) > maxTokens {
+		toks = toks[len(toks)-1:]
+	}
+	p := newParser(toks[:len(toks)-1], v, sizes)
+	items, f := p.items(false)
+	if f == nil && p.tok().kind != tEnd {
+		f = p.stuck()
+	}
+	if f != nil {
+		faults = append(faults, f)
+	}
+	return items, append(faults, p.faults...)
+}
+
+// roundStarts are the tokens at which rounds begin: the first, and every label
+// at the start of a line.
+func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
+	starts := []int{0}
+	for i := range toks {
+		if i == 0 || !toks[i].first || toks[i].kind == tEnd {
+			continue
+		}
+		p := newParser(toks[i:], v, sizes)
+		if _, ok := p.label(); ok {
+			starts = append(starts, i)
+		}
+	}
+	return starts
+}
+
+// parser reads one round.
+type parser struct {
+	toks  []token
+	i     int
+	vocab *Vocabulary
+	sizes []string
+	depth int
+	// stars are the items at which repeats marked with a star began, one list
+	// for each depth of brackets.
+	stars  [][]int
+	faults fault.List
+	// work says that the round so far has made stitches, which tells a count
+	// at its end from an instruction.
+	work bool
+	// stated are the counts found, in order.
+	stated []*Stated
+}
+
+func newParser(toks []token, v *Vocabulary, sizes []string) *parser {
+	end := token{kind: tEnd, spaced: true, first: true, length: 1}
+	if n := len(toks); n > 0 {
+		end.pos = toks[n-1].pos
+		end.pos.Column += toks[n-1].length
+	}
+	return &parser{toks: append(toks[:len(toks):len(toks)], end), vocab: v, sizes: sizes}
+}
+
+// tok is the current token, at(n) the one n places on.
+func (p *parser) tok() *token { return p.at(0) }
+func (p *parser) at(n int) *token {
+	if p.i+n >= len(p.toks) || p.i+n < 0 {
+		return &p.toks[len(p.toks)-1]
+	}
+	return &p.toks[p.i+n]
+}
+
+// eat passes over the current token if it is one of the words.
+func (p *parser) eat(words ...string) bool {
+	if p.tok().is(words...) {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// eatAll passes over the words if they stand in this order, hyphens between
+// them ignored.
+func (p *parser) eatAll(words ...string) bool {
+	start := p.i
+	for n, w := range words {
+		if n > 0 {
+			p.eatKind(tHyphen)
+		}
+		if !p.eat(w) {
+			p.i = start
+			return false
+		}
+	}
+	return true
+}
+
+func (p *parser) eatKind(k tokenKind) bool {
+	if p.tok().kind == k {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// from is the span from token number start to the token before the current
+// one, on the line it begins on.
+func (p *parser) from(start int) Span {
+	if start >= len(p.toks) {
+		start = len(p.toks) - 1
+	}
+	s := Span{Pos: p.toks[start].pos, Length: p.toks[start].length}
+	for j := start + 1; j < p.i && j < len(p.toks); j++ {
+		if t := &p.toks[j]; t.pos.Line == s.Line {
+			s.Length = t.pos.Column + t.length - s.Column
+		}
+	}
+	return s
+}
+
+// words is the text from token number start to the current one, as written.
+func (p *parser) words(start int) string {
+	var b strings.Builder
+	for j := start; j < p.i && j < len(p.toks); j++ {
+		if j > start && p.toks[j].spaced {
+			b.WriteByte(' ')
+		}
+		b.WriteString(p.toks[j].raw)
+	}
+	return b.String()
+}
+
+// fail is a fault at the span.
+func fail(s Span, code, message, help string) *fault.Fault {
+	return &fault.Fault{Code: code, Severity: fault.Error, Pos: s.Pos, Length: s.Length,
+		Message: message, Help: help}
+}
+
+// failAt is a fault at token i.
+func (p *parser) failAt(i int, code, message, help string) *fault.Fault {
+	t := p.toks[min(i, len(p.toks)-1)]
+	return fail(Span{t.pos, t.length}, code, message, help)
+}
+
+// stuck is the fault for a token that nothing can be made of.
+func (p *parser) stuck() *fault.Fault {
+	t := p.tok()
+	switch t.kind {
+	case tEnd:
+		return p.failAt(p.i, "unfinished", "the round breaks off here", "Say what is worked, and into what.")
+	case tClose:
+		return p.failAt(p.i, "bracket", "this bracket was never opened", "Add the opening bracket, or take this one away.")
+	}
+	if f := p.vague(); f != nil {
+		return f
+	}
+	return p.failAt(p.i, "not-understood", fmt.Sprintf("cannot work out %q here", t.raw),
+		"Say it as a stitch and where it goes, for example: 2 dc in next st.\n"+
+			"A stitch of your own needs a line under stitches: that says how it is made.")
+}
+
+// num reads a number, with its brackets if there is one for each size.
+func (p *parser) num() (Num, bool) {
+	start := p.i
+	n, ok := p.plainNumber()
+	if !ok {
+		return Num{}, false
+	}
+	num := Num{Values: []int{n}}
+	if len(p.sizes) > 1 {
+		p.sizeList(&num, start)
+	}
+	num.Span = p.from(start)
+	return num, true
+}
+
+// plainNumber reads one number in figures or words.
+func (p *parser) plainNumber() (int, bool) {
+	t := p.tok()
+	if t.kind == tNumber && t.frac == 0 {
+		p.i++
+		return t.value, true
+	}
+	if t.kind == tWord {
+		if n, ok := numberWords[t.text]; ok {
+			p.i++
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+// sizeList reads the rest of 60 (72, 78, 90), or of 60/72/78/90.
+func (p *parser) sizeList(num *Num, start int) {
+	at := p.i
+	if p.tok().tight(tSlash) {
+		values := num.Values
+		for p.tok().kind == tSlash {
+			p.i++
+			n, ok := p.sizeValue()
+			if !ok {
+				break
+			}
+			values = append(values, n)
+		}
+		if len(values) == len(p.sizes) {
+			num.Values = values
+			return
+		}
+		p.i = at
+		return
+	}
+	values := num.Values
+	listed := false
+	for p.tok().kind == tOpen {
+		back := p.i
+		p.i++
+		var more []int
+		for {
+			n, ok := p.sizeValue()
+			if !ok {
+				break
+			}
+			more = append(more, n)
+			if p.tok().kind != tComma && p.tok().kind != tSlash && p.tok().kind != tSemi &&
+				p.tok().kind != tColon {
+				break
+			}
+			p.i++
+		}
+		if p.tok().kind != tClose || len(more) == 0 ||
+			(len(more) == 1 && len(values)+1 != len(p.sizes) && p.at(1).kind != tOpen) {
+			p.i = back
+			break
+		}
+		p.i++
+		listed = listed || len(more) > 1
+		values = append(values, more...)
+	}
+	switch {
+	case len(values) == len(p.sizes):
+		num.Values = values
+	case len(values) > 1 && listed:
+		p.faults = append(p.faults, fail(p.from(start), "size-list",
+			fmt.Sprintf("%d numbers for %d sizes", len(values), len(p.sizes)),
+			"Write one number for each size, smallest first: "+p.sizeNames()+"."))
+		num.Values = values
+	default:
+		p.i = at
+	}
+}
+
+// sizeValue is one number of a size list; a dash is none.
+func (p *parser) sizeValue() (int, bool) {
+	switch p.tok().kind {
+	case tDash, tHyphen:
+		p.i++
+		return 0, true
+	}
+	return p.plainNumber()
+}
+
+func (p *parser) sizeNames() string {
+	return p.sizes[0] + " (" + strings.Join(p.sizes[1:], ", ") + ")"
+}

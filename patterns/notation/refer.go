@@ -1,0 +1,189 @@
+package notation
+
+import (
+	"strings"
+
+	"whorl/patterns/fault"
+)
+
+// refer reads a reference to rounds written before: "rep rnds 3 and 4", "rep
+// last 2 rows 3 more times", "work as for rnd 3". The word rep has been read.
+func (p *parser) refer() (Item, *fault.Fault) {
+	start := p.i
+	if p.at(-1).is("rep", "repeat", "repeating") && p.i > 0 {
+		start--
+	} else {
+		ok := p.eat("as", "same") || p.tok().is("work") && p.at(1).is("as", "same") && p.eat("work") && p.eat("as", "same")
+		if !ok {
+			return nil, nil
+		}
+		p.eat("as")
+		p.eat("for", "in")
+	}
+	p.eat("the", "these")
+	r := &Ref{}
+	if p.eat("last", "previous", "these", "prev") {
+		n, ok := p.num()
+		if !ok {
+			n = One(p.from(start))
+		}
+		r.Last = n
+		if _, ok := roundWord(p.tok()); !ok {
+			return nil, nil
+		}
+		p.i++
+	} else {
+		if _, ok := roundWord(p.tok()); !ok {
+			return nil, nil
+		}
+		p.i++
+		var l Label
+		p.numbers(&l)
+		if len(l.Numbers) == 0 {
+			return nil, nil
+		}
+		r.Rounds = l.Numbers
+	}
+	p.eatKind(tComma)
+	if n, _, ok := p.times(); ok {
+		r.Times = n
+	}
+	r.Span = p.from(start)
+	return r, nil
+}
+
+// until reads "until piece measures 38 (46, 51, 55) cm", "until 62 (70, 78)
+// rows are complete".
+func (p *parser) until() (Item, *fault.Fault) {
+	start := p.i
+	p.eat("continue", "cont", "work", "rep", "repeat")
+	p.eat("even")
+	if !p.eat("until", "till", "for") {
+		return nil, nil
+	}
+	if n, ok := p.num(); ok {
+		if _, ok := roundWord(p.tok()); ok {
+			p.i++
+			p.eat("more")
+			p.eat("are", "have", "is", "in")
+			p.eat("been", "total")
+			p.eat("complete", "completed", "worked", "done", "made")
+			return &Until{Span: p.from(start), Rows: n}, nil
+		}
+	}
+	p.i = start
+	p.eat("continue", "cont", "work", "rep", "repeat")
+	p.eat("even")
+	if !p.eat("until", "till") {
+		return nil, nil
+	}
+	at := p.i
+	for p.tok().kind == tWord && !p.tok().is("measures", "measure") && p.i-at < 5 {
+		p.i++
+	}
+	if !p.eat("measures", "measure") {
+		return nil, nil
+	}
+	p.eat("about", "approximately", "approx")
+	p.eatKind(tStop)
+	length, f := p.lengths()
+	if f != nil {
+		return nil, f
+	}
+	u := &Until{Span: p.from(start), Length: length}
+	// "from beg", "when slightly stretched", "(15 in)"
+	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
+		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of") {
+		p.i++
+	}
+	if p.tok().kind == tOpen {
+		if c := p.matching(p.i); c > 0 {
+			p.i = c + 1
+		}
+	} else if p.eatKind(tSlash) {
+		if _, f := p.lengths(); f != nil {
+			return nil, f
+		}
+	}
+	return u, nil
+}
+
+// units are the units of length, in millimetres.
+var units = map[string]float64{
+	"cm": 10, "cms": 10, "mm": 1, "in": 25.4, "ins": 25.4, "inch": 25.4, "inches": 25.4, "\"": 25.4,
+}
+
+// lengths reads 38 (46, 51, 55) cm, 15½ in, 15 1/2".
+func (p *parser) lengths() ([]float64, *fault.Fault) {
+	start := p.i
+	var l []float64
+	unit := 0.0
+	read := func() bool {
+		t := p.tok()
+		if t.kind != tNumber {
+			return false
+		}
+		v := float64(t.value) + t.frac
+		p.i++
+		if p.tok().kind == tNumber && p.at(1).kind == tSlash {
+			// 15 1/2
+			if d := p.at(2); d.kind == tNumber && d.value > 0 {
+				v += float64(p.tok().value) / float64(d.value)
+				p.i += 3
+			}
+		} else if p.tok().kind == tNumber && p.tok().frac > 0 && p.tok().value == 0 {
+			v += p.tok().frac
+			p.i++
+		}
+		if u := units[p.tok().text]; u > 0 {
+			unit = u
+			p.i++
+		}
+		l = append(l, v)
+		return true
+	}
+	bad := func() ([]float64, *fault.Fault) {
+		return nil, p.failAt(start, "length", "cannot work out this length",
+			"Write, for example: 38 cm, or 15½ in; with one number for each size: 38 (46, 51) cm.")
+	}
+	if !read() {
+		return bad()
+	}
+	for p.tok().kind == tOpen && p.at(1).kind == tNumber {
+		close := p.matching(p.i)
+		if close < 0 {
+			break
+		}
+		back, n, u := p.i, len(l), unit
+		p.i++
+		for read() {
+			if !p.eatKind(tComma) && !p.eatKind(tSlash) {
+				break
+			}
+		}
+		if p.i != close || len(p.sizes) < 2 {
+			p.i, l, unit = back, l[:n], u
+			break
+		}
+		p.i++
+	}
+	if u := units[p.tok().text]; u > 0 {
+		unit = u
+		p.i++
+	}
+	if unit == 0 {
+		return bad()
+	}
+	if len(l) != 1 && len(l) != len(p.sizes) {
+		p.faults = append(p.faults, fail(p.from(start), "size-list",
+			strings.TrimSpace(p.words(start))+": a length for each size is wanted, or one for all",
+			"The sizes are "+p.sizeNames()+"."))
+	}
+	for i := range l {
+		l[i] *= unit
+		if l[i] <= 0 || l[i] > 100000 {
+			return bad()
+		}
+	}
+	return l, nil
+}

@@ -1,0 +1,240 @@
+package notation
+
+import (
+	"strings"
+	"unicode"
+
+	"whorl/patterns/fault"
+)
+
+// largest is the largest number that may stand in a pattern. A larger one is a
+// slip of the finger, and would only make work without end.
+const largest = 99999
+
+// fractions are the single characters for fractions.
+var fractions = map[rune]float64{
+	'½': 1. / 2, '¼': 1. / 4, '¾': 3. / 4, '⅓': 1. / 3, '⅔': 2. / 3,
+	'⅛': 1. / 8, '⅜': 3. / 8, '⅝': 5. / 8, '⅞': 7. / 8,
+}
+
+// scan makes tokens of the lines. The last token is always a tEnd.
+func scan(lines []Line) ([]token, fault.List) {
+	s := &scanner{}
+	for _, l := range lines {
+		s.line(l)
+	}
+	end := fault.Pos{}
+	if n := len(lines); n > 0 {
+		l := lines[n-1]
+		end = fault.Pos{Line: l.Line, Column: l.Column + len([]rune(l.Text))}
+	}
+	s.tokens = append(s.tokens, token{kind: tEnd, pos: end, length: 1, spaced: true, first: true})
+	return s.tokens, s.faults
+}
+
+type scanner struct {
+	tokens []token
+	faults fault.List
+	text   []rune
+	at     Line
+	i      int
+}
+
+func (s *scanner) line(l Line) {
+	s.text, s.at, s.i = []rune(l.Text), l, 0
+	first := true
+	for {
+		spaced := first
+		for s.i < len(s.text) && unicode.IsSpace(s.text[s.i]) {
+			s.i, spaced = s.i+1, true
+		}
+		if s.i >= len(s.text) {
+			return
+		}
+		start := s.i
+		t := s.next(spaced)
+		t.spaced, t.first = spaced, first
+		t.pos = fault.Pos{Line: l.Line, Column: l.Column + start}
+		t.length = s.i - start
+		t.raw = string(s.text[start:s.i])
+		if t.text == "" {
+			t.text = strings.ToLower(t.raw)
+		}
+		s.tokens = append(s.tokens, t)
+		first = false
+	}
+}
+
+// peek is the rune n places on, 0 at the end of the line.
+func (s *scanner) peek(n int) rune {
+	if s.i+n < len(s.text) && s.i+n >= 0 {
+		return s.text[s.i+n]
+	}
+	return 0
+}
+
+func letter(r rune) bool { return unicode.IsLetter(r) && r != '×' }
+func digit(r rune) bool  { return r >= '0' && r <= '9' }
+
+// next reads one token from s.i on.
+func (s *scanner) next(spaced bool) token {
+	r := s.text[s.i]
+	switch {
+	case digit(r):
+		return s.number()
+	case fractions[r] != 0:
+		s.i++
+		return token{kind: tNumber, frac: fractions[r]}
+	case letter(r):
+		return s.word(spaced)
+	}
+	s.i++
+	switch r {
+	case '(', '[', '{':
+		return token{kind: tOpen}
+	case ')', ']', '}':
+		return token{kind: tClose}
+	case '*', '†', '‡', '◊', '♦':
+		for s.peek(0) == r {
+			s.i++
+		}
+		return token{kind: tStar}
+	case ',':
+		return token{kind: tComma}
+	case ';':
+		return token{kind: tSemi}
+	case '.', '!', '?', '…':
+		return token{kind: tStop, text: "."}
+	case ':':
+		return token{kind: tColon}
+	case '–', '—', '−':
+		return token{kind: tDash, text: "-"}
+	case '-', '‐', '‑':
+		if n := s.peek(0); n == '-' {
+			s.i++
+			return token{kind: tDash, text: "-"}
+		}
+		if spaced || unicode.IsSpace(s.peek(0)) || s.peek(0) == 0 {
+			return token{kind: tDash, text: "-"}
+		}
+		return token{kind: tHyphen, text: "-"}
+	case '/', '⁄':
+		return token{kind: tSlash, text: "/"}
+	case '×', '✕':
+		return token{kind: tTimes, text: "x"}
+	case '=':
+		return token{kind: tEqual}
+	case '+':
+		return token{kind: tPlus}
+	case '&':
+		return token{kind: tWord, text: "and"}
+	case '"', '″', '“', '”', '\'', '’', '‘', '′':
+		return token{kind: tQuote, text: "\""}
+	case '<', '>':
+		if r == '<' {
+			return token{kind: tOpen}
+		}
+		return token{kind: tClose}
+	}
+	return token{kind: tOther}
+}
+
+// number reads 12, 2nd or 1/2.
+func (s *scanner) number() token {
+	start := s.i
+	v, big := 0, false
+	for digit(s.peek(0)) {
+		if v = v*10 + int(s.peek(0)-'0'); v > largest {
+			v, big = largest, true
+		}
+		s.i++
+	}
+	if big {
+		s.faults = append(s.faults, &fault.Fault{
+			Code: "too-large", Severity: fault.Error,
+			Pos:     fault.Pos{Line: s.at.Line, Column: s.at.Column + start},
+			Length:  s.i - start,
+			Message: string(s.text[start:s.i]) + " is too large a number for a pattern",
+			Help:    "No number in a pattern may be above 99999.",
+		})
+	}
+	if digit(s.peek(1)) && s.peek(0) == '.' {
+		f, scale := 0.0, 0.1
+		for s.i++; digit(s.peek(0)); s.i++ {
+			f, scale = f+scale*float64(s.peek(0)-'0'), scale/10
+		}
+		return token{kind: tNumber, value: v, frac: f}
+	}
+	if fr := fractions[s.peek(0)]; fr != 0 {
+		s.i++
+		return token{kind: tNumber, value: v, frac: fr}
+	}
+	suffix := strings.ToLower(string([]rune{s.peek(0), s.peek(1)}))
+	if (suffix == "st" || suffix == "nd" || suffix == "rd" || suffix == "th") &&
+		!letter(s.peek(2)) && !digit(s.peek(2)) && ordinalFits(v, suffix) {
+		s.i += 2
+		return token{kind: tOrdinal, value: v}
+	}
+	return token{kind: tNumber, value: v}
+}
+
+// ordinalFits tells 1st from "1st" run together out of "1 st": only the former
+// has the suffix that its number takes, and 1 st is never written tight.
+func ordinalFits(v int, suffix string) bool {
+	switch {
+	case v%100 >= 11 && v%100 <= 13:
+		return suffix == "th"
+	case v%10 == 1:
+		return suffix == "st"
+	case v%10 == 2:
+		return suffix == "nd"
+	case v%10 == 3:
+		return suffix == "rd"
+	}
+	return suffix == "th"
+}
+
+// word reads letters with digits inside. Digits at the end are left for a
+// number of their own (ch3), and so is everything after an x that means times.
+func (s *scanner) word(spaced bool) token {
+	start := s.i
+	if r := s.peek(0); (r == 'x' || r == 'X') && !letter(s.peek(1)) {
+		s.i++
+		return token{kind: tTimes, text: "x"}
+	}
+	for letter(s.peek(0)) || isApostrophe(s.peek(0)) && letter(s.peek(1)) {
+		s.i++
+	}
+	letters := s.i
+	for digit(s.peek(0)) {
+		s.i++
+	}
+	if s.i > letters {
+		rest := 0
+		for letter(s.peek(rest)) {
+			rest++
+		}
+		tail := strings.ToLower(string(s.text[s.i : s.i+rest]))
+		if tail == "tog" || tail == "togs" || tail == "together" {
+			s.i += rest
+		} else {
+			s.i = letters
+		}
+	}
+	return token{kind: tWord,
+		text: strings.ToLower(strings.ReplaceAll(string(s.text[start:s.i]), "’", "'"))}
+}
+
+func isApostrophe(r rune) bool { return r == '\'' || r == '’' }
+
+// numberWords are the numbers that are written out.
+var numberWords = map[string]int{
+	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6,
+	"seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+}
+
+// ordinalWords are the ordinals that are written out.
+var ordinalWords = map[string]int{
+	"second": 2, "third": 3, "fourth": 4, "fifth": 5,
+	"sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
+}

@@ -1,0 +1,111 @@
+package notation
+
+// trailingCount reads a count without brackets at the end of a round: "72
+// sts.", "60 (72, 78) hdc". A count of plain stitches is one only when it is a
+// sentence of its own and nothing but notes follows.
+func (p *parser) trailingCount(sentence bool) bool {
+	if !p.work || p.depth > 1 {
+		return false
+	}
+	start := p.i
+	p.eat("total", "you", "there")
+	p.eat("should", "will", "now", "are", "have")
+	p.eat("now", "have", "be")
+	p.eatKind(tColon)
+	if p.tok().kind != tNumber {
+		p.i = start
+		return false
+	}
+	s := p.countList()
+	if s == nil {
+		p.i = start
+		return false
+	}
+	t := p.tok()
+	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
+	if t.kind != tStop && t.kind != tEnd || !(sentence || generic) {
+		p.i = start
+		return false
+	}
+	if !generic {
+		// Nothing to be worked may follow.
+		for j := p.i; j < len(p.toks); j++ {
+			if p.stitchy(j, j+1) && !p.toks[j].is("rnd", "row", "round", "fasten") {
+				p.i = start
+				return false
+			}
+		}
+	}
+	s.Span = p.from(start)
+	p.stated = append(p.stated, s)
+	return true
+}
+
+// statedUpTo reads a count that fills the bracket up to token close, or gives
+// nil.
+func (p *parser) statedUpTo(close int) *Stated {
+	start := p.i
+	p.eatKind(tEqual)
+	p.eat("total", "you", "now", "there")
+	p.eat("should", "will", "now", "are", "have", "of")
+	p.eat("now", "have", "be")
+	p.eatKind(tColon)
+	s := p.countList()
+	if s == nil {
+		p.i = start
+		return nil
+	}
+	if p.i != close {
+		p.i = start
+		return nil
+	}
+	return s
+}
+
+// countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
+func (p *parser) countList() *Stated {
+	s := &Stated{}
+	start := p.i
+	for {
+		at := p.i
+		n, ok := p.num()
+		if !ok {
+			// A comma that is followed by no number ends the list.
+			if len(s.Counts) == 0 {
+				return nil
+			}
+			p.i = at
+			return nil
+		}
+		c := StatedCount{N: n}
+		p.eat("total")
+		back := p.i
+		if t, ok := p.target(); ok {
+			c.Target = t
+		} else if w, ok := p.what(); ok && w.Kind.Is() {
+			c.Target = Target{Sort: OfKind, Kind: w.Kind, Loop: w.Loop, Text: p.words(back)}
+		} else if p.tok().kind == tWord && !p.tok().is("in", "times", "x", "more", "total", "each") &&
+			p.tok().is("petals", "points", "corners", "clusters", "shells", "fans", "groups", "reps", "repeats",
+				"ridges", "ribs", "scallops", "picots", "popcorns", "bobbles", "puffs", "sides", "spokes", "loops") {
+			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
+			p.i++
+		}
+		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
+		}
+		s.Counts = append(s.Counts, c)
+		if !(p.tok().kind == tComma || p.tok().kind == tSemi || p.tok().kind == tPlus || p.tok().kind == tSlash ||
+			p.tok().kind == tDash || p.tok().is("and", "plus")) {
+			break
+		}
+		if c := p.tok(); c.kind == tDash || c.kind == tComma || c.kind == tSemi {
+			// "(72 sts – 6 inc)": a count and a remark are not both counts.
+			if p.at(1).kind != tNumber && !p.at(1).is("and") {
+				break
+			}
+		}
+		p.i++
+		p.eat("and")
+	}
+	s.Span = p.from(start)
+	return s
+}

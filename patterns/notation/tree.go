@@ -1,0 +1,322 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// Span is a stretch of words in the file: where it begins, and how many
+// characters of that line it takes.
+type Span struct {
+	fault.Pos
+	Length int
+}
+
+// Num is a number that may differ from size to size, written 60 (72, 78).
+type Num struct {
+	Span
+	// Values has one entry for all sizes, or one for each.
+	Values []int
+}
+
+// For is the number for a size (counted from 0).
+func (n Num) For(size int) int {
+	switch {
+	case len(n.Values) == 0:
+		return 0
+	case len(n.Values) == 1:
+		return n.Values[0]
+	case size < len(n.Values):
+		return n.Values[size]
+	}
+	return n.Values[len(n.Values)-1]
+}
+
+// Set reports whether the number was written at all.
+func (n Num) Set() bool { return len(n.Values) > 0 }
+
+// One is the number that stands where none is written.
+func One(at Span) Num { return Num{Span: at, Values: []int{1}} }
+
+// Text is the tree of one part's words.
+type Text struct {
+	Rounds []*Round
+}
+
+// Round is one labelled line: a round, a row, a range of them, or a
+// foundation.
+type Round struct {
+	Span   // of the label, or of the first word when there is none
+	Label  Label
+	Items  []Item
+	Stated []*Stated
+	// Broken is set when not all of its words could be read.
+	Broken bool
+}
+
+// Label is what stands before the colon.
+type Label struct {
+	Row bool // "Row" rather than "Rnd"
+	// Numbers are the rounds named, in order: one Range for "Rnd 5" and
+	// "Rnds 5-10", several for "Rows 3, 5 and 7". There are none for a
+	// foundation or a line without a label.
+	Numbers []Range
+	// Next is how many rounds "Next rnd" or "Next 3 rnds" speaks of; unset
+	// otherwise.
+	Next Num
+	// Side is 1 for (RS), 2 for (WS), 0 when not said.
+	Side int
+	// Only are the names of sizes that the round is worked for; empty for all.
+	Only []string
+	Text string // as written
+}
+
+// Range is a run of round numbers; From and To are equal for a single one.
+type Range struct {
+	From, To Num
+	ToEnd    bool // "Rows 3-end"
+}
+
+// Item is one instruction.
+type Item interface{ Where() Span }
+
+// Place says where stitches go.
+type Place struct {
+	Span
+	Pick Pick
+	// N is how many: "next 3 sts", "last 2 dc"; unset means one.
+	N Num
+	// Nth is the ordinal of "2nd ch from hook" or "3rd ch of beg ch-3".
+	Nth int
+	// Target is what is worked into.
+	Target Target
+	// Also are further sorts of target: "each st and ch-1 sp".
+	Also []Target
+	// Of is the thing that the target is part of: "centre dc of next shell".
+	Of *Place
+	// Into is the loop or post.
+	Into stitch.Into
+	// Below is how many rounds further down the place is.
+	Below int
+	// Extent is how far an Each goes.
+	Extent Extent
+	// Over is set for "over next 2 sts": the places of a decrease.
+	Over bool
+	// Evenly is set when stitches are to be spread over the places.
+	Evenly bool
+}
+
+// Pick is which of the targets is meant.
+type Pick uint8
+
+const (
+	Next    Pick = iota // next n
+	Each                // each, as far as Extent says
+	Same                // the place worked into last
+	First               // the first of the round
+	Last                // the last of the round below
+	Nth                 // the nth, of something or from the hook
+	Only                // the one there is: the ring
+	Centre              // the middle one of something
+	Skipped             // the one that was skipped last
+	Any                 // any; chosen to be the next
+)
+
+// TargetSort is a sort of thing that can be worked into.
+type TargetSort uint8
+
+const (
+	AnyStitch   TargetSort = iota
+	OfKind                 // "dc"
+	OfName                 // a group: "shell"
+	ChainSpace             // "ch-2 sp"; Target.Chains 0 for any
+	ChainStitch            // "ch"
+	StartChain             // "beg ch-3", "turning ch"
+	FromHook               // "ch from hook"
+	Ring                   // "ring"
+	RowEnds                // "row ends"
+	JoinPlace              // "same st as joining"
+	Gap                    // between stitches
+	Loops                  // "back bump" of a chain
+)
+
+// Target is a thing that can be worked into.
+type Target struct {
+	Sort   TargetSort
+	Kind   stitch.Kind // of an OfKind
+	Name   string      // of an OfName
+	Chains int         // of a ChainSpace or StartChain, 0 for any
+	Loop   Loop        // "next FPdc": how the stitch itself was worked
+	Text   string      // as written
+}
+
+// ExtentSort is how far a repeat or an each goes.
+type ExtentSort uint8
+
+const (
+	NoExtent ExtentSort = iota
+	ToEnd               // around, across, to end
+	ToLast              // to last n
+	ToPlace             // to next corner, to next ch-2 sp
+	ToMarker
+)
+
+// Extent is how far something goes on.
+type Extent struct {
+	Sort   ExtentSort
+	N      Num
+	Target Target
+	Text   string
+}
+
+// Loop is a word for one or both loops, or a post, that a stitch is worked in.
+type Loop struct {
+	Set  bool
+	Into stitch.Into
+}
+
+// What is the stitch that is made.
+type What struct {
+	Kind stitch.Kind // zero for an increase, a decrease or a name
+	Name string      // one of the designer's own stitches
+	// Shaping is +1 for "inc", -1 for "dec".
+	Shaping int
+	Loop    Loop
+	Beg     bool // "beg cl"
+}
+
+type (
+	// Stitches makes stitches of one kind.
+	Stitches struct {
+		Span
+		N      Num // unset when not written
+		What   What
+		Places []Place // empty when not said
+		// Times is a number that follows: "inc 6 times"; unset when absent.
+		Times Num
+	}
+	// Chain makes chains.
+	Chain struct {
+		Span
+		N      Num
+		Counts *Counts // what the words say of it; nil when nothing
+		Beg    bool    // "beg ch-3"
+	}
+	// Group is a bracketed group worked in one place.
+	Group struct {
+		Span
+		Items []Item
+		Place []Place
+		Times Num
+	}
+	// Repeat is a repeated stretch.
+	Repeat struct {
+		Span  // of the words that say how often
+		Items []Item
+		// Times is how often in all, unless Extent is set.
+		Times Num
+		// More is set when Times leaves out the first: "5 more times".
+		More   bool
+		Extent Extent
+		// AtStop is set for "ending last rep at **".
+		AtStop bool
+		// Omit is how many items at the end the last repeat leaves out.
+		Omit int
+		// Ending replaces what is left of the last repeat.
+		Ending []Item
+		Star   bool // written with a star rather than brackets
+	}
+	// Stop is the ** inside a repeat.
+	Stop struct{ Span }
+	// Skip passes over places by name.
+	Skip struct {
+		Span
+		N      Num
+		Target Target
+		Place  *Place // "skip first st"
+	}
+	// Join closes the round.
+	Join struct {
+		Span
+		Place  *Place  // nil when only "join" is written
+		Splits *Counts // "completing the dc5tog"
+		Yarn   string  // set when a new yarn is joined instead
+	}
+	// Turn turns the work.
+	Turn struct{ Span }
+	// NoJoin says that the round is not joined.
+	NoJoin struct{ Span }
+	// FastenOff ends the yarn.
+	FastenOff struct{ Span }
+	// MagicRing starts a ring.
+	MagicRing struct{ Span }
+	// FormRing closes the chains made so far into a ring.
+	FormRing struct{ Span }
+	// InLoops sets the loop for the rest of the round.
+	InLoops struct {
+		Span
+		Into stitch.Into
+	}
+	// Counts says what the chain or group before it counts as.
+	Counts struct {
+		Span
+		Not        bool // does not count
+		As         stitch.Kind
+		Chains     int  // of "counts as dc and ch 1"
+		Half       bool // "counts as first leg/half"
+		Throughout bool
+	}
+	// Ref repeats rounds that were written before.
+	Ref struct {
+		Span
+		Rounds []Range
+		// Last is how many of the latest rounds, when no number is written.
+		Last Num
+		// Times is how often more, unset when the label or an Until says.
+		Times Num
+	}
+	// Until says how long rows or rounds are gone on with.
+	Until struct {
+		Span
+		Length []float64 // millimetres, one for all sizes or one for each
+		Rows   Num       // or a number of rows
+	}
+	// In sets where the stitches that follow go when they do not say: "working
+	// in ring".
+	In struct {
+		Span
+		Place Place
+	}
+	// Colour changes the yarn.
+	Colour struct {
+		Span
+		Name string
+	}
+	// Marker places or moves a marker.
+	Marker struct {
+		Span
+		Text string
+	}
+	// OtherSide goes on along the other side of the starting chain.
+	OtherSide struct{ Span }
+	// Note is advice: kept, and not worked.
+	Note struct {
+		Span
+		Text string
+	}
+)
+
+// Where is the span itself; it makes every node that embeds a Span an Item.
+func (s Span) Where() Span { return s }
+
+// Stated is a stated count: "(72 hdc)", "[78 sts, 13 ch-2 sps]".
+type Stated struct {
+	Span
+	Counts []StatedCount
+}
+
+// StatedCount is one number of a stated count.
+type StatedCount struct {
+	N      Num
+	Target Target
+}

@@ -1,0 +1,227 @@
+package notation
+
+import (
+	"sort"
+	"strings"
+
+	"whorl/patterns/stitch"
+)
+
+// Vocabulary is the words that a parser knows: the names of the trade in one
+// set of terms, and the designer's own.
+type Vocabulary struct {
+	terms stitch.Terms
+	// phrases are stitch names of one or more words, spaces between them.
+	phrases map[string]phrase
+	// longest is the number of words of the longest phrase.
+	longest int
+}
+
+// phrase is what a name stands for.
+type phrase struct {
+	what What
+	// foreign is set for a name of the other set of terms.
+	foreign bool
+}
+
+// NewVocabulary is the vocabulary of the terms with the names of the
+// designer's own stitches added; those go before the trade's.
+func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
+	v := &Vocabulary{terms: t, phrases: map[string]phrase{}}
+	own, other := baseWords(stitch.US), baseWords(stitch.UK)
+	if t == stitch.UK {
+		own, other = other, own
+	}
+	for w, b := range other {
+		v.addStitch(w, b, true)
+	}
+	for w, b := range own {
+		v.addStitch(w, b, false)
+	}
+	for w, n := range map[string]int{
+		"inc": 1, "increase": 1, "incs": 1, "increases": 1,
+		"dec": -1, "decrease": -1, "decs": -1, "decreases": -1} {
+		v.add(w, phrase{what: What{Shaping: n}})
+	}
+	for _, w := range []string{"inv dec", "invdec", "invisible dec", "invisible decrease", "inv decrease"} {
+		v.add(w, phrase{what: What{Shaping: -1, Kind: stitch.Kind{Manner: stitch.Invisible}}})
+	}
+	crab := What{Kind: stitch.Kind{Base: stitch.Single, Manner: stitch.Reverse}}
+	for _, w := range []string{"crab st", "crab stitch", "crab", "crab sts"} {
+		v.add(w, phrase{what: crab})
+	}
+	for _, n := range names {
+		n = Plain(n)
+		w := phrase{what: What{Name: n}}
+		v.add(n, w)
+		v.add(plural(n), w)
+	}
+	return v
+}
+
+// baseWords are the words for the plain stitches in one set of terms.
+func baseWords(t stitch.Terms) map[string]stitch.Base {
+	m := map[string]stitch.Base{
+		"sl st": stitch.Slip, "slst": stitch.Slip, "sl": stitch.Slip,
+		"slip st": stitch.Slip, "slip stitch": stitch.Slip, "ss": stitch.Slip,
+		"sl stitch": stitch.Slip,
+	}
+	for b := stitch.Single; b <= stitch.TripleTreble; b++ {
+		m[b.Name(t)] = b
+		m[b.LongName(t)] = b
+		m[strings.TrimSuffix(b.LongName(t), " crochet")] = b
+	}
+	// "treble" and "triple" are both said, and so are the hyphens, which the
+	// scanner drops.
+	if t == stitch.US {
+		delete(m, "single")
+		delete(m, "double")
+		delete(m, "half double")
+		m["triple crochet"] = stitch.Treble
+		m["triple"] = stitch.Treble
+		m["trc"] = stitch.Treble
+		m["half dc"] = stitch.Half
+		m["double treble"] = stitch.DoubleTreble
+		m["double triple crochet"] = stitch.DoubleTreble
+		m["triple treble"] = stitch.TripleTreble
+	} else {
+		delete(m, "double")
+		m["half treble"] = stitch.Half
+		m["half tr"] = stitch.Half
+		m["double treble"] = stitch.Treble
+		m["triple treble"] = stitch.DoubleTreble
+		m["quadruple treble"] = stitch.TripleTreble
+		m["qtr"] = stitch.TripleTreble
+	}
+	return m
+}
+
+// addStitch adds a base with the prefixes that are written as one word with
+// it: fpdc, edc, fsc.
+func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
+	put := func(name string, what What) {
+		if _, have := v.phrases[name]; have && foreign {
+			return
+		}
+		v.add(name, phrase{what: what, foreign: foreign})
+		v.add(plural(name), phrase{what: what, foreign: foreign})
+	}
+	k := stitch.Of(b)
+	put(w, What{Kind: k})
+	if b < stitch.Single {
+		return
+	}
+	e, f, r, s := k, k, k, k
+	e.Manner, f.Manner, r.Manner, s.Manner =
+		stitch.Extended, stitch.Foundation, stitch.Reverse, stitch.Spike
+	short := !strings.Contains(w, " ") && len(w) <= 6
+	if short {
+		put("e"+w, What{Kind: e})
+		put("f"+w, What{Kind: f})
+	}
+	put("ext "+w, What{Kind: e})
+	put("extended "+w, What{Kind: e})
+	put("foundation "+w, What{Kind: f})
+	put("reverse "+w, What{Kind: r})
+	put("rev "+w, What{Kind: r})
+	put("spike "+w, What{Kind: s})
+	for _, post := range []struct {
+		into  stitch.Into
+		words []string
+	}{
+		{stitch.FrontPost, []string{"fp", "front post ", "fp ", "raised front ", "rf", "front raised "}},
+		{stitch.BackPost, []string{"bp", "back post ", "bp ", "raised back ", "rb", "back raised "}},
+	} {
+		for _, p := range post.words {
+			if !short && !strings.HasSuffix(p, " ") {
+				continue
+			}
+			put(p+w, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+		}
+	}
+	if b == stitch.Single {
+		put("spike st", What{Kind: s})
+		put("spike stitch", What{Kind: s})
+	}
+}
+
+func (v *Vocabulary) add(words string, ph phrase) {
+	v.phrases[words] = ph
+	if n := strings.Count(words, " ") + 1; n > v.longest {
+		v.longest = n
+	}
+}
+
+// Plain is a name as the vocabulary keeps it: in lower case with single spaces for hyphens and spaces.
+func Plain(s string) string {
+	s = strings.NewReplacer("-", " ", "‑", " ", "–", " ", "’", "'").Replace(strings.ToLower(s))
+	return strings.Join(strings.Fields(spaceDigits(s)), " ")
+}
+
+// spaceDigits sets digits that stand at the end of letters apart, as the
+// scanner does: ch3 is ch 3, but dc2tog stays one word.
+func spaceDigits(s string) string {
+	var b strings.Builder
+	r := []rune(s)
+	for i, c := range r {
+		if i > 0 && digit(c) && letter(r[i-1]) {
+			j := i
+			for j < len(r) && digit(r[j]) {
+				j++
+			}
+			if j == len(r) || !letter(r[j]) {
+				b.WriteByte(' ')
+			}
+		}
+		b.WriteRune(c)
+	}
+	return b.String()
+}
+
+func plural(s string) string {
+	switch {
+	case strings.HasSuffix(s, "ch") || strings.HasSuffix(s, "sh"):
+		return s + "es"
+	case strings.HasSuffix(s, "s"):
+		return s + "es"
+	case strings.HasSuffix(s, " st"), strings.HasSuffix(s, "y"):
+		return strings.TrimSuffix(s, "y") + map[bool]string{true: "ies", false: "s"}[strings.HasSuffix(s, "y")]
+	}
+	return s + "s"
+}
+
+// Names are the phrases of the vocabulary in alphabetical order.
+func (v *Vocabulary) Names() []string {
+	l := make([]string, 0, len(v.phrases))
+	for w := range v.phrases {
+		l = append(l, w)
+	}
+	sort.Strings(l)
+	return l
+}
+
+// glued reads a decrease written as one word, dc2tog or fpdc2tog. The letters
+// before the number must be a stitch.
+func (v *Vocabulary) glued(word string) (phrase, bool) {
+	i := strings.IndexFunc(word, digit)
+	if i <= 0 {
+		return phrase{}, false
+	}
+	j := i
+	n := 0
+	for j < len(word) && digit(rune(word[j])) {
+		n = min(n*10+int(word[j]-'0'), largest)
+		j++
+	}
+	switch word[j:] {
+	case "tog", "togs", "together":
+	default:
+		return phrase{}, false
+	}
+	ph, ok := v.phrases[word[:i]]
+	if !ok || ph.what.Kind.Base < stitch.Single || n < 1 {
+		return phrase{}, false
+	}
+	ph.what.Kind.Shape, ph.what.Kind.Legs = stitch.Together, n
+	return ph, true
+}

@@ -1,0 +1,121 @@
+// Package patterns reads the pattern file: the facts in it (sizes, gauge,
+// materials, pictures) and the words of each part, with the place of
+// everything. The words themselves are read by package notation and worked by
+// package working.
+package patterns
+
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// Pattern is a pattern file as it was written.
+type Pattern struct {
+	File     string
+	Title    string
+	Designer string
+	// Copyright is the designer's own line, printed as it stands.
+	Copyright string
+	Terms     stitch.Terms
+	Sizes     []string // at least one; a file without sizes has one, named ""
+	Head      Lengths  // head circumference each size is made to fit
+	Ease      Lengths  // added to the head (usually negative)
+	Gauge     []Gauge
+	Hook      string
+	Yarn      Yarn
+	Notes     string
+	Stitches  []Definition
+	Parts     []Part
+	Pictures  []Picture
+	// Lines are the lines of the file, for the messages of faults.
+	Lines []string
+}
+
+// Length is a length in millimetres with the unit it was written in.
+type Length struct {
+	MM   float64
+	Unit string // "cm", "mm" or "in"
+}
+
+// Lengths is one length per size (a single one is given to all sizes), or
+// empty when the file has none.
+type Lengths []Length
+
+// Gauge is one line of gauge: so many stitches (or repeats of a stitch
+// pattern) and rounds over a length.
+type Gauge struct {
+	fault.Pos
+	Count float64 // stitches in Over
+	// Of is what was counted, as written: "hdc", "fan repeats". It is "sts"
+	// (or "stitches") when the line does not say which stitch.
+	Of   string
+	Rows float64 // rounds or rows in Over, 0 when not said
+	Over float64 // millimetres
+}
+
+// Yarn is what the piece is made of. Every field may be empty.
+type Yarn struct {
+	Name, Weight, Colour, Fibre, Ball, Length string
+	// Words is the whole of it when the file gives it as one line of words.
+	Words string
+}
+
+// Definition is one of the designer's special stitches, in words.
+type Definition struct {
+	fault.Pos
+	Name  string
+	Words Text
+}
+
+// Text is words from the file. Lines[i] stands at line First+i, and its first
+// character in column Columns[i]. White space before and after the words of a
+// line is left out; blank lines between lines of words are kept, empty.
+//
+// The lines are those of the file also where YAML would fold them into one
+// (words after ">", or words without "|" that run on). In quoted words an
+// escaped quote (\" or ”) stands in Lines as the one character it means, so
+// columns behind it on that line are one too small.
+type Text struct {
+	Lines   []string
+	First   int
+	Columns []int
+}
+
+// Pos is the place in the file of character column (from 0) of Lines[line].
+func (t Text) Pos(line, column int) fault.Pos {
+	return fault.Pos{Line: t.First + line, Column: t.Columns[line] + column}
+}
+
+// Part is one piece of the pattern.
+type Part struct {
+	fault.Pos
+	Name    string // "" only where the file has a single part
+	Rows    bool   // worked in rows rather than rounds
+	From    string // as written: "Brim row ends", "" when started afresh
+	FromPos fault.Pos
+	Text    Text
+}
+
+// Picture is one picture asked for.
+type Picture struct {
+	fault.Pos
+	Name     string
+	Draw     string   // "round", …
+	Part     string   // "" for the whole or the only part
+	From, To int      // rounds, 0 0 for all
+	Sizes    []string // names, empty for the default size
+	Repeats  int
+	Paper    string // "A4" (default) or "Letter"
+	Width    int    // of the PNG in pixels, 0 for the default
+}
+
+// Fault is an error at a place in the pattern file, with the file's name and
+// line filled in. Length is how many characters the caret line underlines.
+func (p *Pattern) Fault(pos fault.Pos, length int, code, message, help string) *fault.Fault {
+	f := &fault.Fault{Code: code, Severity: fault.Error, File: p.File, Pos: pos,
+		Length: max(1, length), Message: message, Help: help}
+	if pos.Line >= 1 && pos.Line <= len(p.Lines) {
+		f.Source = p.Lines[pos.Line-1]
+	}
+	return f
+}

@@ -1,0 +1,207 @@
+package patterns
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+var (
+	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "paper", "width"}
+	drawings    = []string{"round", "wedge", "rows", "panel", "schematic", "shaping", "form", "writeup"}
+	papers      = []string{"A4", "Letter"}
+)
+
+const (
+	maxRound   = 100_000 // the highest number of a round
+	maxRepeats = 1000
+	minWidth   = 16 // pixels
+	maxWidth   = 20_000
+)
+
+const pictureHelp = "Write the pictures as a list:\npictures:\n  - {name: crown, draw: round, rounds: 1-8}"
+
+// pictures reads the list of pictures asked for.
+func (r *reader) pictures(e entry) []Picture {
+	if !e.given() {
+		return nil
+	}
+	if e.value.Kind != yaml.SequenceNode {
+		r.wrongType(e, "a list", pictureHelp)
+		return nil
+	}
+	var list []Picture
+	seen := map[string]int{}
+	for _, n := range e.value.Content {
+		if len(list) == maxPictures {
+			r.at(n, codeLimit, fmt.Sprintf("there are more than %d pictures", maxPictures), "")
+			break
+		}
+		if n.Kind != yaml.MappingNode {
+			r.at(n, codeType, "a picture must be a set of keys", pictureHelp)
+			continue
+		}
+		p, ok := r.picture(n)
+		if !ok {
+			continue
+		}
+		id := strings.ToLower(p.Name)
+		if first := seen[id]; first > 0 {
+			r.at(n, codeDuplicate, fmt.Sprintf("there are two pictures named %s, the first in line %d", quote(p.Name), first),
+				"Give each picture a name of its own: its file is named after it.")
+			continue
+		}
+		seen[id] = p.Line
+		list = append(list, p)
+	}
+	return list
+}
+
+// picture reads one picture. It is not one if it does not say what to draw.
+func (r *reader) picture(n *yaml.Node) (Picture, bool) {
+	m := r.mapping(n, "a picture", pictureKeys)
+	p := Picture{Pos: pos(n), Paper: papers[0]}
+	var ok bool
+	if !m["draw"].given() {
+		r.at(n, codePicture, "this picture does not say what to draw", fmt.Sprintf("Add draw: with one of %s.", listed(drawings)))
+	} else if s := r.str(m["draw"]); s != "" {
+		p.Draw, ok = r.oneWord(m["draw"], s, drawings)
+	}
+	p.Name = r.pictureName(m["name"], p.Draw)
+	p.Part = r.pictureOf(m["part"])
+	p.From, p.To = r.rounds(m["rounds"])
+	p.Sizes = r.pictureSizes(m["sizes"])
+	p.Repeats = r.integer(m["repeats"], 1, maxRepeats, "")
+	p.Width = r.integer(m["width"], minWidth, maxWidth, "px")
+	if s := r.str(m["paper"]); s != "" {
+		p.Paper, _ = r.oneWord(m["paper"], s, papers)
+	}
+	return p, ok
+}
+
+// oneWord is a value that must be one of a few words.
+func (r *reader) oneWord(e entry, written string, known []string) (string, bool) {
+	for _, k := range known {
+		if strings.EqualFold(k, written) {
+			return k, true
+		}
+	}
+	message := fmt.Sprintf("unknown value %s for %s", quote(written), quote(e.name()))
+	if near := nearest(written, known); near != "" {
+		message += fmt.Sprintf(" – did you mean %q?", near)
+	}
+	r.at(e.value, codeValue, message, fmt.Sprintf("It is one of %s.", listed(known)))
+	return known[0], false
+}
+
+// pictureName reads the name, which becomes the name of a file. A picture
+// without one is named after what it draws.
+func (r *reader) pictureName(e entry, draw string) string {
+	name := r.str(e)
+	if name == "" {
+		return draw
+	}
+	if strings.ContainsAny(name, `/\:*?"<>|`) || strings.HasPrefix(name, ".") || strings.HasSuffix(name, ".") || len(name) > 100 {
+		r.at(e.value, codePicture, fmt.Sprintf("%s cannot be the name of a file", quote(name)),
+			"Use letters, figures, spaces and hyphens, at most 100.")
+	}
+	return name
+}
+
+// pictureOf reads the part a picture shows, by the part's own spelling.
+func (r *reader) pictureOf(e entry) string {
+	name := r.str(e)
+	if name == "" {
+		return ""
+	}
+	var names []string
+	for _, p := range r.p.Parts {
+		if strings.EqualFold(p.Name, name) {
+			return p.Name
+		}
+		if p.Name != "" {
+			names = append(names, p.Name)
+		}
+	}
+	message := fmt.Sprintf("there is no part %s", quote(name))
+	if near := nearest(name, names); near != "" {
+		message += fmt.Sprintf(" – did you mean %q?", near)
+	}
+	help := "The only part has no name: leave this key out."
+	if len(names) > 0 {
+		help = fmt.Sprintf("The parts are %s.", listed(names))
+	}
+	r.at(e.value, codePart, message, help)
+	return ""
+}
+
+// rounds reads "9-14" or "9"; 0, 0 are all rounds.
+func (r *reader) rounds(e entry) (from, to int) {
+	s := strings.ToLower(r.str(e))
+	if s == "" || s == "all" {
+		return 0, 0
+	}
+	first, last, isRange := strings.Cut(strings.NewReplacer("–", "-", "—", "-", " to ", "-").Replace(s), "-")
+	from, err := strconv.Atoi(strings.TrimSpace(first))
+	to = from
+	if isRange && err == nil {
+		to, err = strconv.Atoi(strings.TrimSpace(last))
+	}
+	if err != nil || from < 1 || to > maxRound {
+		r.at(e.value, codeValue, fmt.Sprintf("%s does not name rounds", quote(s)), "Write the first and the last as in rounds: 9-14, or one number.")
+		return 0, 0
+	}
+	if from > to {
+		r.at(e.value, codeValue, fmt.Sprintf("round %d comes after round %d", from, to), "Write the lower number first.")
+		return to, from
+	}
+	return from, to
+}
+
+// pictureSizes reads the sizes of a picture: a name, several, or "all".
+func (r *reader) pictureSizes(e entry) []string {
+	if !e.given() {
+		return nil
+	}
+	if e.value.Kind == yaml.ScalarNode {
+		whole := r.str(e)
+		for _, s := range r.p.Sizes {
+			if s != "" && strings.EqualFold(s, whole) {
+				return []string{s}
+			}
+		}
+		if strings.EqualFold(whole, "all") {
+			return append([]string(nil), r.p.Sizes...)
+		}
+	}
+	var names []string
+	seen := map[int]bool{}
+	for _, s := range r.list(e) {
+		if i, ok := r.size(s.text, s.pos); ok && !seen[i] {
+			seen[i] = true
+			names = append(names, r.p.Sizes[i])
+		}
+	}
+	return names
+}
+
+// integer reads a whole number within bounds, 0 where it is not given; unit
+// may stand behind it.
+func (r *reader) integer(e entry, low, high int, unit string) int {
+	s := r.str(e)
+	if s == "" {
+		return 0
+	}
+	figures := s
+	if unit != "" {
+		figures = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(s, "pixels"), unit))
+	}
+	n, err := strconv.Atoi(figures)
+	if err != nil || n < low || n > high {
+		r.at(e.value, codeValue, fmt.Sprintf("%s cannot be %s", quote(e.name()), quote(s)), fmt.Sprintf("It is a whole number from %d to %d.", low, high))
+		return 0
+	}
+	return n
+}

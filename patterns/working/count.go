@@ -1,0 +1,206 @@
+package working
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// compare holds the counts that a round states against what was worked. It
+// reports whether they agree; with quiet set it says nothing about those that
+// do not.
+func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) bool {
+	ok := true
+	for _, s := range stated {
+		for i := range s.Counts {
+			c := &s.Counts[i]
+			want := c.N.For(p.size)
+			have, what, known := tally(w.r, &c.Target, p.terms)
+			if !known || have == want {
+				continue
+			}
+			// "(60 sts)" where chains are stitches to the designer.
+			if quiet {
+				ok = false
+				continue
+			}
+			if !ok {
+				continue
+			}
+			ok = false
+			f := p.fault(c.N.Span, "count",
+				fmt.Sprintf("%s has %s, not the %d that are stated,", w.r.Label, counted(have, what), want), p.countHelp(w, want, have))
+			f.Message = strings.Replace(f.Message, "stated, in size", "stated, in size", 1)
+			f.Message = strings.TrimSuffix(f.Message, ",")
+			f.Round = w.r.Label
+			p.faults = append(p.faults, f)
+		}
+	}
+	return ok
+}
+
+func counted(n int, what string) string {
+	if what == "stitches" && n == 1 {
+		what = "stitch"
+	}
+	return fmt.Sprintf("%d %s", n, what)
+}
+
+// tally is how many of a target a round has, and what they are called. Known
+// is false for things that are not counted.
+func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what string, known bool) {
+	switch t.Sort {
+	case notation.AnyStitch:
+		return r.Count(), "stitches", true
+	case notation.OfKind:
+		exact, height := 0, 0
+		if t.Kind == stitch.Of(stitch.Slip) {
+			for i := range r.Stitches {
+				if r.Stitches[i].Kind == t.Kind && r.Stitches[i].Role == fabric.Worked {
+					exact++
+				}
+			}
+			return exact, t.Kind.Name(terms), true
+		}
+		for i := range r.Stitches {
+			st := &r.Stitches[i]
+			if !st.Counts {
+				continue
+			}
+			k := st.Counted()
+			if t.Loop.Set && (len(st.On) == 0 || st.On[0].Into != t.Loop.Into) {
+				continue
+			}
+			if k == t.Kind {
+				exact++
+			}
+			if k.Base == t.Kind.Base {
+				height++
+			}
+		}
+		// "(66 hdc)" takes in the hdc2tog among them; "(66 hdc, 6 hdc2tog)"
+		// does not. Either is how the trade counts.
+		if t.Kind.Shape == stitch.Plain && exact != height {
+			return height, t.Kind.Name(terms), true
+		}
+		return exact, t.Kind.Name(terms), true
+	case notation.ChainSpace:
+		for _, s := range r.Spaces {
+			if t.Chains == 0 || s.To-s.From == t.Chains {
+				n++
+			}
+		}
+		if t.Chains == 0 {
+			return n, "ch sps", true
+		}
+		return n, fmt.Sprintf("ch-%d sps", t.Chains), true
+	case notation.ChainStitch:
+		return r.Chains(), "chains", true
+	case notation.OfName:
+		for _, g := range r.Groups {
+			if g.Name == t.Name {
+				n++
+			}
+		}
+		if n == 0 {
+			for i := range r.Stitches {
+				if shapeNamed(r.Stitches[i].Kind, t.Name) {
+					n++
+				}
+			}
+		}
+		return n, t.Text, n > 0 || knownGroup(r, t.Name)
+	}
+	return 0, "", false
+}
+
+func knownGroup(r *fabric.Round, name string) bool {
+	for _, g := range r.Groups {
+		if g.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// shapeNamed reports whether a kind is one of "clusters", "puffs" and so on.
+func shapeNamed(k stitch.Kind, name string) bool {
+	switch strings.TrimSuffix(name, "s") {
+	case "cluster":
+		return k.Shape == stitch.Cluster
+	case "puff":
+		return k.Shape == stitch.Puff
+	case "bobble":
+		return k.Shape == stitch.Bobble
+	case "popcorn":
+		return k.Shape == stitch.Popcorn
+	case "picot":
+		return k.Shape == stitch.Picot
+	}
+	return false
+}
+
+// countHelp says what was worked, kind by kind, and which number of repeats
+// would give the stated count.
+func (p *partWork) countHelp(w *roundWork, want, have int) string {
+	kinds := Kinds(w.r, p.terms)
+	names := make([]string, 0, len(kinds))
+	for k := range kinds {
+		names = append(names, k)
+	}
+	sort.Slice(names, func(i, j int) bool {
+		if kinds[names[i]] != kinds[names[j]] {
+			return kinds[names[i]] > kinds[names[j]]
+		}
+		return names[i] < names[j]
+	})
+	var l []string
+	for _, n := range names {
+		l = append(l, fmt.Sprintf("%d %s", kinds[n], n))
+	}
+	if c := w.r.Chains(); c > 0 {
+		l = append(l, plural(c, "chain"))
+	}
+	help := "Worked: " + listed(l, "and") + "."
+	if w.c.below != nil && w.c.count() > 0 {
+		help += fmt.Sprintf(" %s had %s.", capital(w.c.below.Label), plural(w.c.count(), "stitch"))
+	}
+	for _, rep := range w.repeats {
+		if rep.rep.Extent.Sort == notation.NoExtent && rep.made > 0 && (want-have)%rep.made == 0 {
+			if n := rep.times + (want-have)/rep.made; n > 0 {
+				help += fmt.Sprintf("\nEach repeat makes %d and is worked %s: %d times would make the stated count.", rep.made, times(rep.times), n)
+			}
+		}
+	}
+	help += fmt.Sprintf("\nIf the words are right, the count is %d.", have)
+	return help
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// Kinds counts the stitches of a round that count, by name in the given terms.
+// Stitches around a post are kinds of their own; those in one loop are not.
+func Kinds(r *fabric.Round, t stitch.Terms) map[string]int {
+	m := map[string]int{}
+	for i := range r.Stitches {
+		st := &r.Stitches[i]
+		if !st.Counts {
+			continue
+		}
+		name := st.Counted().Name(t)
+		if len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost) {
+			name = st.Counted().NameInto(st.On[0].Into, t)
+		}
+		m[name]++
+	}
+	return m
+}

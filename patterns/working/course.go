@@ -1,0 +1,200 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// use is what has become of a place of the round below.
+type use uint8
+
+const (
+	unused  use = iota
+	worked      // a stitch stands in it
+	skipped     // passed over by name
+	passed      // passed over on the way to something named
+)
+
+// spot is one place of the round below, in the order of working.
+type spot struct {
+	ref fabric.Ref
+	st  *fabric.Stitch
+	// counts is set for what "next st" means: a stitch that counts, or a
+	// chain of the starting chain.
+	counts bool
+	// run is 1 + the index of the chain run that the spot belongs to, 0 for
+	// a stitch.
+	run int
+	use use
+}
+
+// course is the round below laid out for working.
+type course struct {
+	below *fabric.Round
+	index int // of below in its part
+	spots []spot
+	// runs are the chain runs in working order, as spans of spots.
+	runs []fabric.Span
+	// groups are spans of spots, in working order.
+	groups []spotGroup
+	ring   bool
+	// edge are the rows along whose ends the round is worked.
+	edge     int
+	edgePart int
+}
+
+type spotGroup struct {
+	fabric.Span
+	name string
+}
+
+// layCourse lays out a round for working, backwards when the work has been
+// turned.
+func layCourse(below *fabric.Round, index int, back bool) *course {
+	c := &course{below: below, index: index, ring: below.Ring}
+	runOf := make([]int, len(below.Stitches))
+	for i, s := range below.Spaces {
+		for j := s.From; j < s.To; j++ {
+			runOf[j] = i + 1
+		}
+	}
+	spotOf := make([]int, len(below.Stitches))
+	foundation := below.Number == 0
+	for i := range below.Stitches {
+		st := &below.Stitches[i]
+		spotOf[i] = -1
+		switch st.Role {
+		case fabric.Join, fabric.Travel, fabric.LastHalf:
+			continue
+		case fabric.Start:
+			if !st.Counts {
+				continue
+			}
+		}
+		spotOf[i] = len(c.spots)
+		c.spots = append(c.spots, spot{
+			ref: fabric.Ref{Round: index, Stitch: i}, st: st,
+			counts: st.Counts || foundation && st.IsChain(),
+			run:    runOf[i],
+		})
+	}
+	if back {
+		c.reverse(below.Closing == fabric.Joined && !below.Row, spotOf)
+	}
+	at := 0
+	for at < len(c.spots) {
+		if r := c.spots[at].run; r > 0 && !foundation {
+			from := at
+			for at < len(c.spots) && c.spots[at].run == r {
+				c.spots[at].run = len(c.runs) + 1
+				at++
+			}
+			c.runs = append(c.runs, fabric.Span{From: from, To: at})
+			continue
+		}
+		c.spots[at].run = 0
+		at++
+	}
+	for _, g := range below.Groups {
+		lo, hi := -1, -1
+		for j := g.From; j < g.To && j < len(spotOf); j++ {
+			if k := spotOf[j]; k >= 0 {
+				if lo < 0 || k < lo {
+					lo = k
+				}
+				if k > hi {
+					hi = k
+				}
+			}
+		}
+		if lo >= 0 {
+			c.groups = append(c.groups, spotGroup{fabric.Span{From: lo, To: hi + 1}, g.Name})
+		}
+	}
+	if back {
+		for i, j := 0, len(c.groups)-1; i < j; i, j = i+1, j-1 {
+			c.groups[i], c.groups[j] = c.groups[j], c.groups[i]
+		}
+	}
+	return c
+}
+
+// reverse turns the course about. In a joined round the stitch that was joined
+// to comes first either way.
+func (c *course) reverse(joined bool, spotOf []int) {
+	n := len(c.spots)
+	lo := 0
+	if joined && n > 0 {
+		lo = 1
+	}
+	for i, j := lo, n-1; i < j; i, j = i+1, j-1 {
+		c.spots[i], c.spots[j] = c.spots[j], c.spots[i]
+	}
+	for i, k := range spotOf {
+		if k >= lo {
+			spotOf[i] = n - 1 - k + lo
+		}
+	}
+}
+
+// count is the number of spots that "each st around" goes into.
+func (c *course) count() int {
+	n := 0
+	for i := range c.spots {
+		if c.spots[i].counts {
+			n++
+		}
+	}
+	return n
+}
+
+// place is the place of a spot.
+func (c *course) place(i int, into stitch.Into) fabric.Place {
+	return fabric.Place{Into: into, At: c.spots[i].ref, Last: c.spots[i].ref}
+}
+
+// space is the place under a run of chains.
+func (c *course) space(run int) fabric.Place {
+	r := c.runs[run]
+	a, b := c.spots[r.From].ref, c.spots[r.To-1].ref
+	if a.Stitch > b.Stitch {
+		a, b = b, a
+	}
+	return fabric.Place{Into: stitch.Space, At: a, Last: b}
+}
+
+// matches reports whether the stitch at spot i is what the target names.
+func (c *course) matches(i int, t *notation.Target) bool {
+	s := &c.spots[i]
+	switch t.Sort {
+	case notation.AnyStitch, notation.Gap:
+		return s.counts
+	case notation.ChainStitch, notation.FromHook:
+		return s.st.IsChain()
+	case notation.OfKind:
+		return sameKind(t, s.st)
+	case notation.StartChain:
+		return s.st.Role == fabric.Start
+	}
+	return false
+}
+
+// sameKind reports whether a stitch is called what the target says. A plain
+// name takes in the stitches of its height that were worked together, since
+// those are tops of the same kind.
+func sameKind(t *notation.Target, st *fabric.Stitch) bool {
+	k := st.Counted()
+	if t.Loop.Set {
+		if len(st.On) == 0 || st.On[0].Into != t.Loop.Into {
+			return false
+		}
+	}
+	if k == t.Kind {
+		return true
+	}
+	if t.Kind.Shape == stitch.Plain && t.Kind.Manner == 0 {
+		return k.Base == t.Kind.Base && k.Shape == stitch.Together && k.Manner&^stitch.Invisible == 0
+	}
+	return false
+}

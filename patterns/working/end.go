@@ -1,0 +1,260 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// join closes the round with a slip stitch in its first stitch. Before any
+// stitch it joins a yarn instead, which says where the round begins.
+func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
+	if !w.begun && !w.started {
+		if w.foundation != nil {
+			return w.formRing(&notation.FormRing{Span: j.Span})
+		}
+		if j.Place != nil && len(w.c.spots) > 0 {
+			on, h := w.one(j.Place, 0, 1)
+			if h != nil {
+				return h
+			}
+			if j.Yarn != "" {
+				w.r.Colour = j.Yarn
+			}
+			return w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Travel, On: on}, j.Span)
+		}
+		if j.Yarn != "" {
+			w.r.Colour = j.Yarn
+			return nil
+		}
+	}
+	if j.Yarn != "" && j.Place == nil {
+		w.r.Colour = j.Yarn
+		return nil
+	}
+	first, top := -1, -1
+	for i := range w.r.Stitches {
+		st := &w.r.Stitches[i]
+		if st.Role == fabric.Start && top < 0 {
+			top = i
+		}
+		if st.Counts && first < 0 {
+			first = i
+		}
+	}
+	target := first
+	if p := j.Place; p != nil {
+		begin := p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain
+		switch {
+		case begin && top < 0:
+			return stopAt(p.Span, "join", fmt.Sprintf("%s does not begin with a chain to join to", w.r.Label), "Join to the first stitch instead.")
+		case begin:
+			target = top
+		case p.Target.Sort == notation.OfKind:
+			target = -1
+			for i := range w.r.Stitches {
+				if w.r.Stitches[i].Counts && sameKind(&p.Target, &w.r.Stitches[i]) {
+					target = i
+					break
+				}
+			}
+			if target < 0 {
+				return stopAt(p.Span, "join", fmt.Sprintf("%s has no %s to join to", w.r.Label, p.Target.Kind.Name(w.terms)),
+					"It begins with "+w.firstName(first)+".")
+			}
+			if target != first {
+				w.warn(p.Span, "join", fmt.Sprintf("%s begins with %s, not with the %s that it is joined to", w.r.Label,
+					w.firstName(first), p.Target.Kind.Name(w.terms)), "Check which stitch the round begins with.")
+			}
+		case p.Target.Sort == notation.ChainSpace && len(w.r.Spaces) > 0:
+			target = w.r.Spaces[0].From
+		}
+	}
+	w.r.Closing = fabric.Joined
+	w.joined = true
+	if target >= 0 {
+		ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: target}
+		if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Join,
+			On: []fabric.Place{{At: ref, Last: ref}}}, j.Span); h != nil {
+			return h
+		}
+	}
+	w.carryOn(rest)
+	return stopHere
+}
+
+func (w *roundWork) firstName(first int) string {
+	if first < 0 {
+		return "no stitch"
+	}
+	st := &w.r.Stitches[first]
+	n := st.Counted().Name(w.terms)
+	if st.Role == fabric.Start {
+		return fmt.Sprintf("ch %d, which counts as %s", st.Chains, n)
+	}
+	return n
+}
+
+// outOf is the fault of running out of places.
+func (w *roundWork) outOf(at notation.Span, need int) *halt {
+	h := stopAt(at, "runs-out", fmt.Sprintf("%s runs out of stitches", w.r.Label), "")
+	h.out = true
+	if w.c.below != nil {
+		h.help = fmt.Sprintf("%s. The instructions need %d more.", w.leftBy(), max(need, 1))
+	}
+	return h
+}
+
+// leftBy is "72 stitches were left by Rnd 8".
+func (w *roundWork) leftBy() string {
+	n := w.c.count()
+	were := "were"
+	if n == 1 {
+		were = "was"
+	}
+	return fmt.Sprintf("%s %s left by %s", plural(n, "stitch"), were, w.c.below.Label)
+}
+
+// fitTimes is the help when a repeat with a fixed number of times runs out.
+func (w *roundWork) fitTimes(h *halt, r *notation.Repeat, done, times, used int) string {
+	if !h.out || used == 0 || w.c.below == nil {
+		return h.help
+	}
+	return fmt.Sprintf("%s and the repeat uses %d: there are enough for %s, not %d.\n%s",
+		w.leftBy(), used, plural(done, "repeat"), times, w.fits(used, w.fixedUse(r)))
+}
+
+// fixedUse is the number of places used outside the repeats so far.
+func (w *roundWork) fixedUse(r *notation.Repeat) int {
+	n := w.usedCount()
+	for _, rep := range w.repeats {
+		n -= rep.times * rep.used
+	}
+	return max(n, 0)
+}
+
+// fits says which counts of the round below would work for a repeat that uses
+// so many with so many used besides.
+func (w *roundWork) fits(used, besides int) string {
+	have := w.c.count()
+	k := (have - besides) / used
+	low, high := besides+k*used, besides+(k+1)*used
+	if low == have {
+		high = low
+	}
+	if k < 1 || low == high {
+		return fmt.Sprintf("Nearest count that works: %d.", max(high, besides+used))
+	}
+	return fmt.Sprintf("Nearest counts that work: %d or %d.", low, high)
+}
+
+// misfit is the fault of a repeat around the round that does not come out.
+func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
+	at := r.Span
+	if fail != nil {
+		at = fail.at
+	}
+	h := stopAt(at, "runs-out", fmt.Sprintf("%s runs out of stitches", w.r.Label), "")
+	h.out = true
+	if rep.used == 0 || w.c.below == nil {
+		if fail != nil {
+			return fail
+		}
+		return h
+	}
+	have := w.c.count()
+	leave := 0
+	if r.Extent.Sort == notation.ToLast {
+		leave = r.Extent.N.For(w.size)
+	}
+	before := max(w.usedCount()-rep.times*rep.used, 0)
+	tail := leave
+	if tail == 0 {
+		tail = w.tailUse
+	}
+	besides := before + tail
+	k := max((have-besides)/rep.used, 0)
+	over := have - besides - k*rep.used
+	if over == 0 && fail != nil {
+		return fail
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s", w.leftBy())
+	if besides > 0 {
+		fmt.Fprintf(&b, ", %d go beside the repeat", besides)
+	}
+	is := "are"
+	if over == 1 {
+		is = "is"
+	}
+	fmt.Fprintf(&b, " and the repeat uses %d: %s use %d, %s %s left over.\n", rep.used, plural(k, "repeat"), k*rep.used, plural(over, "stitch"), is)
+	b.WriteString(w.fits(rep.used, besides))
+	h.help = b.String()
+	return h
+}
+
+// leftUnused is the fault of places left at the end of a round.
+func (w *roundWork) leftUnused(n int, at notation.Span) *halt {
+	h := stopAt(at, "left-over", fmt.Sprintf("%s leaves %s of %s unused", w.r.Label, plural(n, "stitch"), w.c.below.Label), "")
+	help := fmt.Sprintf("%s, and %s uses %d.", w.leftBy(), w.r.Label, w.usedCount())
+	if len(w.repeats) == 1 {
+		rep := w.repeats[0]
+		if rep.used > 0 {
+			h.at = rep.rep.Span
+			switch {
+			case n%rep.used == 0:
+				help += fmt.Sprintf("\nThe repeat uses %d and is worked %s; %d times would use them all.", rep.used, times(rep.times), rep.times+n/rep.used)
+			default:
+				help += fmt.Sprintf("\nThe repeat uses %d: no number of repeats uses them all. %s", rep.used, w.fits(rep.used, w.usedCount()-rep.times*rep.used))
+			}
+		}
+	}
+	h.help = help
+	return h
+}
+
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// spacing is the explicit wording of n stitches spread over m places.
+func spacing(n, m int, k stitch.Kind, t stitch.Terms) string {
+	if n <= 0 || m <= 0 {
+		return k.Name(t) + " in each st around"
+	}
+	name := k.Name(t)
+	switch {
+	case n == m:
+		return name + " in each st around"
+	case n < m && m-n <= m/2:
+		d := m - n
+		q := n/d - 1
+		return fmt.Sprintf("[%s in next %d sts, %s] %d times, %s in each remaining st", name, max(q, 1), stitch.Tog(k.Base, 2).Name(t), d, name)
+	case n > m && n <= 2*m:
+		d := n - m
+		q := m/d - 1
+		if q < 1 {
+			return fmt.Sprintf("[2 %s in next st] %d times, %s in each remaining st", name, d, name)
+		}
+		return fmt.Sprintf("[%s in next %d sts, 2 %s in next st] %d times, %s in each remaining st", name, q, name, d, name)
+	}
+	return fmt.Sprintf("*%s in next 4 sts, %s; rep from * around", name, stitch.Tog(k.Base, 2).Name(t))
+}
+
+// warn reports something that should be looked at.
+func (w *roundWork) warn(at notation.Span, code, message, help string) {
+	f := w.fault(at, code, message, help)
+	f.Severity = fault.Warning
+	f.Round = w.r.Label
+	w.roundFaults = append(w.roundFaults, f)
+}

@@ -1,0 +1,279 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// placedGroup works a bracketed group in one place, or in each of several.
+func (w *roundWork) placedGroup(g *notation.Group) *halt {
+	if h := w.seal(g.Span); h != nil {
+		return h
+	}
+	times := 1
+	if g.Times.Set() {
+		times = g.Times.For(w.size)
+	}
+	for t := 0; t < times; t++ {
+		for i := range g.Place {
+			if h := w.eachPlace(&g.Place[i], func(on []fabric.Place) *halt { return w.groupIn(g.Items, "", on) }); h != nil {
+				return h
+			}
+		}
+	}
+	return nil
+}
+
+// eachPlace resolves a place that may be several, and works in each.
+func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt) *halt {
+	count := 1
+	if p.N.Set() {
+		count = p.N.For(w.size)
+	}
+	if p.Pick != notation.Each {
+		for i := 0; i < count; i++ {
+			on, h := w.one(p, i, count)
+			if h != nil {
+				return h
+			}
+			if h := work(on); h != nil {
+				return h
+			}
+		}
+		return nil
+	}
+	leave := 0
+	if p.Extent.Sort == notation.ToLast {
+		leave = p.Extent.N.For(w.size)
+	}
+	targets := append([]notation.Target{p.Target}, p.Also...)
+	for n := 0; ; n++ {
+		at, run := w.nearest(targets)
+		if leave > 0 && w.left(&p.Extent) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
+			return nil
+		}
+		if at < 0 {
+			if n == 0 {
+				return w.outOf(p.Span, 1)
+			}
+			return nil
+		}
+		if h := work(w.takeSpot(at, run, p, true)); h != nil {
+			return h
+		}
+	}
+}
+
+// groupIn works instructions in one place, as a group.
+func (w *roundWork) groupIn(items []notation.Item, name string, on []fabric.Place) *halt {
+	outer, outerGroup := w.inGroup, w.group
+	from := len(w.r.Stitches)
+	w.r.Groups = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: from, To: from}, Name: name})
+	index := len(w.r.Groups)
+	w.group = index
+	w.inGroup = on
+	if on != nil {
+		w.same = on
+	}
+	w.nestGroup++
+	h := w.exec(items)
+	w.nestGroup--
+	w.inGroup, w.group = outer, outerGroup
+	if h != nil {
+		return h
+	}
+	w.r.Groups[index-1].To = len(w.r.Stitches)
+	return nil
+}
+
+// definition is one of the designer's own stitches.
+type definition struct {
+	name  string
+	items []notation.Item
+	// needsPlace is set when its words leave it to the place it is worked in
+	// where it goes.
+	needsPlace bool
+	// sequence is set when it is worked over several places in turn.
+	sequence bool
+}
+
+// newDefinition looks at how a definition goes.
+func newDefinition(name string, items []notation.Item) *definition {
+	d := &definition{name: name, items: items}
+	first := true
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			places = it.Places
+		case *notation.Group:
+			places = it.Place
+		case *notation.Skip:
+			d.sequence = true
+			first = false
+			continue
+		default:
+			continue
+		}
+		if first {
+			d.needsPlace = len(places) == 0 || places[0].Pick == notation.Same ||
+				places[0].Pick == notation.Next && places[0].N.For(0) <= 1
+			first = false
+		}
+	}
+	return d
+}
+
+// definition is the definition of what is made, nil when it is not one of the
+// designer's own.
+func (w *partWork) definition(what *notation.What) *definition {
+	name := what.Name
+	switch {
+	case name != "":
+	case what.Shaping > 0 && !what.Kind.Is():
+		name = "inc"
+	case what.Shaping < 0 && !what.Kind.Is():
+		name = "dec"
+	default:
+		return nil
+	}
+	if what.Beg {
+		if d := w.definitions["beg "+name]; d != nil {
+			return d
+		}
+	}
+	return w.definitions[name]
+}
+
+// runDefinition works one of the designer's own stitches, in the places given
+// or (nil) wherever its words say.
+func (w *roundWork) runDefinition(d *definition, s *notation.Stitches, on []fabric.Place) *halt {
+	if w.nestGroup >= maxNested {
+		return stopAt(s.Span, "nesting", fmt.Sprintf("%s is defined by stitches that are defined by others, more than %d deep", d.name, maxNested),
+			"Define it by plain stitches.")
+	}
+	outer := w.given
+	w.given = on
+	in := on
+	if d.sequence {
+		in = nil
+	}
+	loop := w.loop
+	if s.What.Loop.Set {
+		w.loop = s.What.Loop.Into
+	}
+	items := d.items
+	if g, ok := items[0].(*notation.Group); ok && len(items) == 1 && on != nil {
+		// The brackets and the name are one group.
+		items = g.Items
+		w.given = nil
+	}
+	h := w.groupIn(items, d.name, in)
+	w.loop = loop
+	w.given = outer
+	return h
+}
+
+// split is a group begun at the start of a round and completed at its join.
+type split struct {
+	as          stitch.Kind
+	chainLeg    bool // the chain at the start is one of its legs
+	first, last *notation.Stitches
+}
+
+// findSplit finds a group split at the join: a round that begins with a chain
+// and a decrease, ends with a decrease of the same height before the join, and
+// says that the two are one, or works the whole elsewhere in the round.
+func findSplit(items []notation.Item) *split {
+	var first, last *notation.Stitches
+	var said stitch.Kind
+	chain := false
+	stage := 0
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Chain:
+			if stage == 0 {
+				chain, stage = true, 1
+			}
+		case *notation.Stitches:
+			if stage <= 1 {
+				first, stage = it, 2
+			} else {
+				last = it
+			}
+		case *notation.Group, *notation.Skip:
+			if stage <= 1 {
+				return nil
+			}
+			last = nil
+		case *notation.Repeat:
+			if stage <= 1 {
+				return nil
+			}
+			last = nil
+			for _, e := range it.Ending {
+				if s, ok := e.(*notation.Stitches); ok {
+					last = s
+				}
+			}
+		case *notation.Counts:
+			if it.Half && it.As.Is() {
+				said = it.As
+			}
+		case *notation.Join:
+			if it.Splits != nil {
+				said = it.Splits.As
+			}
+		}
+	}
+	tog := func(s *notation.Stitches) bool {
+		return s != nil && s.What.Kind.Shape == stitch.Together && !s.Times.Set() &&
+			(!s.N.Set() || len(s.N.Values) == 1 && s.N.Values[0] == 1)
+	}
+	if !tog(first) || !tog(last) || first == last || first.What.Kind.Base != last.What.Kind.Base {
+		return nil
+	}
+	legs := first.What.Kind.Legs + last.What.Kind.Legs
+	s := &split{first: first, last: last}
+	fits := func(k stitch.Kind) bool {
+		if k.Shape != stitch.Together || k.Base != first.What.Kind.Base {
+			return false
+		}
+		s.as = k
+		s.chainLeg = chain && k.Legs == legs+1
+		return k.Legs == legs || s.chainLeg
+	}
+	if said.Is() {
+		if fits(said) {
+			return s
+		}
+		return nil
+	}
+	for _, k := range togsIn(items) {
+		if fits(k) {
+			return s
+		}
+	}
+	return nil
+}
+
+// togsIn are the kinds of decrease in the instructions, in order.
+func togsIn(items []notation.Item) []stitch.Kind {
+	var l []stitch.Kind
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if it.What.Kind.Shape == stitch.Together {
+				l = append(l, it.What.Kind)
+			}
+		case *notation.Group:
+			l = append(l, togsIn(it.Items)...)
+		case *notation.Repeat:
+			l = append(l, togsIn(it.Items)...)
+		}
+	}
+	return l
+}

@@ -1,0 +1,48 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/notation"
+)
+
+// halt is why a round cannot be worked on: a fault that has not got its file,
+// size and round yet. It is passed up as an ordinary return value; nil is all
+// well.
+type halt struct {
+	at      notation.Span
+	code    string
+	message string
+	help    string
+	// out is set when the round below ran out of places.
+	out bool
+}
+
+func stopAt(at notation.Span, code, message, help string) *halt {
+	return &halt{at: at, code: code, message: message, help: help}
+}
+
+// plural is "1 stitch", "5 stitches".
+func plural(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	many := one + "s"
+	if strings.HasSuffix(one, "ch") {
+		many = one + "es"
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// listed joins words with commas and an "and".
+func listed(words []string, and string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		return strings.Join(words[:n-1], ", ") + " " + and + " " + words[n-1]
+	}
+}

@@ -1,0 +1,492 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// one resolves number i of the count places that p speaks of, and takes it.
+func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	if w.given != nil && (p.Pick == notation.Same || p.Pick == notation.Next && count == 1) {
+		on := w.given
+		w.given, w.same = nil, on
+		return w.looped(on, p), nil
+	}
+	if p.Target.Sort == notation.Ring {
+		on := w.ringPlaces()
+		if on == nil {
+			return nil, stopAt(p.Span, "no-ring", "there is no ring to work into",
+				"Begin with a magic ring, or with: Ch 4, join with sl st to form ring.")
+		}
+		w.same = on
+		return on, nil
+	}
+	if p.Of != nil {
+		return w.partOf(p)
+	}
+	switch p.Pick {
+	case notation.Same:
+		if p.Target.Sort == notation.JoinPlace && len(w.c.spots) > 0 {
+			if w.pos == 0 {
+				return w.looped(w.take(0, 0, p), p), nil
+			}
+			w.same = []fabric.Place{w.c.place(0, p.Into)}
+			return w.same, nil
+		}
+		if w.same == nil {
+			if len(w.c.spots) == 0 && w.c.ring {
+				return w.ringPlaces(), nil
+			}
+			if len(w.c.spots) == 0 {
+				return nil, w.nothingBelow(p.Span)
+			}
+			// At the beginning of a round, the same stitch is the one that
+			// was joined to.
+			return w.looped(w.take(0, 0, p), p), nil
+		}
+		return w.looped(w.same, p), nil
+	case notation.First:
+		if p.Target.Sort == notation.StartChain {
+			return w.startOf(p)
+		}
+		return w.firstOf(p)
+	case notation.Last:
+		return w.lastOfRound(p, i, count)
+	case notation.Nth:
+		return w.nth(p)
+	case notation.Skipped:
+		if len(w.lastSkip) == 0 {
+			return nil, stopAt(p.Span, "nothing-skipped", "no stitch has been skipped before this", "")
+		}
+		at := w.lastSkip[min(max(p.Nth-1, 0), len(w.lastSkip)-1)]
+		on := []fabric.Place{w.c.place(at, p.Into)}
+		w.c.spots[at].use = worked
+		w.same = on
+		return on, nil
+	case notation.Centre:
+		return nil, stopAt(p.Span, "centre", "the words do not say of what this is the centre",
+			"Write, for example: centre dc of next shell.")
+	}
+	if p.Target.Sort == notation.StartChain {
+		return w.startOf(p)
+	}
+	if p.Target.Sort == notation.OfName {
+		return w.named(p)
+	}
+	at, run := w.nearest([]notation.Target{p.Target})
+	if at < 0 {
+		if len(w.c.spots) == 0 {
+			return nil, w.nothingBelow(p.Span)
+		}
+		return nil, w.outOf(p.Span, count-i)
+	}
+	return w.takeSpot(at, run, p, true), nil
+}
+
+// takeSpot takes the spot (or the chain run it begins) as the next place.
+// Stitches before it are passed over; with check they are noticed when a kind
+// of stitch was named.
+func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabric.Place {
+	gap := 0
+	for j := w.pos; j < at; j++ {
+		if s := &w.c.spots[j]; s.counts && s.use == unused {
+			gap++
+			if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.ChainStitch {
+				w.use(j, passed)
+			} else {
+				w.use(j, passed)
+				w.passedWrong = append(w.passedWrong, j)
+			}
+		}
+	}
+	w.gap = max(w.gap, gap)
+	return w.looped(w.take(at, run, p), p)
+}
+
+// take uses a spot and moves on past it.
+func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
+	w.lastSpace = run > 0
+	if run > 0 {
+		r := w.c.runs[run-1]
+		for j := r.From; j < r.To; j++ {
+			w.use(j, worked)
+		}
+		if w.intoSpace == nil {
+			w.intoSpace = map[int]bool{}
+		}
+		w.intoSpace[p.Target.Chains] = true
+		w.pos = r.To
+		w.same = []fabric.Place{w.c.space(run - 1)}
+		return w.same
+	}
+	w.intoStitch = w.intoStitch || w.begun
+	w.use(at, worked)
+	w.pos = at + 1
+	into := p.Into
+	if p.Target.Sort == notation.Gap {
+		into = stitch.Between
+	}
+	w.same = []fabric.Place{w.c.place(at, into)}
+	for d := p.Below; d > 0; d-- {
+		w.same = w.below(w.same)
+	}
+	if p.Below < 0 {
+		for w.same[0].At.Round > w.roundNumbered(-p.Below) && w.same[0].At.Round > 0 {
+			next := w.below(w.same)
+			if next[0].At == w.same[0].At {
+				break
+			}
+			w.same = next
+		}
+	}
+	return w.same
+}
+
+// below is the place that the stitch at a place stands on.
+func (w *roundWork) below(on []fabric.Place) []fabric.Place {
+	st := w.part.At(on[0].At)
+	if len(st.On) == 0 || st.On[0].At.Stitch < 0 || st.On[0].Into == stitch.RowEnd || st.On[0].Into == stitch.Ring {
+		return on
+	}
+	return []fabric.Place{{Into: on[0].Into, At: st.On[0].At, Last: st.On[0].At}}
+}
+
+// roundNumbered is the index of the round with a number, or the last.
+func (w *roundWork) roundNumbered(n int) int {
+	for i, r := range w.part.Rounds {
+		if r.Number == n {
+			return i
+		}
+	}
+	return w.c.index
+}
+
+// looped gives places the loop that the words name.
+func (w *roundWork) looped(on []fabric.Place, p *notation.Place) []fabric.Place {
+	if p.Into == stitch.Top || len(on) == 0 || on[0].Into == p.Into || on[0].Into == stitch.Space {
+		return on
+	}
+	out := make([]fabric.Place, len(on))
+	copy(out, on)
+	for i := range out {
+		out[i].Into = p.Into
+	}
+	return out
+}
+
+// ringPlaces is the place in the ring, nil when there is none.
+func (w *roundWork) ringPlaces() []fabric.Place {
+	if !w.c.ring {
+		return nil
+	}
+	return []fabric.Place{{Into: stitch.Ring, At: fabric.Ref{Round: w.c.index, Stitch: -1}, Last: fabric.Ref{Round: w.c.index, Stitch: -1}}}
+}
+
+// firstOf is "first st", "first ch-2 sp": the first of the round below that is
+// what the words say, used or not.
+func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.ChainSpace {
+		for k, r := range w.c.runs {
+			if p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+				return w.takeSpot(r.From, k+1, p, true), nil
+			}
+		}
+		return nil, w.outOf(p.Span, 1)
+	}
+	for i := range w.c.spots {
+		if w.c.matches(i, &p.Target) || p.Target.Sort == notation.FromHook {
+			if i >= w.pos {
+				return w.takeSpot(i, 0, p, true), nil
+			}
+			w.same = []fabric.Place{w.c.place(i, p.Into)}
+			w.use(i, worked)
+			return w.same, nil
+		}
+	}
+	if len(w.c.spots) == 0 {
+		return nil, w.nothingBelow(p.Span)
+	}
+	return nil, w.outOf(p.Span, 1)
+}
+
+// lastOfRound is "last st", "last 2 sts": counted from the end.
+func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.ChainSpace {
+		for k := len(w.c.runs) - 1; k >= 0; k-- {
+			if r := w.c.runs[k]; p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+				return w.take(r.From, k+1, p), nil
+			}
+		}
+		return nil, w.outOf(p.Span, 1)
+	}
+	if p.Target.Sort == notation.OfName {
+		return w.named(p)
+	}
+	want := count - i
+	for j := len(w.c.spots) - 1; j >= 0; j-- {
+		if !w.c.matches(j, &p.Target) {
+			continue
+		}
+		if want--; want == 0 {
+			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
+				return nil, w.outOf(p.Span, 1)
+			}
+			return w.looped(w.take(j, 0, p), p), nil
+		}
+	}
+	if len(w.c.spots) == 0 {
+		return nil, w.nothingBelow(p.Span)
+	}
+	return nil, w.outOf(p.Span, want)
+}
+
+// nth is "2nd ch from hook", or "2nd st": counted from where the work is.
+func (w *roundWork) nth(p *notation.Place) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.FromHook {
+		return w.fromHook(p)
+	}
+	if p.Target.Sort == notation.StartChain {
+		return w.startOf(p)
+	}
+	left := p.Nth
+	for i := w.pos; i < len(w.c.spots); i++ {
+		if w.c.matches(i, &p.Target) {
+			if left--; left == 0 {
+				return w.takeSpot(i, 0, p, true), nil
+			}
+		}
+	}
+	return nil, w.outOf(p.Span, left)
+}
+
+// startOf is "top of beg ch-3", "3rd ch of beg ch-4": the chain that began the
+// round below.
+func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
+	for i := range w.c.spots {
+		if w.c.spots[i].st.Role == fabric.Start {
+			if i >= w.pos {
+				return w.takeSpot(i, 0, p, false), nil
+			}
+			w.same = []fabric.Place{w.c.place(i, p.Into)}
+			w.use(i, worked)
+			return w.same, nil
+		}
+	}
+	if w.c.below != nil {
+		for i := range w.c.below.Stitches {
+			if st := &w.c.below.Stitches[i]; st.Role == fabric.Start {
+				ref := fabric.Ref{Round: w.c.index, Stitch: i}
+				w.same = []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
+				return w.same, nil
+			}
+		}
+	}
+	return nil, stopAt(p.Span, "no-start", "the round below does not begin with a chain to work into",
+		"Name the stitch instead: in last st.")
+}
+
+// partOf is "centre dc of next shell", "3rd ch of beg ch-3", "2nd dc of same
+// group".
+func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
+	of := p.Of
+	if of.Target.Sort == notation.StartChain {
+		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target})
+	}
+	if of.Target.Sort == notation.ChainSpace {
+		// "centre ch of next ch-3 sp"
+		for k, r := range w.c.runs {
+			if r.From >= w.pos && (of.Target.Chains == 0 || r.To-r.From == of.Target.Chains) {
+				n := r.To - r.From
+				at := r.From + n/2
+				if p.Pick == notation.Nth {
+					at = r.From + p.Nth - 1
+				}
+				if p.Pick == notation.First {
+					at = r.From
+				}
+				if at >= r.To {
+					return nil, stopAt(p.Span, "centre", fmt.Sprintf("this space has only %s", plural(n, "chain")), "")
+				}
+				for j := w.pos; j < r.From; j++ {
+					if w.c.spots[j].counts {
+						w.use(j, passed)
+					}
+				}
+				_ = k
+				on := w.take(at, 0, p)
+				w.pos = r.To
+				return on, nil
+			}
+		}
+		return nil, w.outOf(p.Span, 1)
+	}
+	for _, g := range w.c.groups {
+		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
+			continue
+		}
+		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.First && false {
+			continue
+		}
+		var inside []int
+		space := p.Target.Sort == notation.ChainSpace
+		for j := g.From; j < g.To; j++ {
+			if space && w.c.spots[j].run > 0 && w.c.runs[w.c.spots[j].run-1].From == j ||
+				!space && w.c.matches(j, &p.Target) {
+				inside = append(inside, j)
+			}
+		}
+		if len(inside) == 0 {
+			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
+		}
+		at := inside[len(inside)/2]
+		switch p.Pick {
+		case notation.Centre, notation.Next:
+			if len(inside)%2 == 0 && p.Pick == notation.Centre {
+				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has %d of them, so there is none in the centre", of.Target.Text, len(inside)),
+					"Name the one that is meant: 2nd dc of next "+of.Target.Text+".")
+			}
+		case notation.First:
+			at = inside[0]
+		case notation.Last:
+			at = inside[len(inside)-1]
+		case notation.Nth:
+			if p.Nth > len(inside) {
+				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has only %d of them", of.Target.Text, len(inside)), "")
+			}
+			at = inside[p.Nth-1]
+		}
+		for j := w.pos; j < at; j++ {
+			if w.c.spots[j].counts {
+				w.use(j, passed)
+			}
+		}
+		on := w.looped(w.take(at, w.c.spots[at].run, p), p)
+		for j := w.pos; j < g.To; j++ {
+			if w.c.spots[j].counts {
+				w.use(j, passed)
+			}
+		}
+		// The rest of the group may still be worked into by name.
+		return on, nil
+	}
+	return nil, w.outOf(p.Span, 1)
+}
+
+// named is "in next shell": into the group as a whole, which is its centre.
+func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
+	for _, g := range w.c.groups {
+		if g.name != p.Target.Name || p.Pick == notation.Next && g.From < w.pos {
+			continue
+		}
+		for j := w.pos; j < g.From; j++ {
+			if w.c.spots[j].counts {
+				w.use(j, passed)
+			}
+		}
+		mid, run := (g.From+g.To-1)/2, 0
+		// A group with one space in it is worked into at the space.
+		for j := g.From; j < g.To; j++ {
+			if r := w.c.spots[j].run; r > 0 {
+				mid, run = w.c.runs[r-1].From, r
+			}
+		}
+		on := w.take(mid, run, p)
+		for j := g.From; j < g.To; j++ {
+			if w.c.spots[j].counts {
+				w.use(j, passed)
+			}
+		}
+		w.pos = g.To
+		return on, nil
+	}
+	return nil, w.outOf(p.Span, 1)
+}
+
+// evenly spreads stitches over row ends.
+func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.Place) *halt {
+	if p.Target.Sort != notation.RowEnds && w.c.edge == 0 {
+		have := w.c.count()
+		return stopAt(s.Span, "vague", fmt.Sprintf("%s spread evenly over %s: the words do not say into which", plural(n, "stitch"), plural(have, "stitch")),
+			"Write where each goes, for example: "+spacing(n, have, s.What.Kind, w.terms)+".")
+	}
+	if w.c.edge == 0 {
+		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
+			"Say which piece the part is picked up from, for example: from: Brim row ends.")
+	}
+	if !hasN {
+		n = w.c.edge
+	}
+	if n > maxRound {
+		return stopAt(s.Span, "too-large", "too many stitches", "")
+	}
+	for i := 0; i < n; i++ {
+		row := (2*i + 1) * w.c.edge / (2 * n)
+		on := []fabric.Place{{Into: stitch.RowEnd, Part: w.c.edgePart, At: fabric.Ref{Round: w.edgeRows[row]}, Last: fabric.Ref{Round: w.edgeRows[row]}}}
+		w.same = on
+		if h := w.into(s, 1, on); h != nil {
+			return h
+		}
+	}
+	return nil
+}
+
+// skip passes over places by name.
+func (w *roundWork) skip(s *notation.Skip) *halt {
+	if h := w.seal(s.Span); h != nil {
+		return h
+	}
+	n := 1
+	if s.N.Set() {
+		n = s.N.For(w.size)
+	}
+	if s.Place != nil && (s.Place.Pick == notation.First || s.Place.Pick == notation.Same) && w.pos > 0 {
+		// "Ch 3, sk first st": the chain stands on it already.
+		return nil
+	}
+	t := s.Target
+	if s.Place != nil && s.Place.Pick == notation.Each {
+		n = w.remaining()
+	}
+	w.lastSkip = nil
+	for i := 0; i < n; i++ {
+		at, run := w.nearest([]notation.Target{t})
+		if at < 0 {
+			return w.outOf(s.Span, n-i)
+		}
+		for j := w.pos; j < at; j++ {
+			if sp := &w.c.spots[j]; sp.counts && sp.use == unused {
+				w.use(j, passed)
+				if run == 0 && t.Sort != notation.OfName {
+					w.passedWrong = append(w.passedWrong, j)
+				}
+			}
+		}
+		end := at + 1
+		if run > 0 {
+			end = w.c.runs[run-1].To
+		}
+		if t.Sort == notation.OfName {
+			for _, g := range w.c.groups {
+				if g.From == at && g.name == t.Name {
+					end = g.To
+				}
+			}
+		}
+		for j := at; j < end; j++ {
+			w.use(j, skipped)
+		}
+		w.lastSkip = append(w.lastSkip, at)
+		w.pos = end
+	}
+	return nil
+}
+
+// nothingBelow is the fault of a round that stands on nothing.
+func (w *roundWork) nothingBelow(at notation.Span) *halt {
+	return stopAt(at, "no-foundation", "there is nothing to work into yet",
+		"Begin with a magic ring or a starting chain, or say which part this one is worked on: from: Brim row ends.")
+}

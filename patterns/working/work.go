@@ -1,0 +1,293 @@
+// Package working executes a pattern: it works the words of every part for
+// every size, stitch by stitch on the round below, into a fabric, and counts
+// as it goes. What cannot be worked is reported as faults.
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns"
+	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// Ruler says how many rows of a kind of stitch measure a length in
+// millimetres, for words such as "until piece measures 38 cm".
+type Ruler interface {
+	RowsIn(k stitch.Kind, in stitch.Into, length float64) int
+}
+
+// Work works every size of a pattern. The fabrics are in the order of the
+// pattern's sizes; a part that could not be worked to its end breaks off after
+// the last round that could. The faults are sorted by their place.
+func Work(p *patterns.Pattern, ruler Ruler) ([]*fabric.Fabric, fault.List) {
+	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}}
+	w.parse()
+	var fabrics []*fabric.Fabric
+	for i := range p.Sizes {
+		fabrics = append(fabrics, w.size(i))
+	}
+	w.faults.Sort()
+	return fabrics, w.faults
+}
+
+// work is the working of one pattern.
+type work struct {
+	p           *patterns.Pattern
+	ruler       Ruler
+	texts       []*notation.Text
+	definitions map[string]*definition
+	faults      fault.List
+}
+
+// parse reads the words of all parts and definitions.
+func (w *work) parse() {
+	var names []string
+	for _, d := range w.p.Stitches {
+		names = append(names, d.Name)
+	}
+	v := notation.NewVocabulary(w.p.Terms, names)
+	for i := range w.p.Stitches {
+		d := &w.p.Stitches[i]
+		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
+		w.report(faults)
+		if len(items) > 0 {
+			name := notation.Plain(d.Name)
+			w.definitions[name] = newDefinition(name, items)
+		}
+	}
+	for i := range w.p.Parts {
+		text, faults := notation.Parse(lines(w.p.Parts[i].Text), v, w.p.Sizes)
+		w.report(faults)
+		w.texts = append(w.texts, text)
+	}
+}
+
+// report completes faults of the reading and keeps them.
+func (w *work) report(l fault.List) {
+	for _, f := range l {
+		g := w.p.Fault(f.Pos, f.Length, f.Code, f.Message, f.Help)
+		g.Severity, g.Size, g.Round = f.Severity, f.Size, f.Round
+		w.faults = append(w.faults, g)
+	}
+}
+
+func lines(t patterns.Text) []notation.Line {
+	l := make([]notation.Line, len(t.Lines))
+	for i, s := range t.Lines {
+		l[i] = notation.Line{Text: s, Line: t.First + i, Column: t.Columns[i]}
+	}
+	return l
+}
+
+// size works one size.
+func (w *work) size(i int) *fabric.Fabric {
+	f := &fabric.Fabric{Size: w.p.Sizes[i], Index: i}
+	for k := range w.p.Parts {
+		part, faults := w.partReadings(f, k, i)
+		f.Parts = append(f.Parts, part)
+		w.faults = append(w.faults, faults...)
+	}
+	return f
+}
+
+// reading is how words that leave something open are read.
+type reading struct {
+	otherStart bool // beginning chains the other way than the rule of the trade
+	noSplit    bool // no group is split at the join
+}
+
+// partReadings works a part. Where the words do not say whether the chains at
+// the beginnings of rounds count, both readings are worked, and the one that
+// agrees with the counts is taken.
+func (w *work) partReadings(f *fabric.Fabric, k, size int) (*fabric.Part, fault.List) {
+	first := w.workPart(f, k, size, reading{})
+	best := first
+	if len(first.faults) > 0 {
+		var tries []reading
+		if first.unsaid {
+			tries = append(tries, reading{otherStart: true})
+		}
+		if first.mayNotSplit {
+			tries = append(tries, reading{noSplit: true}, reading{otherStart: true, noSplit: true})
+		}
+		for _, r := range tries {
+			if p := w.workPart(f, k, size, r); len(p.faults) < len(best.faults) {
+				best = p
+			}
+		}
+	}
+	return best.part, best.faults
+}
+
+// partWork is the working of one part for one size.
+type partWork struct {
+	*work
+	f       *fabric.Fabric
+	index   int
+	size    int
+	terms   stitch.Terms
+	part    *fabric.Part
+	source  *patterns.Part
+	reading reading
+	// throughout is what beginning chains count as, by their number; 0 for
+	// all.
+	throughout map[int]*notation.Counts
+	// unsaid and mayNotSplit are set when a reading had to be chosen.
+	unsaid, mayNotSplit bool
+	edgeRows            []int
+	edge, edgePart      int
+	stitches            int
+	faults              fault.List
+	// rounds are the words by the number of the round worked from them.
+	rounds map[int]*notation.Round
+	// latest are the words of the rounds worked, in order.
+	latest []*notation.Round
+	carry  []notation.Item
+	turned bool
+	// cascade is set while counts are off because of a fault that has been
+	// reported.
+	cascade bool
+	number  int
+	broken  bool
+	loose   *fabric.Round
+}
+
+func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
+	src := &w.p.Parts[k]
+	p := &partWork{work: w, f: f, index: k, size: size, terms: w.p.Terms, source: src, reading: r,
+		part:       &fabric.Part{Name: src.Name, From: -1},
+		throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}}
+	if src.Rows {
+		p.part.Worked = fabric.InRows
+	}
+	p.standOn()
+	for _, round := range w.texts[k].Rounds {
+		if p.broken {
+			break
+		}
+		p.rangeOf(round)
+	}
+	if p.loose != nil {
+		p.part.Rounds = append(p.part.Rounds, p.loose)
+	}
+	return p
+}
+
+// fault is a fault of this part and size.
+func (p *partWork) fault(at notation.Span, code, message, help string) *fault.Fault {
+	if len(p.p.Sizes) > 1 {
+		message += " in size " + p.p.Sizes[p.size]
+	}
+	f := p.p.Fault(at.Pos, at.Length, code, message, help)
+	f.Size = p.p.Sizes[p.size]
+	return f
+}
+
+// standOn finds what the part is worked on: the row ends or the last round of
+// another part.
+func (p *partWork) standOn() {
+	from := strings.ToLower(p.source.From)
+	if from == "" {
+		p.goOn()
+		return
+	}
+	on := -1
+	for i := 0; i < p.index; i++ {
+		name := strings.ToLower(p.p.Parts[i].Name)
+		if name != "" && strings.HasPrefix(from, name) && (on < 0 || len(name) > len(p.p.Parts[on].Name)) {
+			on = i
+		}
+	}
+	if on < 0 {
+		pos := p.source.FromPos
+		p.add(p.p.Fault(pos, len([]rune(p.source.From)), "from", fmt.Sprintf("%q is not a part that comes before this one", p.source.From),
+			"Name the part as it is named above, for example: from: Brim row ends."), true)
+		return
+	}
+	p.part.From = on
+	rest := strings.TrimSpace(from[len(p.p.Parts[on].Name):])
+	base := p.f.Parts[on]
+	if strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows {
+		for i, r := range base.Rounds {
+			if r.Row && r.Number > 0 {
+				p.edgeRows = append(p.edgeRows, i)
+			}
+		}
+		if p.edge, p.edgePart = len(p.edgeRows), on; p.edge == 0 {
+			p.add(p.p.Fault(p.source.FromPos, len([]rune(p.source.From)), "from",
+				fmt.Sprintf("%s has no rows to pick up along", p.p.Parts[on].Name), "Row ends are the sides of a piece worked in rows."), true)
+		}
+		return
+	}
+	p.continueFrom(on)
+}
+
+// goOn lets a part that says nothing of where it begins go on from the one
+// before, unless its own words make a beginning.
+func (p *partWork) goOn() {
+	if p.index == 0 || p.beginsAfresh() {
+		return
+	}
+	p.continueFrom(p.index - 1)
+}
+
+// beginsAfresh reports whether the first words of the part make a ring, a
+// starting chain or foundation stitches.
+func (p *partWork) beginsAfresh() bool {
+	rounds := p.texts[p.index].Rounds
+	if len(rounds) == 0 {
+		return true
+	}
+	for i, it := range rounds[0].Items {
+		switch it := it.(type) {
+		case *notation.MagicRing, *notation.FormRing:
+			return true
+		case *notation.Chain:
+			if len(rounds[0].Label.Numbers) == 0 {
+				return true
+			}
+			// "Rnd 1: Ch 2, 6 sc in 2nd ch from hook"
+			for _, next := range rounds[0].Items[i+1:] {
+				if s, ok := next.(*notation.Stitches); ok && len(s.Places) > 0 {
+					return s.Places[0].Target.Sort == notation.FromHook
+				}
+			}
+		case *notation.Stitches:
+			if it.What.Kind.Manner&stitch.Foundation != 0 {
+				return true
+			}
+			return len(it.Places) > 0 && it.Places[0].Target.Sort == notation.Ring && it.Places[0].Pick == notation.Only
+		}
+	}
+	return false
+}
+
+// continueFrom begins the part on the last round of another.
+func (p *partWork) continueFrom(on int) {
+	base := p.f.Parts[on]
+	if len(base.Rounds) == 0 {
+		return
+	}
+	p.part.From = on
+	last := *base.Rounds[len(base.Rounds)-1]
+	last.Carried = true
+	last.Repeats = nil
+	last.Ring = false
+	last.Stitches = append([]fabric.Stitch(nil), last.Stitches...)
+	for i := range last.Stitches {
+		last.Stitches[i].On = nil
+	}
+	p.part.Rounds = append(p.part.Rounds, &last)
+	p.number = last.Number
+	p.turned = false
+}
+
+// add keeps a fault; broken ends the part.
+func (p *partWork) add(f *fault.Fault, broken bool) {
+	p.faults = append(p.faults, f)
+	p.broken = p.broken || broken
+}
