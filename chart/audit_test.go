@@ -1,6 +1,10 @@
 package chart
 
-import "testing"
+import (
+	"testing"
+
+	"whorl/chart/scene"
+)
 
 func TestAudit(t *testing.T) {
 	for _, s := range samples() {
@@ -15,6 +19,10 @@ func TestAudit(t *testing.T) {
 					t.Errorf("%s: %d in all", what, n)
 				}
 			}
+			if c.Smallest < smallestSymbol {
+				// Too small to be printed, which the chart says.
+				r.Overlaps = nil
+			}
 			few("overlap", len(r.Overlaps), func(i int) any { return r.Overlaps[i] })
 			few("text", len(r.Texts), func(i int) any { return r.Texts[i] })
 			few("leg", len(r.Astray), func(i int) any { return r.Astray[i] })
@@ -23,5 +31,57 @@ func TestAudit(t *testing.T) {
 				t.Errorf("repeats differ by %.2f°", r.Turn)
 			}
 		})
+	}
+}
+
+// The audit must see what is wrong.
+func TestAuditSees(t *testing.T) {
+	find := func(g *scene.Group, id string) *scene.Group {
+		var found *scene.Group
+		var walk func(*scene.Group)
+		walk = func(g *scene.Group) {
+			if g.ID == id {
+				found = g
+			}
+			for _, n := range g.Nodes {
+				if c, ok := n.(*scene.Group); ok {
+					walk(c)
+				}
+			}
+		}
+		walk(g)
+		return found
+	}
+	fresh := func() *scene.Scene { return draw(t, sample{"", flat(hdc, 8, 4, true), Options{Title: "Circle"}}).Scene }
+	set := func(g *scene.Group, name, value string) {
+		for i := range g.Data {
+			if g.Data[i].Name == name {
+				g.Data[i].Value = value
+			}
+		}
+	}
+	if r := Audit(fresh()); len(r.Overlaps)+len(r.Texts)+len(r.Astray) > 0 || r.Turn > 0.1 || r.Stitches < 80 {
+		t.Fatalf("a good chart: %+v", r)
+	}
+	s := fresh()
+	p := find(&s.Root, "r3s5").Nodes[0].(*scene.Path)
+	p.D = p.D.Copy().Translate(2.5, 0)
+	if r := Audit(s); len(r.Overlaps) == 0 || len(r.Astray) == 0 {
+		t.Errorf("a stitch out of its place: %+v", r)
+	}
+	s = fresh()
+	set(find(&s.Root, "r3s5"), "base", "105 140")
+	if r := Audit(s); len(r.Astray) == 0 {
+		t.Error("a place that is nobody's was not seen")
+	}
+	s = fresh()
+	set(find(&s.Root, "r3s5"), "top", "120 160")
+	if r := Audit(s); r.Turn < 0.1 {
+		t.Error("an uneven repeat was not seen")
+	}
+	s = fresh()
+	s.Root.Add(&scene.Text{X: 95, Y: 141, Size: 4, Colour: ink, String: "across"}, &scene.Text{X: 1, Y: 20, Size: 4, Colour: ink, String: "off"})
+	if r := Audit(s); len(r.Texts) < 2 {
+		t.Errorf("texts over symbols and edge: %v", r.Texts)
 	}
 }

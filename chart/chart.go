@@ -52,6 +52,28 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
+	best, missing := w.draw()
+	if best.Smallest < smallestSymbol {
+		return best, nil
+	}
+	// Rounds whose number finds no room are parted at the seam, no more than
+	// they must be.
+	fewest := len(missing)
+	for _, share := range []float64{0.6, 0.8, 1, 1.2} {
+		if fewest == 0 || !w.open(missing, share) {
+			break
+		}
+		c, still := w.draw()
+		if len(still) < fewest && c.Smallest >= smallestSymbol {
+			best, fewest = c, len(still)
+		}
+		missing = append(missing, still...)
+	}
+	return best, nil
+}
+
+// draw lays out and draws the work, and tells which rounds got no number.
+func (w *work) draw() (*Chart, []*course) {
 	w.turn()
 	p := newPage(w)
 	w.reach(p.radius)

@@ -183,7 +183,7 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 		g.Data = append(g.Data, scene.Attr{Name: "base", Value: coords(an.Base...)})
 	}
 	d.extras(g, i)
-	g.Title = d.c.label() + ", " + d.title(i, in)
+	g.Title = d.c.label() + ", " + d.title(i)
 	return g
 }
 

@@ -95,6 +95,9 @@ func (a *artist) hub(c *course, places []footing) *scene.Group {
 	if n > 0 {
 		kind = "ch-" + strconv.Itoa(n) + " ring"
 		g.Title = "Ring of " + strconv.Itoa(n) + " chains"
+		if !c.round.Ring {
+			kind, g.Title = "ch-"+strconv.Itoa(n), "Chains to begin"
+		}
 	}
 	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: kind}, {Name: "top", Value: coords(points(places)...)}}
 	a.paint(g, symbols.Ring(a.centre, a.groundRadius(), n, a.unit, a.pen), &ink)

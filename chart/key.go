@@ -20,6 +20,7 @@ type entry struct {
 	in          stitch.Into
 	sign        sign
 	chains      int
+	wrong       bool // worked with the wrong side facing
 }
 
 // sign is what an entry shows when it is no plain stitch.
@@ -57,8 +58,11 @@ func (w *work) entries() []entry {
 			}
 		}
 		e := entry{short: "ring", long: "magic ring", sign: ofRing}
-		if n > 0 {
+		switch {
+		case n > 0 && below.round.Ring:
 			e = entry{short: "ring", long: "ring of " + strconv.Itoa(n) + " chains", sign: ofRing, chains: n}
+		case n > 0:
+			e = entry{short: "ch " + strconv.Itoa(n), long: "chains to begin", sign: ofRing, chains: n}
 		}
 		add(e)
 	} else if lo > w.first && below.loose {
@@ -100,9 +104,14 @@ func (w *work) entries() []entry {
 						in = drawn
 					}
 				}
-				e := entry{kind: k, in: in, short: k.NameInto(in, t), long: k.LongNameInto(in, t)}
-				if c.round.Wrong && in != stitch.Top {
-					e.long += " as seen from the right side"
+				worked := in
+				if in != stitch.Top {
+					worked = s.On[0].Into
+				}
+				e := entry{kind: k, in: in, short: k.NameInto(worked, t), long: k.LongNameInto(worked, t)}
+				if worked != in {
+					e.wrong = true
+					e.long += ", on the wrong side"
 				}
 				add(e)
 			}

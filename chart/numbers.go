@@ -22,34 +22,41 @@ var figureHeights = []float64{2.5, 2.2, 2.0, 1.8}
 const numberAir = 0.3
 
 // signs draws the reading aids: the number at the start of each round, the mark
-// where the chart begins and the arrow of direction. missing are the labels of
-// the rounds whose number finds no room.
-func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing []string) {
+// where the chart begins and the arrow of direction. missing are the rounds whose
+// number finds no room.
+func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing []*course) {
 	g = &scene.Group{ID: "signs", Title: "Round numbers, start and direction"}
 	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
-	k := 0
-	begin := true
 	for _, c := range a.courses[a.lo : a.last+1] {
-		colour := ink
-		if k%2 == 1 {
-			colour = second
-		}
-		k++
-		if len(c.order) == 0 {
-			continue
-		}
-		if begin {
-			begin = false
+		if len(c.order) > 0 {
 			a.beginning(g, f, c)
+			break
 		}
-		if c.round.Number == 0 {
-			continue
+	}
+	// One size for all the numbers: the largest at which all find room.
+	start := len(f.taken)
+	for _, height := range figureHeights {
+		var texts []scene.Node
+		missing = nil
+		f.taken = f.taken[:start]
+		for k, c := range a.courses[a.lo : a.last+1] {
+			if len(c.order) == 0 || c.round.Number == 0 {
+				continue
+			}
+			colour := ink
+			if k%2 == 1 {
+				colour = second
+			}
+			if t := a.number(f, c, colour, height); t != nil {
+				f.taken = append(f.taken, textBox(t))
+				texts = append(texts, t)
+			} else {
+				missing = append(missing, c)
+			}
 		}
-		if t := a.number(f, c, colour); t != nil {
-			f.taken = append(f.taken, textBox(t))
-			g.Add(t)
-		} else {
-			missing = append(missing, c.label())
+		if len(missing) == 0 || height == figureHeights[len(figureHeights)-1] {
+			g.Add(texts...)
+			break
 		}
 	}
 	return g, missing
@@ -91,34 +98,23 @@ func spots(reach, rise float64) []spot {
 }
 
 // number finds a place for the number of a round: in the white near the round's
-// beginning, within the round's own depth, as large as can be.
-func (a *artist) number(f *finder, c *course, colour scene.Colour) *scene.Text {
+// beginning, within the round's own depth; nil when there is none.
+func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
 	text := strconv.Itoa(c.round.Number)
 	inner, outer := a.seamBand(c)
 	mid := (inner + outer) / 2
 	pitch := ring.Turn * mid / float64(len(c.order))
-	for near := 0; near < 2; near++ {
-		for _, h := range figureHeights {
-			if near == 0 && h < 2 {
-				continue
-			}
-			size := h / typeface.CapHeight(1)
-			wide := typeface.Width(text, size, true, false)
-			reach := math.Min(1.2*pitch, 7) + wide/2
-			if near == 1 {
-				reach = math.Min(3*pitch, 12) + wide
-			}
-			rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
-			for _, s := range spots(reach, rise) {
-				r := mid + s.up
-				at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
-				x, y := a.centre.X+at.X, a.centre.Y+at.Y
-				b := box{x - wide/2, y - h/2, x + wide/2, y + h/2}
-				if f.free(b.grown(numberAir)) {
-					return &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
-						Bold: true, Colour: colour, String: text}
-				}
-			}
+	size := h / typeface.CapHeight(1)
+	wide := typeface.Width(text, size, true, false)
+	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
+	for _, s := range spots(math.Min(1.6*pitch, 8)+wide/2, rise) {
+		r := mid + s.up
+		at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
+		x, y := a.centre.X+at.X, a.centre.Y+at.Y
+		b := box{x - wide/2, y - h/2, x + wide/2, y + h/2}
+		if f.free(b.grown(numberAir)) {
+			return &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
+				Bold: true, Colour: colour, String: text}
 		}
 	}
 	return nil
@@ -129,7 +125,7 @@ func (a *artist) seamBand(c *course) (inner, outer float64) {
 	i := c.order[0]
 	foot := a.meanFoot(c, i)
 	if len(c.round.Stitches[i].On) == 0 {
-		foot = a.groundRadius0(c)
+		foot = a.floor(c)
 	}
 	return foot, c.radius[i]
 }
@@ -175,7 +171,7 @@ func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 		f.taken = append(f.taken, b)
 		am := symbols.Anchors{Top: canvas.Point{X: x, Y: y}, Unit: 2 * size, Width: 2 * size,
 			Along: canvas.Point{X: fr.AlongX, Y: fr.AlongY}.Mul(way), Up: canvas.Point{X: fr.OutX, Y: fr.OutY}}
-		a.paint(mark, symbols.FastenOff(am, pen), &ink)
+		a.paint(mark, symbols.Attach(am, pen), &ink)
 		g.Add(mark)
 		return
 	}

@@ -128,7 +128,7 @@ func fitText(s string, size, least float64, bold bool, room float64) ([]string, 
 }
 
 // finish draws everything and looks it over.
-func (p *page) finish() (*Chart, error) {
+func (p *page) finish() (*Chart, []*course) {
 	w := p.w
 	a := newArtist(w)
 	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Desc: w.describe(), Author: w.o.Credit,
@@ -165,8 +165,11 @@ func (p *page) finish() (*Chart, error) {
 			c.Smallest, smallestSymbol))
 	}
 	if len(missing) > 0 {
-		c.Findings = append(c.Findings, "there is no room for the numbers of "+strings.Join(missing, ", ")+
-			": draw a range of rounds, a wedge, or use a larger page")
+		what := "the number of " + missing[0].label()
+		if len(missing) > 1 {
+			what = fmt.Sprintf("the numbers of %d rounds, %s to %s", len(missing), missing[0].label(), missing[len(missing)-1].label())
+		}
+		c.Findings = append(c.Findings, "there is no room for "+what+": draw a range of rounds, a wedge, or use a larger page")
 	}
-	return c, nil
+	return c, missing
 }

@@ -63,15 +63,15 @@ func (w *work) feet(c *course, i int) (feet, rise []canvas.Point) {
 		feet, rise = append(feet, pt), append(rise, up)
 	}
 	if len(on) == 0 {
-		r := w.groundRadius0(c)
+		r := w.floor(c)
 		_, up := w.frame(c, c.theta[i], 1)
 		feet, rise = []canvas.Point{w.point(c.theta[i], r)}, []canvas.Point{up}
 	}
 	return feet, rise
 }
 
-// groundRadius0 is the mean radius of what a round stands on.
-func (w *work) groundRadius0(c *course) float64 {
+// floor is the radius of what a round stands on.
+func (w *work) floor(c *course) float64 {
 	if c.index > w.lo {
 		return w.radii.Of(w.layer(w.courses[c.index-1]))
 	}

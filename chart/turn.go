@@ -22,6 +22,12 @@ type work struct {
 	// or a chain that was not joined before it was worked into.
 	edge map[int]float64
 
+	// channels is the extra room, in mm of fabric, that each round leaves at its
+	// seam for its number, and at the ends of its other sectors, so that all
+	// sectors stay congruent. Both are zero unless numbers found no room.
+	channels []float64
+	sectors  int
+
 	inwards bool
 	layout
 }
@@ -53,6 +59,7 @@ type course struct {
 func (w *work) turn() {
 	w.edge = map[int]float64{}
 	for i, c := range w.courses {
+		c.order = c.order[:0]
 		c.theta = make([]float64, len(c.round.Stitches))
 		c.rank = make([]int, len(c.round.Stitches))
 		if i == 0 && w.isHub(c) {
@@ -340,6 +347,11 @@ func (w *work) lay(c *course) {
 		c.order = append(c.order, i)
 		items = append(items, item)
 	}
+	if n := len(items); w.sectors > 0 && n%w.sectors == 0 {
+		for k := 0; k < n; k += n / w.sectors {
+			items[k].Before = w.channels[c.index]
+		}
+	}
 	theta := ring.Angles(items)
 	if len(theta) == 0 {
 		for i := range c.theta {
@@ -359,6 +371,9 @@ func (w *work) lay(c *course) {
 	c.seam = c.theta[c.order[0]] - across/2
 	c.laySmall(across)
 	c.fold = w.foldOf(c)
+	if w.sectors > 0 {
+		c.fold = gcd(c.fold, w.sectors)
+	}
 }
 
 // seamBelow is the seam of the round that a round stands on.

@@ -17,9 +17,14 @@ func (c *course) label() string {
 	return "Rnd " + strconv.Itoa(c.round.Number)
 }
 
-// title is what stitch i is, in words, as far as its number says it.
-func (d *roundArtist) title(i int, in stitch.Into) string {
+// title is what stitch i is and what it is worked into, in words. A plain stitch
+// in the next stitch goes without saying.
+func (d *roundArtist) title(i int) string {
 	s := &d.c.round.Stitches[i]
+	in := stitch.Top
+	if len(s.On) > 0 {
+		in = s.On[0].Into
+	}
 	t := s.Kind.NameInto(in, d.o.Terms)
 	if s.Counts {
 		t = "stitch " + strconv.Itoa(d.counted) + ": " + t
@@ -36,7 +41,8 @@ func (d *roundArtist) title(i int, in stitch.Into) string {
 	return t
 }
 
-// where says in words what stitch i is worked into; "" for a chain.
+// where says in words what stitch i is worked into; "" for a chain, and for the
+// next stitch.
 func (d *roundArtist) where(i int) string {
 	on := d.c.round.Stitches[i].On
 	switch {
@@ -58,17 +64,20 @@ func (d *roundArtist) where(i int) string {
 	}
 	switch p := on[0]; p.Into {
 	case stitch.Ring:
-		return "in the ring"
+		return "in ring"
 	case stitch.RowEnd:
-		return "in the " + which + " row end"
+		return "in " + which + " row end"
 	case stitch.Between:
 		return "between two stitches"
 	case stitch.FrontPost, stitch.BackPost:
-		return "around the " + which + " stitch"
+		return "around " + which + " stitch"
 	case stitch.Space:
-		return "in the " + which + " " + d.spaceName(p)
+		return "in " + which + " " + d.spaceName(p)
 	}
-	return "in the " + which + " stitch"
+	if same {
+		return "in same stitch"
+	}
+	return ""
 }
 
 // places is a plural for what several legs stand on.
@@ -109,10 +118,11 @@ func (w *work) subtitle() string {
 		add("size " + w.size)
 	}
 	add(w.span())
-	add("right side shown, read " + w.direction())
+	read := "right side shown, read " + w.direction(false)
 	if w.turned() {
-		add("arrows show turned rounds")
+		read += ", turned rounds " + w.direction(true)
 	}
+	add(read)
 	return strings.Join(s, " · ")
 }
 
@@ -129,8 +139,9 @@ func (w *work) span() string {
 	return fmt.Sprintf("rounds %d–%d", a, b)
 }
 
-func (w *work) direction() string {
-	if w.o.LeftHanded {
+// direction is which way the rounds run, or those that are turned.
+func (w *work) direction(back bool) string {
+	if w.o.LeftHanded != back {
 		return "clockwise"
 	}
 	return "anticlockwise"
@@ -162,7 +173,7 @@ func (w *work) describe() string {
 	if w.inwards {
 		way = "from the edge inwards to the centre"
 	}
-	fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction())
+	fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction(false))
 	for k := w.lo; k <= w.last; {
 		text := w.tally(w.courses[k])
 		end := k

@@ -16,6 +16,8 @@ const Turn = 2 * math.Pi
 type Item struct {
 	// Width is the room it takes, in any unit common to the round.
 	Width float64
+	// Before is extra room to be left before it, in the unit of Width.
+	Before float64
 	// Base is the mean angle of the places it stands on.
 	Base float64
 	// Free is set when it stands on nothing that has an angle: a chain, or a
@@ -43,8 +45,8 @@ const leastGap = 0.55
 //
 //	Σ (θ − base)² + κ Σ (gap − natural gap)²
 //
-// where the natural gap of two neighbours is half the sum of their widths,
-// scaled so that the round closes after one turn. The result rises strictly;
+// where the natural gap of two neighbours is half the sum of their widths and
+// what is left before the second, scaled so that the round closes after one turn. The result rises strictly;
 // a round whose items are all Free begins at 0. It takes time and space in
 // proportion to the number of items.
 func Angles(items []Item) []float64 {
@@ -96,12 +98,13 @@ func naturalGaps(items []Item) []float64 {
 	n := len(items)
 	total := 0.0
 	for i := range items {
-		total += items[i].Width
+		total += items[i].Width + items[i].Before
 	}
 	gaps := make([]float64, n)
 	for i := range items {
 		if total > 0 {
-			gaps[i] = (items[i].Width + items[(i+1)%n].Width) / 2 * Turn / total
+			next := &items[(i+1)%n]
+			gaps[i] = ((items[i].Width+next.Width)/2 + next.Before) * Turn / total
 		} else {
 			gaps[i] = Turn / float64(n)
 		}

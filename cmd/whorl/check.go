@@ -96,7 +96,7 @@ func writeRounds(t io.Writer, part *fabric.Part, form *geometry.PartForm, terms 
 			if !r.Row {
 				radius, flatness = fmt.Sprintf("%.1f", m.Radius/10), fmt.Sprintf("%.2f", m.Flatness)
 			}
-			figures = fmt.Sprintf("%.1f\t%s\t%.2f\t%s", m.Circumference/10, radius, m.Height/10, flatness)
+			figures = fmt.Sprintf("%.1f\t%s\t%.2f\t%s", m.Circumference/10, radius, m.Height/10+1e-9, flatness)
 		}
 		row := fmt.Sprintf("%d\t%d\t%s\t  %s", r.Count(), r.Chains(), figures, kindsLine(r, terms))
 		if row == was {

@@ -210,6 +210,12 @@ func (p *parser) stuck() *fault.Fault {
 func (p *parser) num() (Num, bool) {
 	start := p.i
 	n, ok := p.plainNumber()
+	if !ok && len(p.sizes) > 1 && (p.tok().kind == tDash || p.tok().kind == tHyphen) &&
+		p.at(1).kind == tOpen && (p.at(2).kind == tNumber || p.at(2).kind == tDash || p.at(2).kind == tHyphen) {
+		// - (68, 76): none for the smallest size
+		p.i++
+		n, ok = 0, true
+	}
 	if !ok {
 		return Num{}, false
 	}

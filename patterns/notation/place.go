@@ -150,7 +150,7 @@ func (p *parser) place() (Place, bool) {
 	p.eat("side", "edge")
 	switch t := p.tok(); {
 	case p.ringWords():
-		pl.Pick, pl.Target = Only, Target{Sort: Ring}
+		pl.Pick, pl.Target = Only, Target{Sort: Ring, Text: p.words(start)}
 	case p.rowEnds():
 		pl.Pick, pl.Target = Each, Target{Sort: RowEnds}
 	case t.is("each", "every", "all"):

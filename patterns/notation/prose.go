@@ -55,7 +55,8 @@ var advising = []string{
 	"your", "this", "these", "it", "pull", "tighten", "block", "steam", "attach", "insert", "try", "measure", "piece",
 	"hint", "see", "make", "optional", "pin", "thread", "be", "stop", "important", "remove", "use", "hat",
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
-	"close", "gather", "draw", "steam-block", "finishing", "edging", "nb", "they", "there", "when", "before",
+	"close", "gather", "draw", "steam-block", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam", "line", "align", "bring", "slip-stitch", "rotate", "flip",
+	"secure", "trim", "tie", "add", "finish", "overlap", "match", "whip", "embroider", "button",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without

@@ -306,13 +306,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if !p.cascade {
 		p.faults = append(p.faults, w.roundFaults...)
 	}
-	if last || label != text {
-		if !p.compare(w, label.Stated, h != nil || p.cascade) {
-			ok = false
-		}
-	} else if len(label.Stated) > 0 {
-		// A count after a range is that of its last round; a round from the
-		// middle is not compared.
+	// A count after a range of rounds is that of the last.
+	if last && !p.compare(w, label.Stated, h != nil || p.cascade) {
+		ok = false
 	}
 	p.cascade = !ok
 	p.finish(w, text, number)

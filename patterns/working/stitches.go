@@ -97,7 +97,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 		}
 		return nil
 	}
-	next := notation.Place{Span: s.Span, Pick: notation.Next, N: notation.Num{Span: s.Span, Values: []int{1}}}
+	next := notation.Place{Span: s.Span, Pick: notation.Next}
 	for i := 0; i < n; i++ {
 		if d := w.definition(&s.What); d != nil && !d.needsPlace {
 			if h := w.runDefinition(d, s, nil); h != nil {

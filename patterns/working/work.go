@@ -86,10 +86,18 @@ func lines(t patterns.Text) []notation.Line {
 // size works one size.
 func (w *work) size(i int) *fabric.Fabric {
 	f := &fabric.Fabric{Size: w.p.Sizes[i], Index: i}
+	var broken []bool
 	for k := range w.p.Parts {
-		part, faults := w.partReadings(f, k, i)
-		f.Parts = append(f.Parts, part)
-		w.faults = append(w.faults, faults...)
+		p := w.partReadings(f, k, i)
+		f.Parts = append(f.Parts, p.part)
+		// A part that stands on one that broke off cannot come out; only what
+		// its own words have wrong is worth saying, and that has been said.
+		if from := p.part.From; from >= 0 && broken[from] {
+			p.broken = true
+		} else {
+			w.faults = append(w.faults, p.faults...)
+		}
+		broken = append(broken, p.broken)
 	}
 	return f
 }
@@ -103,7 +111,7 @@ type reading struct {
 // partReadings works a part. Where the words do not say whether the chains at
 // the beginnings of rounds count, both readings are worked, and the one that
 // agrees with the counts is taken.
-func (w *work) partReadings(f *fabric.Fabric, k, size int) (*fabric.Part, fault.List) {
+func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 	first := w.workPart(f, k, size, reading{})
 	best := first
 	if len(first.faults) > 0 {
@@ -115,12 +123,24 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) (*fabric.Part, fault.
 			tries = append(tries, reading{noSplit: true}, reading{otherStart: true, noSplit: true})
 		}
 		for _, r := range tries {
-			if p := w.workPart(f, k, size, r); len(p.faults) < len(best.faults) {
+			if p := w.workPart(f, k, size, r); p.betterThan(best) {
 				best = p
 			}
 		}
 	}
-	return best.part, best.faults
+	return best
+}
+
+// betterThan reports whether the part came out better than another working of
+// the same words: to its end, or further, or with fewer faults.
+func (p *partWork) betterThan(q *partWork) bool {
+	switch {
+	case p.broken != q.broken:
+		return q.broken
+	case p.broken && len(p.part.Rounds) != len(q.part.Rounds):
+		return len(p.part.Rounds) > len(q.part.Rounds)
+	}
+	return len(p.faults) < len(q.faults)
 }
 
 // partWork is the working of one part for one size.

@@ -1,0 +1,70 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+
+	"whorl/chart/ring"
+	"whorl/chart/typeface"
+)
+
+// mostSectors is in how many sectors a chart may be parted to make room for its
+// numbers.
+const mostSectors = 8
+
+// open parts the rounds at their seams to make room for the numbers of the
+// rounds that are missing theirs. So that repeats stay congruent, every round is
+// parted alike at the ends of all its sectors. share is how much of the reckoned
+// room is made. It is false when there is no room to be had.
+func (w *work) open(missing []*course, share float64) bool {
+	fold := w.sectors
+	for _, c := range w.courses[w.lo : w.last+1] {
+		fold = gcd(fold, c.fold)
+	}
+	w.sectors = 1
+	for f := min(fold, mostSectors); f > 1; f-- {
+		if fold%f == 0 {
+			w.sectors = f
+			break
+		}
+	}
+	w.channels = make([]float64, len(w.courses))
+	for k := w.lo; k <= w.last; k++ {
+		c := w.courses[k]
+		n := len(c.order)
+		if n == 0 {
+			continue
+		}
+		want := 0.0
+		for _, m := range missing {
+			// Rounds near by are parted a little less each, so that the
+			// channel opens and closes gently.
+			want = math.Max(want, share*w.channel(m)-0.8*math.Abs(float64(m.index-k)))
+		}
+		round := ring.Turn * w.radii.Of(w.layer(c))
+		spare := round - float64(n)*leastPitch*0.9
+		want = math.Min(want, spare/float64(w.sectors))
+		if want <= 0 {
+			continue
+		}
+		w.channels[k] = want * c.form.Circumference / (round - float64(w.sectors)*want)
+	}
+	for _, m := range missing {
+		if w.channels[m.index] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// channel is the extra room on paper that a round needs at its seam for its
+// number beside its beginning chain, mm.
+func (w *work) channel(c *course) float64 {
+	h := figureHeights[len(figureHeights)-1]
+	wide := typeface.Width(strconv.Itoa(c.round.Number), h/typeface.CapHeight(1), true, false)
+	// Its reach along the round, whose seam stands at an angle on the page.
+	sin, cos := math.Sincos(seamAngle + c.seam)
+	reach := wide*math.Abs(sin) + h*math.Abs(cos) + 2*numberAir
+	pitch := ring.Turn * w.radii.Of(w.layer(c)) / float64(len(c.order))
+	return reach + (0.76+0.5)*w.unit + 1.1 - pitch
+}
