@@ -65,9 +65,17 @@ func TestAuditSees(t *testing.T) {
 	}
 	s := fresh()
 	p := find(&s.Root, "r3s5").Nodes[0].(*scene.Path)
-	p.D = p.D.Copy().Translate(2.5, 0)
-	if r := Audit(s); len(r.Overlaps) == 0 || len(r.Astray) == 0 {
-		t.Errorf("a stitch out of its place: %+v", r)
+	far := parse(datum(find(&s.Root, "r3s9"), "top"))[0]
+	p.D = p.D.Copy()
+	p.D.LineTo(far.X, far.Y)
+	if r := Audit(s); len(r.Overlaps) == 0 {
+		t.Errorf("a stroke across others: %+v", r)
+	}
+	s = fresh()
+	p = find(&s.Root, "r3s5").Nodes[0].(*scene.Path)
+	p.D = p.D.Copy().Translate(0.1, 0.1)
+	if r := Audit(s); len(r.Astray) == 0 {
+		t.Errorf("a leg off its place: %+v", r)
 	}
 	s = fresh()
 	set(find(&s.Root, "r3s5"), "base", "105 140")

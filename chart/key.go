@@ -124,10 +124,9 @@ func (w *work) entries() []entry {
 const (
 	keyText   = 3.0 // em: 8.5 pt
 	keyBox    = 11.0
-	keyRow    = 9.0
 	keyGap    = 6.0 // between columns
 	keyUnit   = 3.0
-	keyTall   = 7.0
+	keyAir    = 1.9 // between one row's symbols and the next's
 	keyIndent = 1.5
 	keySpace  = 1.8 // between the abbreviation and the full name
 )
@@ -137,11 +136,15 @@ type key struct {
 	entries       []entry
 	columns, rows int
 	column        float64 // width of one
+	row           float64 // height of one
 }
 
-// layKey finds how many columns fit a width.
-func (w *work) layKey(width float64) key {
-	k := key{entries: w.entries()}
+// keyRows are the heights of row to choose from.
+var keyRows = []float64{9, 7.5, 6.2}
+
+// layKey finds how many columns fit a width, in rows of a height.
+func (w *work) layKey(width, row float64) key {
+	k := key{entries: w.entries(), row: row}
 	if len(k.entries) == 0 {
 		return k
 	}
@@ -160,7 +163,7 @@ func (e entry) width() float64 {
 	return typeface.Width(e.short, keyText, true, false) + keySpace + typeface.Width(e.long, keyText, false, false)
 }
 
-func (k key) height() float64 { return float64(k.rows) * keyRow }
+func (k key) height() float64 { return float64(k.rows) * k.row }
 
 // drawKey draws the key with its top left corner at x, y; columns are read
 // downwards.
@@ -169,9 +172,9 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 	g := &scene.Group{ID: "key", Title: "Key to the symbols", Style: scene.Style{Stroke: &ink, Line: &line}}
 	for i, e := range k.entries {
 		left := x + float64(i/k.rows)*k.column
-		mid := y + (float64(i%k.rows)+0.5)*keyRow
+		mid := y + (float64(i%k.rows)+0.5)*k.row
 		item := &scene.Group{Title: e.short + ": " + e.long, Data: []scene.Attr{{Name: "key", Value: e.short}}}
-		a.paint(item, a.sample(e, canvas.Point{X: left + keyBox/2, Y: mid}), &ink)
+		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + keyBox/2, Y: mid}), &ink)
 		base := mid + typeface.CapHeight(keyText)/2
 		tx := left + keyBox + keyIndent
 		item.Add(&scene.Text{X: tx, Y: base, Size: keyText, Bold: true, Colour: ink, String: e.short})
@@ -182,25 +185,25 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 	return g
 }
 
-// sample draws an entry's symbol about a point.
-func (a *artist) sample(e entry, at canvas.Point) symbols.Drawing {
+// sample draws an entry's symbol about a point, no taller than most.
+func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing {
 	an := symbols.Anchors{Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: keyUnit, Width: keyUnit}
 	pen := a.pen
 	switch e.sign {
 	case ofRing:
-		return symbols.Ring(at, 2.2, e.chains, keyUnit, pen)
+		return symbols.Ring(at, min(2.2, most/2), e.chains, keyUnit, pen)
 	case ofJoin:
 		an.Top, an.Unit = at, a.unit
 		return symbols.Join(an, pen)
 	case ofStart:
-		tall := min(float64(max(e.chains, 1))*2.1, keyTall)
+		tall := min(float64(max(e.chains, 1))*2.1, most)
 		an.Top = at.Sub(canvas.Point{Y: tall / 2})
 		an.Base = []canvas.Point{at.Add(canvas.Point{Y: tall / 2})}
 		return symbols.Start(e.chains, an, pen)
 	}
 	h := symbols.Height(e.kind)
-	if h*an.Unit > keyTall {
-		an.Unit = keyTall / h
+	if h*an.Unit > most {
+		an.Unit = most / h
 	}
 	tall := h * an.Unit
 	an.Top = at.Sub(canvas.Point{Y: tall / 2})

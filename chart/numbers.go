@@ -81,20 +81,31 @@ func (f *finder) free(b box) bool {
 // the direction of work) and up from the middle of the round.
 type spot struct{ along, up, cost float64 }
 
-// spots are the places to try about a middle within reach to both sides along
-// and rise up and down, best first.
-func spots(reach, rise float64) []spot {
-	const step = 0.3
-	var s []spot
-	n, m := int(reach/step), int(rise/step)
-	for i := -n; i <= n; i++ {
-		for j := -m; j <= m; j++ {
+// spots are the places to try, nearest first.
+var spots = func() (all []spot) {
+	const step, far = 0.3, 42 // steps, to each side
+	for i := -far; i <= far; i++ {
+		for j := -far; j <= far; j++ {
 			x, y := float64(i)*step, float64(j)*step
-			s = append(s, spot{x, y, math.Hypot(x, 1.3*y) + 0.01*math.Abs(x-0.1)})
+			all = append(all, spot{x, y, math.Hypot(x, 1.3*y)})
 		}
 	}
-	sort.SliceStable(s, func(i, j int) bool { return s[i].cost < s[j].cost })
-	return s
+	sort.SliceStable(all, func(i, j int) bool { return all[i].cost < all[j].cost })
+	return all
+}()
+
+// search is the first spot within reach along the round and rise up and down
+// that ok takes.
+func search(reach, rise float64, ok func(spot) bool) bool {
+	for _, s := range spots {
+		if s.cost > math.Hypot(reach, 1.3*rise) {
+			return false
+		}
+		if math.Abs(s.along) <= reach && math.Abs(s.up) <= rise && ok(s) {
+			return true
+		}
+	}
+	return false
 }
 
 // number finds a place for the number of a round: in the white near the round's
@@ -107,17 +118,20 @@ func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *s
 	size := h / typeface.CapHeight(1)
 	wide := typeface.Width(text, size, true, false)
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
-	for _, s := range spots(math.Min(1.6*pitch, 8)+wide/2, rise) {
+	var found *scene.Text
+	search(math.Min(1.6*pitch, 8)+wide/2, rise, func(s spot) bool {
 		r := mid + s.up
 		at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
 		x, y := a.centre.X+at.X, a.centre.Y+at.Y
 		b := box{x - wide/2, y - h/2, x + wide/2, y + h/2}
-		if f.free(b.grown(numberAir)) {
-			return &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
-				Bold: true, Colour: colour, String: text}
+		if !f.free(b.grown(numberAir)) {
+			return false
 		}
-	}
-	return nil
+		found = &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
+			Bold: true, Colour: colour, String: text}
+		return true
+	})
+	return found
 }
 
 // seamBand is the radii of a round's feet and tops at its beginning.
@@ -160,21 +174,21 @@ func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 	mid := (inner + outer) / 2
 	const size = 1.5
 	mark := &scene.Group{ID: "start", Title: "Start here", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
-	for _, s := range spots(6, math.Abs(outer-inner)/2) {
+	search(6, math.Abs(outer-inner)/2, func(s spot) bool {
 		rr := mid + s.up
 		fr := a.shape.At(c.seam-way*s.along/math.Max(rr, 1), rr)
 		x, y := a.centre.X+fr.X, a.centre.Y+fr.Y
 		b := box{x - size/2, y - size/2, x + size/2, y + size/2}
 		if !f.free(b.grown(0.25)) {
-			continue
+			return false
 		}
 		f.taken = append(f.taken, b)
 		am := symbols.Anchors{Top: canvas.Point{X: x, Y: y}, Unit: 2 * size, Width: 2 * size,
 			Along: canvas.Point{X: fr.AlongX, Y: fr.AlongY}.Mul(way), Up: canvas.Point{X: fr.OutX, Y: fr.OutY}}
 		a.paint(mark, symbols.Attach(am, pen), &ink)
 		g.Add(mark)
-		return
-	}
+		return true
+	})
 }
 
 // smallest is the height on paper of the lowest stitch symbol, chains and slip

@@ -35,6 +35,7 @@ const (
 	footSize   = 2.9
 	airAbove   = 7.0 // between the lines at the head and the chart
 	airBelow   = 9.0 // between the chart and the key: room for the arrow
+	leastChart = 60  // radius
 )
 
 // page is the sheet that a chart is set on.
@@ -79,11 +80,24 @@ func newPage(w *work) *page {
 		}
 		p.bottom -= 2
 	}
-	p.key = w.layKey(room)
-	p.bottom -= p.key.height() + airBelow
-	p.radius = min(room, p.bottom-p.top) / 2
-	if p.radius < 20 {
-		p.radius = 20
+	foot := p.bottom
+	for _, row := range keyRows {
+		p.key = w.layKey(room, row)
+		p.bottom = foot - p.key.height() - airBelow
+		p.radius = min(room, p.bottom-p.top) / 2
+		if p.radius >= 0.9*room/2 {
+			break
+		}
+	}
+	if p.radius < leastChart {
+		// A key this long needs a longer page; the chart keeps its room.
+		longer := 2 * (leastChart - p.radius)
+		p.height += longer
+		p.bottom += longer
+		for _, t := range p.foot {
+			t.Y += longer
+		}
+		p.radius = leastChart
 	}
 	p.centre = canvas.Point{X: p.width / 2, Y: hundredth((p.top + p.bottom) / 2)}
 	return p
@@ -163,6 +177,9 @@ func (p *page) finish() (*Chart, []*course) {
 		c.Findings = append(c.Findings, fmt.Sprintf(
 			"the smallest symbols of this chart print %.1f mm tall, under %.1f mm: draw a range of rounds, a wedge, or use a larger page",
 			c.Smallest, smallestSymbol))
+	}
+	if _, h := w.o.Paper.Size(); p.height > h {
+		c.Findings = append(c.Findings, fmt.Sprintf("the key is too long for the page, which was made %.0f mm taller", p.height-h))
 	}
 	if len(missing) > 0 {
 		what := "the number of " + missing[0].label()

@@ -48,18 +48,24 @@ func (w *work) reach(within float64) {
 	w.inwards = w.closesIn()
 	tall := w.singleHeight()
 	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: largest / tall}
-	for try := 0; try < 4; try++ {
-		w.radii = ring.Stack(w.layers(), fit)
-		w.unit = math.Max(w.radii.Scale*tall, 1)
+	w.radii = ring.Stack(w.layers(), fit)
+	for try := 0; try < 24; try++ {
+		w.unit = math.Max(w.radii.Scale*tall, 0.1)
 		w.outer = 0
 		for _, c := range w.courses[w.lo : w.last+1] {
 			w.radiate(c)
 		}
+		// Single stitches may stand out beyond the mean of their round.
 		over := w.outer - (within - 0.8)
-		if over < 0.05 || fit.Outer-over < within/3 {
-			break
+		switch {
+		case over < 0.05:
+			return
+		case try < 4 && fit.Outer-over > within/3:
+			fit.Outer -= over
+			w.radii = ring.Stack(w.layers(), fit)
+		default:
+			w.radii.Shrink((within - 0.8) / w.outer)
 		}
-		fit.Outer -= over
 	}
 }
 

@@ -134,7 +134,12 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	grp := d.startGroup(s)
 	grp.Data = append(grp.Data, scene.Attr{Name: "kind", Value: "beg ch-" + strconv.Itoa(s.Chains)})
 	g := d.gapAt(i)
-	near := append(d.bySeam(), d.atSeam...)
+	var near []segment
+	for _, n := range append(d.bySeam(), d.atSeam...) {
+		if nearest(g.mid(0.5), n).Sub(g.mid(0.5)).Length() < g.tall()+d.unit {
+			near = append(near, n)
+		}
+	}
 	var best symbols.Drawing
 	clear := -1.0
 	for _, try := range starts {
@@ -145,6 +150,9 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 		free := math.Inf(1)
 		flatten(art.Strokes, canvas.Identity, func(a, b canvas.Point) {
 			for _, n := range near {
+				if free <= clear {
+					return // no better than what was found
+				}
 				gap, _ := apart(segment{a: a, b: b}, n)
 				free = min(free, gap-float64(n.half)-d.pen.Line/2)
 			}

@@ -112,6 +112,15 @@ func bisect(lo, hi, goal float64, f func(float64) float64) float64 {
 // depthOf is how far a level lies outside the innermost layer.
 func (m *Radii) depthOf(level float64) float64 { return m.sign * (level - m.level) }
 
+// Shrink draws everything smaller by a factor, whatever room it asks for.
+func (m *Radii) Shrink(by float64) {
+	m.Scale *= by
+	for i := range m.radii {
+		m.radii[i] *= by
+	}
+	m.Crowded = true
+}
+
 // Of is the radius on paper of a layer.
 func (m *Radii) Of(layer int) float64 { return m.radii[layer] }
 

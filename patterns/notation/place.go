@@ -160,7 +160,7 @@ func (p *parser) place() (Place, bool) {
 		}
 		p.eat("of")
 		p.eat("the")
-		pl.Pick = Each
+		pl.Pick, pl.Every = Each, true
 		if p.eat("next", "nxt", "following", "foll", "first") {
 			pl.Pick = Next
 		} else if p.eat("last") {

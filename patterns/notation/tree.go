@@ -100,6 +100,8 @@ type Place struct {
 	Below int
 	// Extent is how far an Each goes.
 	Extent Extent
+	// Every is set for "each of next 3 sts".
+	Every bool
 	// Over is set for "over next 2 sts": the places of a decrease.
 	Over bool
 	// Evenly is set when stitches are to be spread over the places.

@@ -189,6 +189,7 @@ func (w *roundWork) ringPlaces() []fabric.Place {
 	if !w.c.ring {
 		return nil
 	}
+	w.usedRing = true
 	return []fabric.Place{{Into: stitch.Ring, At: fabric.Ref{Round: w.c.index, Stitch: -1}, Last: fabric.Ref{Round: w.c.index, Stitch: -1}}}
 }
 

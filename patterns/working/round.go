@@ -51,25 +51,25 @@ type roundWork struct {
 	// that was named.
 	gap int
 	// repeats is what the outermost repeats used, for messages.
-	repeats                    []repeated
-	nest                       int
-	split                      *split
-	turned                     bool // the round ends with a turn
-	carry                      []notation.Item
-	joined                     bool
-	open                       bool // "do not join"
-	fasten                     bool
-	notes                      []string
-	passedWrong                []int // spots passed over on the way to a kind
-	lastChain                  chainMade
-	items                      []notation.Item
-	started                    bool           // the chain at the beginning has been made
-	foundation                 *fabric.Round  // starting chain being made
-	inGroup                    []fabric.Place // place of the group being worked
-	nestGroup                  int
-	goesIntoRing, turnedBefore bool
-	tailUse                    int
-	roundFaults                fault.List
+	repeats                              []repeated
+	nest                                 int
+	split                                *split
+	turned                               bool // the round ends with a turn
+	carry                                []notation.Item
+	joined                               bool
+	open                                 bool // "do not join"
+	fasten                               bool
+	notes                                []string
+	passedWrong                          []int // spots passed over on the way to a kind
+	lastChain                            chainMade
+	items                                []notation.Item
+	started                              bool           // the chain at the beginning has been made
+	foundation                           *fabric.Round  // starting chain being made
+	inGroup                              []fabric.Place // place of the group being worked
+	nestGroup                            int
+	goesIntoRing, turnedBefore, usedRing bool
+	tailUse                              int
+	roundFaults                          fault.List
 }
 
 type undoUse struct {
@@ -612,6 +612,9 @@ func (w *roundWork) wants(r fabric.Span) bool {
 // leftover is the number of places that have been neither used, skipped by
 // name, nor passed on the way to a place that was named.
 func (w *roundWork) leftover() int {
+	if w.usedRing && !w.intoStitch {
+		return 0 // the chains of the ring are under the stitches
+	}
 	n := 0
 	for i := range w.c.spots {
 		if s := &w.c.spots[i]; s.counts && s.use == unused {
