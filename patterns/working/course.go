@@ -1,6 +1,8 @@
 package working
 
 import (
+	"sort"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -36,9 +38,11 @@ type course struct {
 	spots []spot
 	// runs are the chain runs in working order, as spans of spots.
 	runs []fabric.Span
-	// groups are spans of spots, in working order.
-	groups []spotGroup
-	ring   bool
+	// groups are spans of spots, in working order; groupsAt are those that
+	// begin at a spot.
+	groups   []spotGroup
+	groupsAt map[int][]int
+	ring     bool
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int
@@ -117,7 +121,32 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 			c.groups[i], c.groups[j] = c.groups[j], c.groups[i]
 		}
 	}
+	c.groupsAt = make(map[int][]int, len(c.groups))
+	for i, g := range c.groups {
+		c.groupsAt[g.From] = append(c.groupsAt[g.From], i)
+	}
 	return c
+}
+
+// groupAt is the group of a name that begins at a spot, nil when there is
+// none.
+func (c *course) groupAt(i int, name string) *spotGroup {
+	for _, k := range c.groupsAt[i] {
+		if c.groups[k].name == name {
+			return &c.groups[k]
+		}
+	}
+	return nil
+}
+
+// runFrom is the first chain run that begins at pos or later.
+func (c *course) runFrom(pos int) int {
+	return sort.Search(len(c.runs), func(k int) bool { return c.runs[k].From >= pos })
+}
+
+// runIs reports whether a run has so many chains; 0 is any number.
+func (c *course) runIs(k, chains int) bool {
+	return chains == 0 || c.runs[k].To-c.runs[k].From == chains
 }
 
 // reverse turns the course about. In a joined round the stitch that was joined

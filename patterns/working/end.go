@@ -130,7 +130,7 @@ func (w *roundWork) fitTimes(h *halt, r *notation.Repeat, done, times, used int)
 
 // fixedUse is the number of places used outside the repeats so far.
 func (w *roundWork) fixedUse(r *notation.Repeat) int {
-	n := w.usedCount()
+	n := w.used
 	for _, rep := range w.repeats {
 		n -= rep.times * rep.used
 	}
@@ -171,11 +171,8 @@ func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
 	if r.Extent.Sort == notation.ToLast {
 		leave = r.Extent.N.For(w.size)
 	}
-	before := max(w.usedCount()-rep.times*rep.used, 0)
+	before := max(w.used-rep.times*rep.used, 0)
 	tail := leave
-	if tail == 0 {
-		tail = w.tailUse
-	}
 	besides := before + tail
 	k := max((have-besides)/rep.used, 0)
 	over := have - besides - k*rep.used
@@ -200,7 +197,7 @@ func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
 // leftUnused is the fault of places left at the end of a round.
 func (w *roundWork) leftUnused(n int, at notation.Span) *halt {
 	h := stopAt(at, "left-over", fmt.Sprintf("%s leaves %s of %s unused", w.r.Label, plural(n, "stitch"), w.c.below.Label), "")
-	help := fmt.Sprintf("%s, and %s uses %d.", w.leftBy(), w.r.Label, w.usedCount())
+	help := fmt.Sprintf("%s, and %s uses %d.", w.leftBy(), w.r.Label, w.used)
 	if len(w.repeats) == 1 {
 		rep := w.repeats[0]
 		if rep.used > 0 {
@@ -209,7 +206,7 @@ func (w *roundWork) leftUnused(n int, at notation.Span) *halt {
 			case n%rep.used == 0:
 				help += fmt.Sprintf("\nThe repeat uses %d and is worked %s; %d times would use them all.", rep.used, times(rep.times), rep.times+n/rep.used)
 			default:
-				help += fmt.Sprintf("\nThe repeat uses %d: no number of repeats uses them all. %s", rep.used, w.fits(rep.used, w.usedCount()-rep.times*rep.used))
+				help += fmt.Sprintf("\nThe repeat uses %d: no number of repeats uses them all. %s", rep.used, w.fits(rep.used, w.used-rep.times*rep.used))
 			}
 		}
 	}

@@ -52,7 +52,7 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	for n := 0; ; n++ {
 		at, run := w.nearest(targets)
-		if leave > 0 && w.left(&p.Extent) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
+		if leave > 0 && w.left(&p.Extent, leave+1) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
 			return nil
 		}
 		if at < 0 {

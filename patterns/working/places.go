@@ -105,7 +105,7 @@ func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabri
 				w.use(j, passed)
 			} else {
 				w.use(j, passed)
-				w.passedWrong = append(w.passedWrong, j)
+				w.passed = append(w.passed, j)
 			}
 		}
 	}
@@ -121,10 +121,7 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 		for j := r.From; j < r.To; j++ {
 			w.use(j, worked)
 		}
-		if w.intoSpace == nil {
-			w.intoSpace = map[int]bool{}
-		}
-		w.intoSpace[p.Target.Chains] = true
+		w.intoSpace |= spaceBit(p.Target.Chains)
 		w.pos = r.To
 		w.same = []fabric.Place{w.c.space(run - 1)}
 		return w.same
@@ -456,7 +453,7 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 	}
 	t := s.Target
 	if s.Place != nil && s.Place.Pick == notation.Each {
-		n = w.remaining()
+		n = w.remaining(maxRound)
 	}
 	w.lastSkip = nil
 	for i := 0; i < n; i++ {
@@ -468,7 +465,7 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 			if sp := &w.c.spots[j]; sp.counts && sp.use == unused {
 				w.use(j, passed)
 				if run == 0 && t.Sort != notation.OfName {
-					w.passedWrong = append(w.passedWrong, j)
+					w.passed = append(w.passed, j)
 				}
 			}
 		}

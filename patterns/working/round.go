@@ -21,55 +21,65 @@ const (
 // roundWork works one round over the round below.
 type roundWork struct {
 	*partWork
-	r *fabric.Round
-	c *course
+	r     *fabric.Round
+	c     *course
+	items []notation.Item
+	hand
+	// foundation is the starting chain while it is being made.
+	foundation *fabric.Round
+	// undo is the history of the spots' use.
+	undo []undoUse
+	// nest, nestGroup and depth are how deep the work is in repeats, in
+	// groups and in instructions altogether.
+	nest, nestGroup, depth int
+	split                  *split
+	goesIntoRing           bool // some of the stitches go into the ring
+	turnedBefore           bool // the round before ended with a turn
+	roundFaults            fault.List
+}
+
+// hand is where the work stands: all that has to be as it was when a repeat is
+// taken back.
+type hand struct {
 	// pos is the spot from which "next" looks on.
 	pos int
+	// used is how many stitches of the round below have been used.
+	used int
 	// same is the place worked into last; lastSkip the spots skipped last.
 	same     []fabric.Place
 	lastSkip []int
-	// ground is where stitches go that do not say, when there is nothing to
-	// go along: the ring.
+	// given replaces the place in the words of a stitch that was defined by
+	// the designer; inGroup is the place of the group that is being worked.
+	given, inGroup []fabric.Place
+	// ground is where stitches go that do not say: "working in ring".
 	ground *notation.Place
 	// loop is the loop set for the round.
 	loop stitch.Into
-	// given replaces the place in the words of a stitch that was defined by
-	// the designer.
-	given []fabric.Place
-	// begun is set when a stitch other than the beginning has been made.
-	begun bool
-	depth int
+	// started is set when the chain at the beginning has been made, begun when
+	// any other stitch has.
+	started, begun bool
 	// group is 1 + the group that stitches belong to.
 	group int
-	// undo is the history of the spots' use.
-	undo []undoUse
-	// spaces and stitches say what sorts of places the round goes into.
-	intoSpace  map[int]bool
-	intoStitch bool
-	lastSpace  bool // the last place gone on to is a space
+	// intoSpace, intoStitch and usedRing say what sorts of places the round
+	// goes into, spaces as a set of bits, one for each number of chains (0:
+	// any); lastSpace that the last place gone on to is a space.
+	intoSpace                       uint64
+	intoStitch, usedRing, lastSpace bool
 	// gap is the most stitches passed over in one step on the way to a place
-	// that was named.
-	gap int
+	// that was named; passed are spots passed over on the way to a kind.
+	gap    int
+	passed []int
 	// repeats is what the outermost repeats used, for messages.
-	repeats                              []repeated
-	nest                                 int
-	split                                *split
-	turned                               bool // the round ends with a turn
-	carry                                []notation.Item
-	joined                               bool
-	open                                 bool // "do not join"
-	fasten                               bool
-	notes                                []string
-	passedWrong                          []int // spots passed over on the way to a kind
-	lastChain                            chainMade
-	items                                []notation.Item
-	started                              bool           // the chain at the beginning has been made
-	foundation                           *fabric.Round  // starting chain being made
-	inGroup                              []fabric.Place // place of the group being worked
-	nestGroup                            int
-	goesIntoRing, turnedBefore, usedRing bool
-	tailUse                              int
-	roundFaults                          fault.List
+	repeats   []repeated
+	lastChain chainMade
+	roundEnd
+}
+
+// roundEnd is how a round ends.
+type roundEnd struct {
+	joined, turned, fasten bool
+	// carry is what stands after the join or the turn, for the next round.
+	carry []notation.Item
 }
 
 type undoUse struct {
@@ -93,30 +103,22 @@ type repeated struct {
 
 // mark is a point that the work can be taken back to.
 type mark struct {
-	pos, stitches, spaces, groups, repeats, undo, wrong int
-	same, given                                         []fabric.Place
-	lastSkip                                            []int
-	begun, started, intoStitch, lastSpace               bool
-	gap                                                 int
-	group                                               int
+	hand
+	stitches, spaces, groups, repeatSpans, undo int
 }
 
 func (w *roundWork) mark() mark {
-	return mark{w.pos, len(w.r.Stitches), len(w.r.Spaces), len(w.r.Groups), len(w.r.Repeats), len(w.undo),
-		len(w.passedWrong), w.same, w.given, w.lastSkip, w.begun, w.started, w.intoStitch, w.lastSpace, w.gap, w.group}
+	return mark{w.hand, len(w.r.Stitches), len(w.r.Spaces), len(w.r.Groups), len(w.r.Repeats), len(w.undo)}
 }
 
+// back takes the work back to a mark. Marks made later than that one are of no
+// more use.
 func (w *roundWork) back(m mark) {
-	w.pos, w.same, w.given, w.lastSkip, w.begun, w.started = m.pos, m.same, m.given, m.lastSkip, m.begun, m.started
-	w.intoStitch, w.lastSpace, w.gap, w.group = m.intoStitch, m.lastSpace, m.gap, m.group
-	w.r.Stitches = w.r.Stitches[:m.stitches]
-	w.r.Spaces = w.r.Spaces[:m.spaces]
-	if n := len(w.r.Spaces); n > 0 && w.r.Spaces[n-1].To > m.stitches {
-		w.r.Spaces[n-1].To = m.stitches
-	}
+	w.hand = m.hand
+	w.dropFrom(m.stitches)
+	w.r.Spaces = w.r.Spaces[:min(m.spaces, len(w.r.Spaces))]
 	w.r.Groups = w.r.Groups[:m.groups]
-	w.r.Repeats = w.r.Repeats[:m.repeats]
-	w.passedWrong = w.passedWrong[:m.wrong]
+	w.r.Repeats = w.r.Repeats[:m.repeatSpans]
 	for len(w.undo) > m.undo {
 		u := w.undo[len(w.undo)-1]
 		w.c.spots[u.spot].use = u.was
@@ -131,13 +133,17 @@ func (w *roundWork) use(i int, u use) {
 		return
 	}
 	w.undo = append(w.undo, undoUse{i, s.use})
+	if s.use == unused && s.counts {
+		w.used++
+	}
 	s.use = u
 }
 
-// remaining is the number of stitches from pos on that have not been used.
-func (w *roundWork) remaining() int {
+// remaining is the number of stitches from pos on that have not been used,
+// counted no further than limit.
+func (w *roundWork) remaining(limit int) int {
 	n := 0
-	for i := w.pos; i < len(w.c.spots); i++ {
+	for i := w.pos; i < len(w.c.spots) && n < limit; i++ {
 		if s := &w.c.spots[i]; s.counts && s.use == unused {
 			n++
 		}
@@ -212,8 +218,6 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return w.join(it, rest)
 	case *notation.Turn:
 		return w.turn(it, rest)
-	case *notation.NoJoin:
-		w.open = true
 	case *notation.MagicRing:
 		return w.magicRing(it)
 	case *notation.FormRing:
@@ -231,10 +235,6 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		w.fasten = true
 	case *notation.Colour:
 		w.r.Colour = it.Name
-	case *notation.Note:
-		w.notes = append(w.notes, it.Text)
-	case *notation.Marker:
-		w.notes = append(w.notes, it.Text)
 	}
 	return nil
 }
@@ -248,9 +248,7 @@ func (w *roundWork) carryOn(items []notation.Item) {
 			w.turned = true
 		case *notation.FastenOff:
 			w.fasten = true
-		case *notation.Note:
-			w.notes = append(w.notes, it.Text)
-		case *notation.NoJoin, *notation.Marker, *notation.Until, *notation.Counts:
+		case *notation.NoJoin, *notation.Note, *notation.Marker, *notation.Until, *notation.Counts:
 		default:
 			w.carry = append(w.carry, it)
 		}
@@ -288,351 +286,4 @@ func (w *roundWork) counts(c *notation.Counts) {
 	if !c.Half && c.Throughout {
 		w.throughout[0] = c
 	}
-}
-
-// repeatTimes works a repeat with a number of times.
-func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
-	n := r.Times.For(w.size)
-	if r.More {
-		n++
-	}
-	m := w.mark()
-	used, made, pos := 0, 0, len(w.r.Stitches)
-	w.nest++
-	for i := 0; i < n; i++ {
-		from := len(w.r.Stitches)
-		u := w.usedCount()
-		items := r.Items
-		if i == n-1 {
-			items = w.lastOf(r)
-		}
-		if h := w.exec(items); h != nil {
-			w.nest--
-			if w.nest == 0 {
-				h.help = w.fitTimes(h, r, i, n, used)
-			}
-			return h
-		}
-		if w.nest == 1 {
-			w.r.Repeats = append(w.r.Repeats, fabric.Span{From: from, To: len(w.r.Stitches)})
-		}
-		if i == 0 {
-			used = w.usedCount() - u
-			made = countIn(w.r.Stitches[from:])
-		}
-		if len(w.r.Stitches) == from && w.pos == m.pos && n > 1000 {
-			break
-		}
-	}
-	w.nest--
-	_ = pos
-	if w.nest == 0 {
-		w.repeats = append(w.repeats, repeated{r, n, used, made})
-	}
-	return nil
-}
-
-// lastOf is what the last repeat works.
-func (w *roundWork) lastOf(r *notation.Repeat) []notation.Item {
-	if r.AtStop {
-		for i, it := range r.Items {
-			if _, ok := it.(*notation.Stop); ok {
-				return r.Items[:i]
-			}
-		}
-	}
-	if r.Omit > 0 && r.Omit < len(r.Items) {
-		return r.Items[:len(r.Items)-r.Omit]
-	}
-	return r.Items
-}
-
-func countIn(l []fabric.Stitch) int {
-	n := 0
-	for i := range l {
-		if l[i].Counts {
-			n++
-		}
-	}
-	return n
-}
-
-// usedCount is the number of stitches of the round below used so far.
-func (w *roundWork) usedCount() int {
-	n := 0
-	for i := range w.c.spots {
-		if s := &w.c.spots[i]; s.use != unused && s.counts {
-			n++
-		}
-	}
-	return n
-}
-
-// repeatOn works a repeat that goes as far as the round does, and then what
-// follows it. How many repeats there are is found by working: as many as go,
-// then fewer, until what follows comes out.
-func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
-	var ends []mark
-	var fail *halt
-	times, used, made := 0, 0, 0
-	first := w.mark()
-	stop := -1
-	if r.AtStop || r.Omit > 0 {
-		stop = len(w.lastOf(r))
-	}
-	short := r.Extent.Sort == notation.ToLast
-	leave := 0
-	if short {
-		leave = r.Extent.N.For(w.size)
-	}
-	w.nest++
-	complete := func() {
-		if w.nest == 1 {
-			from := first.stitches
-			if times > 0 {
-				from = ends[len(ends)-1].stitches
-			}
-			w.r.Repeats = append(w.r.Repeats, fabric.Span{From: from, To: len(w.r.Stitches)})
-		}
-		times++
-	}
-	begin := w.mark()
-	var starts []mark
-	done := false
-	for !done {
-		begin = w.mark()
-		starts = append(starts, begin)
-		if short && w.left(&r.Extent) <= leave {
-			break
-		}
-		if r.Extent.Sort == notation.ToPlace && w.atPlace(&r.Extent) {
-			break
-		}
-		if !short && times > 0 && w.remaining() == 0 && len(w.intoSpace) == 0 && stop < 0 {
-			break
-		}
-		u := w.usedCount()
-		var h *halt
-		if stop >= 0 {
-			if h = w.exec(r.Items[:stop]); h == nil {
-				if w.remaining() == 0 && !w.spacesLeft() {
-					complete()
-					ends = append(ends, w.mark())
-					break
-				}
-				ends = append(ends, w.mark())
-				if h = w.exec(r.Items[stop:]); h != nil {
-					fail = h
-					w.back(ends[len(ends)-1])
-					complete()
-					break
-				}
-				ends = ends[:len(ends)-1]
-			}
-		} else {
-			h = w.exec(r.Items)
-		}
-		if h != nil {
-			fail = h
-			w.back(begin)
-			break
-		}
-		if times == 0 {
-			used = w.usedCount() - u
-			made = countIn(w.r.Stitches[begin.stitches:])
-		}
-		complete()
-		ends = append(ends, w.mark())
-		if w.usedCount() == u && w.pos == begin.pos {
-			w.nest--
-			return stopAt(r.Span, "endless", "this repeat takes up no stitches of the round below, so it never comes to the end",
-				"Say how many times: rep from * 5 more times.")
-		}
-		if len(w.r.Stitches) > maxRound {
-			w.nest--
-			return stopAt(r.Span, "too-large", fmt.Sprintf("%s would have more than %d stitches", w.r.Label, maxRound), "")
-		}
-	}
-	w.nest--
-	rep := repeated{r, times, used, made}
-	if w.nest > 0 {
-		// Inside another repeat: what follows decides.
-		if fail != nil && !fail.out {
-			return fail
-		}
-		if times == 0 && fail != nil {
-			return fail
-		}
-		return w.exec(rest)
-	}
-	if fail != nil && (!fail.out || times == 0) {
-		return fail
-	}
-	w.repeats = append(w.repeats, rep)
-	if short && w.left(&r.Extent) != leave {
-		return w.misfit(r, fail, rep)
-	}
-	if r.Ending != nil {
-		rest = append(append([]notation.Item(nil), r.Ending...), rest...)
-	}
-	// Try what follows after all the repeats, then after fewer.
-	var tries []mark
-	tries = append(tries, w.mark())
-	if !short {
-		for i := len(ends) - 1; i >= 0 && len(tries) < 6; i-- {
-			tries = append(tries, ends[i])
-		}
-		if r.Ending != nil || r.AtStop || r.Omit > 0 {
-			for i := len(starts) - 1; i >= 0 && len(tries) < 10; i-- {
-				tries = append(tries, starts[i])
-			}
-		}
-		tries = append(tries, first)
-	}
-	keep := *w
-	keepJoin := w.r.Closing
-	var firstFault *halt
-	for i, m := range tries {
-		if i > 0 {
-			carry, split := w.carry, w.split
-			w.back(m)
-			w.turned, w.carry, w.joined, w.fasten, w.split = keep.turned, keep.carry, keep.joined, keep.fasten, keep.split
-			w.notes, w.open, w.repeats = keep.notes, keep.open, keep.repeats
-			w.r.Closing = keepJoin
-			_, _ = carry, split
-		}
-		h := w.exec(rest)
-		if h == nil && w.leftover() == 0 {
-			if n := len(w.r.Repeats); n < times {
-				w.repeats[len(w.repeats)-1].times = n
-			}
-			return nil
-		}
-		if i == 0 {
-			firstFault = h
-			if h == nil && !needsPlaces(rest) {
-				break
-			}
-		}
-	}
-	w.back(tries[0])
-	w.turned, w.carry, w.joined, w.fasten, w.split = keep.turned, keep.carry, keep.joined, keep.fasten, keep.split
-	w.notes, w.open, w.repeats = keep.notes, keep.open, keep.repeats
-	if firstFault != nil && !firstFault.out {
-		return firstFault
-	}
-	if fail != nil {
-		return w.misfit(r, fail, rep)
-	}
-	if firstFault != nil {
-		return w.misfit(r, firstFault, rep)
-	}
-	return w.exec(rest)
-}
-
-// needsPlaces reports whether the instructions take up places of the round
-// below.
-func needsPlaces(items []notation.Item) bool {
-	for _, it := range items {
-		switch it.(type) {
-		case *notation.Stitches, *notation.Group, *notation.Skip, *notation.Repeat:
-			return true
-		}
-	}
-	return false
-}
-
-// left is how many of an extent's targets there are from pos on.
-func (w *roundWork) left(e *notation.Extent) int {
-	switch e.Target.Sort {
-	case notation.ChainSpace:
-		n := 0
-		for _, r := range w.c.runs {
-			if r.From >= w.pos && (e.Target.Chains == 0 || r.To-r.From == e.Target.Chains) {
-				n++
-			}
-		}
-		return n
-	case notation.OfKind, notation.ChainStitch:
-		n := 0
-		for i := w.pos; i < len(w.c.spots); i++ {
-			if w.c.matches(i, &e.Target) {
-				n++
-			}
-		}
-		return n
-	case notation.OfName:
-		n := 0
-		for _, g := range w.c.groups {
-			if g.From >= w.pos && g.name == e.Target.Name {
-				n++
-			}
-		}
-		return n
-	}
-	return w.remaining()
-}
-
-// atPlace reports whether the next place is the one an extent goes up to.
-func (w *roundWork) atPlace(e *notation.Extent) bool {
-	if e.Target.Sort == notation.ChainSpace {
-		for _, r := range w.c.runs {
-			if r.From >= w.pos {
-				if e.Target.Chains == 0 || r.To-r.From == e.Target.Chains {
-					for i := w.pos; i < r.From; i++ {
-						if w.c.spots[i].counts {
-							return false
-						}
-					}
-					return true
-				}
-				return false
-			}
-		}
-		return true
-	}
-	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
-}
-
-// spacesLeft reports whether there are chain spaces further on of a length
-// that the round has been going into.
-func (w *roundWork) spacesLeft() bool {
-	for _, r := range w.c.runs {
-		if r.From >= w.pos && w.wants(r) {
-			return true
-		}
-	}
-	return false
-}
-
-func (w *roundWork) wants(r fabric.Span) bool {
-	return w.intoSpace[0] || w.intoSpace[r.To-r.From]
-}
-
-// leftover is the number of places that have been neither used, skipped by
-// name, nor passed on the way to a place that was named.
-func (w *roundWork) leftover() int {
-	if w.usedRing && !w.intoStitch {
-		return 0 // the chains of the ring are under the stitches
-	}
-	n := 0
-	for i := range w.c.spots {
-		if s := &w.c.spots[i]; s.counts && s.use == unused {
-			n++
-		}
-	}
-	// A round that goes from space to space passes the stitches between its
-	// last place and the join as it passes the others.
-	if w.lastSpace && n <= w.gap {
-		n = 0
-	}
-	if n > 0 {
-		return n
-	}
-	for _, r := range w.c.runs {
-		if w.wants(r) && r.From >= w.pos && w.c.spots[r.From].use == unused && w.c.spots[r.To-1].use == unused {
-			n++
-		}
-	}
-	return n
 }

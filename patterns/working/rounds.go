@@ -490,11 +490,11 @@ func (w *roundWork) halves() {
 // noticePassed reports places that were passed over on the way to a kind of
 // stitch.
 func (w *roundWork) noticePassed() {
-	if len(w.passedWrong) == 0 {
+	if len(w.passed) == 0 {
 		return
 	}
-	at := w.c.spots[w.passedWrong[0]].st
-	n := len(w.passedWrong)
+	at := w.c.spots[w.passed[0]].st
+	n := len(w.passed)
 	w.warn(lastSpan(w.items), "passed-over",
 		fmt.Sprintf("%s passes over %s of %s without a word, the first of them a %s", w.r.Label, plural(n, "stitch"), w.c.below.Label, at.Counted().Name(w.terms)),
 		"Skip them by name (sk next st), or name the stitch that is worked into.")

@@ -302,11 +302,12 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	any := false
 	for {
-		if leave > 0 && w.left(&p.Extent) <= leave {
-			if w.left(&p.Extent) < leave {
-				return w.outOf(p.Span, leave-w.left(&p.Extent))
+		if leave > 0 {
+			if left := w.left(&p.Extent, leave+1); left < leave {
+				return w.outOf(p.Span, leave-left)
+			} else if left == leave {
+				break
 			}
-			break
 		}
 		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
 			break
@@ -350,10 +351,8 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 					}
 				}
 			case notation.OfName:
-				for _, g := range w.c.groups {
-					if g.From == i && g.name == t.Name {
-						return i, 0
-					}
+				if w.c.groupAt(i, t.Name) != nil {
+					return i, 0
 				}
 			default:
 				if w.c.matches(i, t) {

@@ -1,0 +1,100 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// left is how many of an extent's targets there are from pos on, counted no
+// further than limit.
+func (w *roundWork) left(e *notation.Extent, limit int) int {
+	n := 0
+	switch e.Target.Sort {
+	case notation.ChainSpace:
+		for k := w.c.runFrom(w.pos); k < len(w.c.runs) && n < limit; k++ {
+			if w.c.runIs(k, e.Target.Chains) {
+				n++
+			}
+		}
+		return n
+	case notation.OfKind, notation.ChainStitch:
+		for i := w.pos; i < len(w.c.spots) && n < limit; i++ {
+			if w.c.matches(i, &e.Target) {
+				n++
+			}
+		}
+		return n
+	case notation.OfName:
+		for i := w.pos; i < len(w.c.spots) && n < limit; i++ {
+			if w.c.groupAt(i, e.Target.Name) != nil {
+				n++
+			}
+		}
+		return n
+	}
+	return w.remaining(limit)
+}
+
+// atPlace reports whether the next place is the one an extent goes up to.
+func (w *roundWork) atPlace(e *notation.Extent) bool {
+	if e.Target.Sort == notation.ChainSpace {
+		k := w.c.runFrom(w.pos)
+		if k == len(w.c.runs) {
+			return true
+		}
+		for i := w.pos; i < w.c.runs[k].From; i++ {
+			if w.c.spots[i].counts {
+				return false
+			}
+		}
+		return w.c.runIs(k, e.Target.Chains)
+	}
+	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
+}
+
+// spacesLeft reports whether there are chain spaces further on of a length
+// that the round has been going into.
+func (w *roundWork) spacesLeft() bool {
+	for k := w.c.runFrom(w.pos); k < len(w.c.runs); k++ {
+		if w.wants(w.c.runs[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// spaceBit stands for spaces of so many chains in a set of bits.
+func spaceBit(chains int) uint64 { return 1 << min(chains, 63) }
+
+// wants reports whether the round has been going into spaces like this one.
+func (w *roundWork) wants(r fabric.Span) bool {
+	return w.intoSpace&(spaceBit(0)|spaceBit(r.To-r.From)) != 0
+}
+
+// leftover is the number of places that have been neither used, skipped by
+// name, nor passed on the way to a place that was named.
+func (w *roundWork) leftover() int {
+	if w.usedRing && !w.intoStitch {
+		return 0 // the chains of the ring are under the stitches
+	}
+	n := 0
+	for i := range w.c.spots {
+		if s := &w.c.spots[i]; s.counts && s.use == unused {
+			n++
+		}
+	}
+	// A round that goes from space to space passes the stitches between its
+	// last place and the join as it passes the others.
+	if w.lastSpace && n <= w.gap {
+		n = 0
+	}
+	if n > 0 {
+		return n
+	}
+	for _, r := range w.c.runs {
+		if w.wants(r) && r.From >= w.pos && w.c.spots[r.From].use == unused && w.c.spots[r.To-1].use == unused {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,212 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// repeatTimes works a repeat with a number of times.
+func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
+	n := r.Times.For(w.size)
+	if r.More {
+		n++
+	}
+	rep := repeated{rep: r, times: n}
+	w.nest++
+	defer func() { w.nest-- }()
+	for i := 0; i < n; i++ {
+		items := r.Items
+		if i == n-1 {
+			items = append(w.lastOf(r), r.Ending...)
+		}
+		stitches, pos := len(w.r.Stitches), w.pos
+		if h := w.onceMore(&rep, i, items); h != nil {
+			if w.nest == 1 {
+				h.help = w.fitTimes(h, r, i, n, rep.used)
+			}
+			return h
+		}
+		if len(w.r.Stitches) == stitches && w.pos == pos {
+			break // nothing is worked, however often
+		}
+	}
+	if w.nest == 1 {
+		w.repeats = append(w.repeats, rep)
+	}
+	return nil
+}
+
+// onceMore works a repeat's instructions once, for the (i+1)th time.
+func (w *roundWork) onceMore(rep *repeated, i int, items []notation.Item) *halt {
+	from, used := len(w.r.Stitches), w.used
+	if h := w.exec(items); h != nil {
+		return h
+	}
+	if w.nest == 1 {
+		w.r.Repeats = append(w.r.Repeats, fabric.Span{From: from, To: len(w.r.Stitches)})
+	}
+	if i == 0 {
+		rep.used, rep.made = w.used-used, countIn(w.r.Stitches[from:])
+	}
+	return nil
+}
+
+// lastOf is what the last repeat works.
+func (w *roundWork) lastOf(r *notation.Repeat) []notation.Item {
+	if r.AtStop {
+		for i, it := range r.Items {
+			if _, ok := it.(*notation.Stop); ok {
+				return r.Items[:i]
+			}
+		}
+	}
+	if r.Omit > 0 && r.Omit < len(r.Items) {
+		return r.Items[:len(r.Items)-r.Omit]
+	}
+	return r.Items
+}
+
+func countIn(l []fabric.Stitch) int {
+	n := 0
+	for i := range l {
+		if l[i].Counts {
+			n++
+		}
+	}
+	return n
+}
+
+// run is a repeat worked as often as it goes.
+type run struct {
+	repeated
+	// ends are the states in which the repeat can be left, latest last.
+	ends []mark
+	// why is what stopped it, nil when it came to its end.
+	why *halt
+}
+
+// repeatOn works a repeat that goes as far as the round does, and then what
+// follows it. How many repeats there are is found by working: as many as go,
+// and if what follows does not come out then, fewer.
+func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
+	w.nest++
+	run, h := w.asOftenAsGoes(r)
+	w.nest--
+	if h != nil {
+		return h
+	}
+	if run.why != nil && (!run.why.out || run.times == 0) {
+		return run.why
+	}
+	if w.nest > 0 {
+		return w.exec(rest)
+	}
+	w.repeats = append(w.repeats, run.repeated)
+	if r.Extent.Sort == notation.ToLast && w.left(&r.Extent, maxRound) != r.Extent.N.For(w.size) {
+		return w.misfit(r, run.why, run.repeated)
+	}
+	rest = append(append([]notation.Item(nil), r.Ending...), rest...)
+	h = w.exec(rest)
+	if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
+		return nil
+	}
+	if h != nil && !h.out {
+		return h
+	}
+	if h == nil {
+		h = w.leftUnused(w.leftover(), lastSpan(w.items))
+	}
+	tries := run.ends
+	if r.Extent.Sort == notation.ToLast {
+		tries = nil
+	}
+	for n := 1; n <= 6 && n <= len(tries); n++ {
+		end := tries[len(tries)-n]
+		w.back(end)
+		if w.exec(rest) == nil && w.leftover() == 0 {
+			run.times = len(w.r.Repeats)
+			w.repeats = append(w.repeats, run.repeated)
+			return nil
+		}
+	}
+	if run.why != nil {
+		h = run.why
+	}
+	return w.misfit(r, h, run.repeated)
+}
+
+// asOftenAsGoes works a repeat until the round below is used up, or until what
+// is to be left of it is.
+func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
+	run := &run{repeated: repeated{rep: r}}
+	e := &r.Extent
+	head := w.lastOf(r) // all that the last repeat works
+	for {
+		switch {
+		case e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) <= e.N.For(w.size):
+			return run, nil
+		case e.Sort == notation.ToPlace && w.atPlace(e):
+			return run, nil
+		case e.Sort == notation.ToEnd && run.times > 0 && w.remaining(1) == 0 && w.intoSpace == 0:
+			return run, nil
+		}
+		begin := w.mark()
+		if r.Ending != nil || run.times > 0 {
+			run.ends = append(run.ends, begin)
+		}
+		if len(head) < len(r.Items) {
+			// See whether the round ends with a repeat that stops short.
+			h := w.onceMore(&run.repeated, run.times, head)
+			if h == nil && w.remaining(1) == 0 && !w.spacesLeft() {
+				run.times++
+				return run, nil
+			}
+			if h == nil {
+				run.ends = append(run.ends, w.mark())
+				if h = w.exec(r.Items[len(head):]); h != nil {
+					// What is left takes only the head of a repeat.
+					w.back(run.ends[len(run.ends)-1])
+					run.times++
+					run.why = h
+					return run, nil
+				}
+				run.ends = run.ends[:len(run.ends)-1]
+				run.made = countIn(w.r.Stitches[begin.stitches:])
+				run.used = w.used - begin.used
+				if n := len(w.r.Repeats); n > 0 {
+					w.r.Repeats[n-1].To = len(w.r.Stitches)
+				}
+			} else {
+				run.why = h
+				w.back(begin)
+				return run, nil
+			}
+		} else if h := w.onceMore(&run.repeated, run.times, r.Items); h != nil {
+			run.why = h
+			w.back(begin)
+			return run, nil
+		}
+		run.times++
+		if len(w.undo) == begin.undo && w.pos == begin.pos {
+			return nil, stopAt(r.Span, "endless", "this repeat takes up no stitches of the round below, so it never comes to the end",
+				"Say how many times: rep from * 5 more times.")
+		}
+		if len(w.r.Stitches) > maxRound {
+			return nil, stopAt(r.Span, "too-large", fmt.Sprintf("%s would have more than %d stitches", w.r.Label, maxRound), "")
+		}
+	}
+}
+
+// needsPlaces reports whether the instructions take up places of the round
+// below.
+func needsPlaces(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Stitches, *notation.Group, *notation.Skip, *notation.Repeat:
+			return true
+		}
+	}
+	return false
+}
