@@ -206,49 +206,6 @@ func (a *auditor) excused(pair [2]int32, d float64, at canvas.Point) bool {
 	return shared && d > 1e-3
 }
 
-// apart is the distance between two segments and the middle of where they are
-// nearest.
-func apart(p, q segment) (float64, canvas.Point) {
-	if at, ok := crossing(p, q); ok {
-		return 0, at
-	}
-	best, at := math.Inf(1), canvas.Point{}
-	try := func(x canvas.Point, s segment) {
-		y := nearest(x, s)
-		if d := x.Sub(y).Length(); d < best {
-			best, at = d, x.Interpolate(y, 0.5)
-		}
-	}
-	try(p.a, q)
-	try(p.b, q)
-	try(q.a, p)
-	try(q.b, p)
-	return best, at
-}
-
-func crossing(p, q segment) (canvas.Point, bool) {
-	r, s := p.b.Sub(p.a), q.b.Sub(q.a)
-	den := r.PerpDot(s)
-	if math.Abs(den) < 1e-12 {
-		return canvas.Point{}, false
-	}
-	w := q.a.Sub(p.a)
-	t, u := w.PerpDot(s)/den, w.PerpDot(r)/den
-	if t < 0 || t > 1 || u < 0 || u > 1 {
-		return canvas.Point{}, false
-	}
-	return p.a.Add(r.Mul(t)), true
-}
-
-// nearest is the point of a segment nearest to x.
-func nearest(x canvas.Point, s segment) canvas.Point {
-	d := s.b.Sub(s.a)
-	if l := d.Dot(d); l > 0 {
-		return s.a.Add(d.Mul(math.Max(0, math.Min(1, x.Sub(s.a).Dot(d)/l))))
-	}
-	return s.a
-}
-
 // legs looks for legs whose place is nobody's, and for strokes that do not
 // reach their place.
 func (a *auditor) legs() {

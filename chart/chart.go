@@ -1,10 +1,20 @@
 // Package chart lays out and draws pictures of a worked fabric: so far, whole
 // rounds. It takes a fabric and its form and gives a scene.
 //
-// A chart in the round is made in four steps, each with a file of its own:
-// where on the turn every stitch goes (turn.go), how far out every round lies
-// (reach.go), the points that every symbol reaches (place.go), and the strokes,
-// names and reading aids (draw.go, numbers.go, key.go, page.go).
+// A chart in the round is made in steps, each with a file of its own: where on
+// the turn every stitch goes (turn.go), how far out every round lies (reach.go),
+// the points that every symbol reaches (place.go), the strokes (draw.go, start.go
+// for what begins and closes a round, ground.go for what the first one stands
+// on), the reading aids (numbers.go, key.go) and the page (page.go). audit.go
+// looks a finished picture over.
+//
+// The groups of a chart carry data. A round has its number and, where it comes
+// to the same again several times in a turn, how often (repeats). A stitch has
+// its round, its number as the designer counts (stitch), its kind, its top (where
+// later stitches stand on it) and its base (the places it stands on, one for each
+// leg); between is the place before it that a stitch worked between two stands
+// on. A run of chains is one group whose first top is the space. Several points
+// are parted by semicolons; all are millimetres of the page.
 package chart
 
 import (
@@ -59,7 +69,7 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	// Rounds whose number finds no room are parted at the seam, no more than
 	// they must be.
 	fewest := len(missing)
-	for _, share := range []float64{0.6, 0.8, 1, 1.2} {
+	for _, share := range []float64{0.5, 0.7, 0.85, 1, 1.2, 1.4} {
 		if fewest == 0 || !w.open(missing, share) {
 			break
 		}

@@ -131,12 +131,12 @@ const (
 	keySpace  = 1.8 // between the abbreviation and the full name
 )
 
-// key is the key laid out in columns.
+// key is the key laid out in columns, read downwards.
 type key struct {
-	entries       []entry
-	columns, rows int
-	column        float64 // width of one
-	row           float64 // height of one
+	entries []entry
+	rows    int
+	left    []float64 // of each column
+	row     float64   // height of one
 }
 
 // keyRows are the heights of row to choose from.
@@ -145,17 +145,22 @@ var keyRows = []float64{9, 7.5, 6.2}
 // layKey finds how many columns fit a width, in rows of a height.
 func (w *work) layKey(width, row float64) key {
 	k := key{entries: w.entries(), row: row}
-	if len(k.entries) == 0 {
-		return k
+	for columns := min(4, len(k.entries)); columns > 0; columns-- {
+		k.rows = (len(k.entries) + columns - 1) / columns
+		k.left = k.left[:0]
+		x := 0.0
+		for from := 0; from < len(k.entries); from += k.rows {
+			k.left = append(k.left, x)
+			widest := 0.0
+			for _, e := range k.entries[from:min(from+k.rows, len(k.entries))] {
+				widest = max(widest, e.width())
+			}
+			x += keyBox + keyIndent + widest + keyGap
+		}
+		if x-keyGap <= width {
+			break
+		}
 	}
-	widest := 0.0
-	for _, e := range k.entries {
-		widest = max(widest, e.width())
-	}
-	k.column = keyBox + keyIndent + widest + keyGap
-	k.columns = min(max(1, int((width+keyGap)/k.column)), len(k.entries))
-	k.rows = (len(k.entries) + k.columns - 1) / k.columns
-	k.columns = (len(k.entries) + k.rows - 1) / k.rows // no empty columns
 	return k
 }
 
@@ -165,13 +170,12 @@ func (e entry) width() float64 {
 
 func (k key) height() float64 { return float64(k.rows) * k.row }
 
-// drawKey draws the key with its top left corner at x, y; columns are read
-// downwards.
+// drawKey draws the key with its top left corner at x, y.
 func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 	line := a.pen.Line
 	g := &scene.Group{ID: "key", Title: "Key to the symbols", Style: scene.Style{Stroke: &ink, Line: &line}}
 	for i, e := range k.entries {
-		left := x + float64(i/k.rows)*k.column
+		left := x + k.left[i/k.rows]
 		mid := y + (float64(i%k.rows)+0.5)*k.row
 		item := &scene.Group{Title: e.short + ": " + e.long, Data: []scene.Attr{{Name: "key", Value: e.short}}}
 		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + keyBox/2, Y: mid}), &ink)

@@ -63,7 +63,7 @@ func (w *work) channel(c *course) float64 {
 	h := figureHeights[len(figureHeights)-1]
 	wide := typeface.Width(strconv.Itoa(c.round.Number), h/typeface.CapHeight(1), true, false)
 	// Its reach along the round, whose seam stands at an angle on the page.
-	sin, cos := math.Sincos(seamAngle + c.seam)
+	sin, cos := math.Sincos(w.startAngle() + c.seam)
 	reach := wide*math.Abs(sin) + h*math.Abs(cos) + 2*numberAir
 	pitch := ring.Turn * w.radii.Of(w.layer(c)) / float64(len(c.order))
 	return reach + (0.76+0.5)*w.unit + 1.1 - pitch

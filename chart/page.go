@@ -173,10 +173,12 @@ func (p *page) finish() (*Chart, []*course) {
 		s.Root.Add(foot)
 	}
 	c.Smallest = w.smallest()
-	if c.Smallest > 0 && c.Smallest < smallestSymbol || w.radii.Crowded {
-		c.Findings = append(c.Findings, fmt.Sprintf(
-			"the smallest symbols of this chart print %.1f mm tall, under %.1f mm: draw a range of rounds, a wedge, or use a larger page",
-			c.Smallest, smallestSymbol))
+	const instead = ": draw a range of rounds, a wedge, or use a larger page"
+	switch {
+	case c.Smallest > 0 && c.Smallest < smallestSymbol:
+		c.Findings = append(c.Findings, fmt.Sprintf("the smallest symbols print %.1f mm tall, under %.1f mm%s", c.Smallest, smallestSymbol, instead))
+	case w.radii.Crowded:
+		c.Findings = append(c.Findings, "the stitches stand too close to be told apart"+instead)
 	}
 	if _, h := w.o.Paper.Size(); p.height > h {
 		c.Findings = append(c.Findings, fmt.Sprintf("the key is too long for the page, which was made %.0f mm taller", p.height-h))
@@ -186,7 +188,7 @@ func (p *page) finish() (*Chart, []*course) {
 		if len(missing) > 1 {
 			what = fmt.Sprintf("the numbers of %d rounds, %s to %s", len(missing), missing[0].label(), missing[len(missing)-1].label())
 		}
-		c.Findings = append(c.Findings, "there is no room for "+what+": draw a range of rounds, a wedge, or use a larger page")
+		c.Findings = append(c.Findings, "there is no room for "+what+instead)
 	}
 	return c, missing
 }

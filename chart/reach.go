@@ -24,10 +24,11 @@ type layout struct {
 
 // Least room on paper, mm, and the largest height of a single crochet.
 const (
-	leastPitch = 1.9 // mean room of a stitch along its round
-	leastSplit = 1.3 // between any two tops
-	leastRise  = 1.6 // from round to round
-	leastHole  = 2.2 // radius of the centre
+	leastPitch = 1.9  // mean room of a stitch along its round
+	leastSplit = 1.3  // between any two tops
+	leastFeet  = 0.85 // between feet in a ring
+	leastRise  = 1.6  // from round to round
+	leastHole  = 2.2  // radius of the centre
 	largest    = 7.5
 )
 
@@ -36,10 +37,26 @@ const (
 // radians anticlockwise from the right.
 const seamAngle = 0.0
 
+// startAngle is where the layout's angle 0 stands on the page, so that the line
+// of the rounds' beginnings, which mostly winds a little, lies about the seam's
+// place.
+func (w *work) startAngle() float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range w.courses[w.first : w.last+1] {
+		if len(c.order) > 0 {
+			low, high = math.Min(low, c.seam), math.Max(high, c.seam)
+		}
+	}
+	if high < low || high-low > math.Pi {
+		return seamAngle
+	}
+	return seamAngle - (low+high)/2
+}
+
 // reach finds the radius of every stitch, so that all lie within a circle of
 // the given radius on paper.
 func (w *work) reach(within float64) {
-	w.shape = ring.Circle{Start: seamAngle, Mirrored: w.o.LeftHanded}
+	w.shape = ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
 	w.lo = w.first
 	if c := w.courses[w.first]; (c.hub || c.loose) && w.last > w.first {
 		w.lo++
@@ -113,6 +130,9 @@ func (w *work) layers() []ring.Layer {
 			below := w.courses[w.lo-1]
 			g.Level, g.Length = below.form.Level, below.form.Circumference
 			g.Least = float64(len(below.order)) * leastPitch / ring.Turn
+			if below.hub {
+				g.Least = float64(len(first.order)) * leastFeet / ring.Turn
+			}
 		}
 		up = append(up, g)
 	}
@@ -131,7 +151,7 @@ func (w *work) layers() []ring.Layer {
 		for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 			up[i], up[j] = up[j], up[i]
 		}
-		for i := len(up) - 1; i > 0; i-- {
+		for i := range up {
 			up[i].Rise = leastRise
 		}
 	}
@@ -151,27 +171,25 @@ func (c *course) leastGap() float64 {
 	return least
 }
 
-// layer is the layer of a round, or of the ground for one that is not drawn.
-func (w *work) layer(c *course) int {
-	k := c.index - w.lo
+// layer is the layer of a round; that of the ground for one that is not drawn.
+func (w *work) layer(c *course) int { return w.layerAt(max(c.index, w.lo-1)) }
+
+// layerAt counts layers from the centre for a round's index; the ground is the
+// one below w.lo.
+func (w *work) layerAt(index int) int {
+	k, top := index-w.lo, w.last-w.lo
 	if w.ground {
-		k++
+		k, top = k+1, top+1
 	}
-	if c.index < w.lo {
-		k = 0
-	}
+	k = max(k, 0)
 	if w.inwards {
-		top := w.last - w.lo
-		if w.ground {
-			top++
-		}
-		k = top - k
+		return top - k
 	}
 	return k
 }
 
 // groundRadius is the radius of what the first round stands on.
-func (w *work) groundRadius() float64 { return w.radii.Of(w.layer(&course{index: w.lo - 1})) }
+func (w *work) groundRadius() float64 { return w.radii.Of(w.layerAt(w.lo - 1)) }
 
 // up is 1 where rounds are worked outwards and -1 where inwards.
 func (w *work) up() float64 {

@@ -30,8 +30,11 @@ func (d *roundArtist) start(i int) *scene.Group {
 			g.Title += " (counts as " + s.As.Name(d.o.Terms) + ")"
 		}
 		an = d.anchors(i)
+		// Ovals are wide at the foot, where a fan or a ring is narrow.
 		if an.Shared {
-			an.Width *= 0.42 // ovals are wide at the foot, where a fan is narrow
+			an.Width *= 0.42
+		} else if foot := d.meanFoot(c, i); foot < c.radius[i] {
+			an.Width *= (foot + (c.radius[i]-foot)/float64(2*s.Chains)) / c.radius[i]
 		}
 	case next < len(c.round.Stitches) && c.round.Stitches[next].Role == fabric.FirstHalf && len(s.On) > 0 && !d.stoodOn(s.On[0], next):
 		an = d.anchors(next)
@@ -142,7 +145,11 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	}
 	var best symbols.Drawing
 	clear := -1.0
-	for _, try := range starts {
+	tries := starts
+	if d.unit < smallestSymbol/1.5 {
+		tries = starts[:3] // too small to be printed: no long search
+	}
+	for _, try := range tries {
 		art := symbols.Start(s.Chains, d.upright(g, i, try), d.pen)
 		if art.Strokes == nil {
 			continue

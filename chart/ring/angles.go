@@ -264,6 +264,29 @@ func Spread(theta, least []float64) {
 			k++
 		}
 	}
+	if gap(theta, cut) < least[cut]-1e-9 {
+		even(theta, least)
+	}
+}
+
+// even lays all angles as far apart as their least gaps ask in proportion, for
+// a round so confused that nothing better can be said; it is turned to lie as
+// near as can be to where they were.
+func even(theta, least []float64) {
+	total := 0.0
+	for _, l := range least {
+		total += l
+	}
+	at, mean := make([]float64, len(theta)), 0.0
+	for i := range theta {
+		if i > 0 {
+			at[i] = at[i-1] + least[i-1]*Turn/total
+		}
+		mean += (theta[i] - at[i]) / float64(len(theta))
+	}
+	for i := range theta {
+		theta[i] = at[i] + mean
+	}
 }
 
 // gap is the gap after item i.

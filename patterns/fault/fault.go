@@ -35,6 +35,9 @@ type Fault struct {
 	Length int
 	Size   string // name of the size it occurs in, "" for all
 	Round  string // label of the round, "" outside the rounds
+	// Called is the line that calls for the words the fault is in, when that is
+	// another: of "Rep Rnd 3". Faults are sorted by it.
+	Called int
 	// Message is one line: what is wrong.
 	Message string
 	// Help is what to do next, in one or more lines; it may be empty.
@@ -108,18 +111,28 @@ func (l List) Error() string {
 	return strings.Join(s, "\n")
 }
 
-// Sort orders the list by place, keeping the order of faults at one place.
+// Sort orders the list by the line that calls for the words, then by place, keeping the order of faults at one place.
 func (l List) Sort() {
 	sort.SliceStable(l, func(i, j int) bool {
 		a, b := l[i], l[j]
 		if a.File != b.File {
 			return a.File < b.File
 		}
+		if a.called() != b.called() {
+			return a.called() < b.called()
+		}
 		if a.Line != b.Line {
 			return a.Line < b.Line
 		}
 		return a.Column < b.Column
 	})
+}
+
+func (f *Fault) called() int {
+	if f.Called > 0 {
+		return f.Called
+	}
+	return f.Line
 }
 
 // Err is the list as an error, nil when it is empty.

@@ -151,6 +151,11 @@ func (p *parser) place() (Place, bool) {
 	switch t := p.tok(); {
 	case p.ringWords():
 		pl.Pick, pl.Target = Only, Target{Sort: Ring, Text: p.words(start)}
+		for _, t := range p.toks[start:p.i] {
+			if t.is("magic", "adjustable", "sliding", "mr", "mc") {
+				pl.Target.Name = Magic
+			}
+		}
 	case p.rowEnds():
 		pl.Pick, pl.Target = Each, Target{Sort: RowEnds}
 	case t.is("each", "every", "all"):

@@ -142,6 +142,9 @@ const (
 	Loops                  // "back bump" of a chain
 )
 
+// Magic is the Name of a Ring that the words make on the way: "in magic ring".
+const Magic = "magic"
+
 // Target is a thing that can be worked into.
 type Target struct {
 	Sort   TargetSort

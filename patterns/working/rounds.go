@@ -11,6 +11,7 @@ import (
 
 // rangeOf works a labelled line: once, or for each number of its range.
 func (p *partWork) rangeOf(r *notation.Round) {
+	p.called = r.Line
 	l := &r.Label
 	if len(l.Only) > 0 {
 		mine := false
@@ -310,7 +311,12 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if last && !p.compare(w, label.Stated, h != nil || p.cascade) {
 		ok = false
 	}
-	p.cascade = !ok
+	// After a fault, what follows is off as well, until a count agrees again.
+	if !ok {
+		p.cascade = true
+	} else if last && len(label.Stated) > 0 {
+		p.cascade = false
+	}
 	p.finish(w, text, number)
 	return true
 }

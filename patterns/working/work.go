@@ -171,9 +171,11 @@ type partWork struct {
 	// cascade is set while counts are off because of a fault that has been
 	// reported.
 	cascade bool
-	number  int
-	broken  bool
-	loose   *fabric.Round
+	// called is the line of the label that is being worked.
+	called int
+	number int
+	broken bool
+	loose  *fabric.Round
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
@@ -203,7 +205,7 @@ func (p *partWork) fault(at notation.Span, code, message, help string) *fault.Fa
 		message += " in size " + p.p.Sizes[p.size]
 	}
 	f := p.p.Fault(at.Pos, at.Length, code, message, help)
-	f.Size = p.p.Sizes[p.size]
+	f.Size, f.Called = p.p.Sizes[p.size], p.called
 	return f
 }
 
