@@ -12,6 +12,10 @@ import (
 // numbers.
 const mostSectors = 8
 
+// leastAside is the rise from round to round, mm, at which two numbers of two
+// figures can stand beside one another.
+const leastAside = 3.6
+
 // open parts the rounds at their seams to make room for the numbers of the
 // rounds that are missing theirs. So that repeats stay congruent, every round is
 // parted alike at the ends of all its sectors. share is how much of the reckoned
@@ -27,6 +31,10 @@ func (w *work) open(missing []*course, share float64) bool {
 			w.sectors = f
 			break
 		}
+	}
+	rise := math.Abs(w.radii.Of(w.layerAt(w.last))-w.radii.Of(w.layerAt(w.lo))) / math.Max(float64(w.last-w.lo), 1)
+	if rise < leastAside {
+		w.seamAt = atFoot
 	}
 	w.channels = make([]float64, len(w.courses))
 	for k := w.lo; k <= w.last; k++ {

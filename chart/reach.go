@@ -32,10 +32,14 @@ const (
 	largest    = 7.5
 )
 
-// seamAngle is where on the page rounds begin: at the right, where a number of two
-// figures stands along a stitch and not across its neighbours. In
-// radians anticlockwise from the right.
-const seamAngle = 0.0
+// Where on the page rounds begin, in radians anticlockwise from the right: at
+// the right, where a number of two figures stands along a stitch and not across
+// its neighbours; or, where rounds are too low for that, at the foot of the
+// chart, where numbers stand one under another.
+const (
+	atRight = 0.0
+	atFoot  = -math.Pi / 2
+)
 
 // startAngle is where the layout's angle 0 stands on the page, so that the line
 // of the rounds' beginnings, which mostly winds a little, lies about the seam's
@@ -48,9 +52,9 @@ func (w *work) startAngle() float64 {
 		}
 	}
 	if high < low || high-low > math.Pi {
-		return seamAngle
+		return w.seamAt
 	}
-	return seamAngle - (low+high)/2
+	return w.seamAt - (low+high)/2
 }
 
 // reach finds the radius of every stitch, so that all lie within a circle of

@@ -27,6 +27,7 @@ type work struct {
 	// sectors stay congruent. Both are zero unless numbers found no room.
 	channels []float64
 	sectors  int
+	seamAt   float64 // angle on the page
 
 	inwards bool
 	layout
