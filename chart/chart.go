@@ -115,7 +115,7 @@ func newWork(f *fabric.Fabric, form *geometry.Form, o Options) (*work, error) {
 		}
 		w.courses = append(w.courses, &course{round: r, form: &pf.Rounds[i], index: i, offset: n})
 		n += len(r.Stitches)
-		if (o.From <= 0 || r.Number >= o.From) && (o.To <= 0 || r.Number <= o.To) {
+		if !r.Carried && (o.From <= 0 || r.Number >= o.From) && (o.To <= 0 || r.Number <= o.To) {
 			if w.first < 0 {
 				w.first = i
 			}
