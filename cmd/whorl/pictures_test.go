@@ -1,0 +1,175 @@
+package main
+
+import (
+	"encoding/xml"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"whorl/chart"
+	"whorl/chart/output/outputtest"
+	"whorl/patterns/fabric"
+)
+
+// Every part worked in the round, in every size of every example, is drawn
+// without overlaps, with every leg on its place.
+func TestExamplesAreDrawnCleanly(t *testing.T) {
+	for _, file := range examples(t) {
+		j, err := load(file, nil)
+		if err != nil || j.wrong() {
+			t.Fatal(file, err, j.faults)
+		}
+		for i, f := range j.fabrics {
+			for k, part := range f.Parts {
+				if part.Worked != fabric.InRounds {
+					continue
+				}
+				c, err := chart.Round(f, j.forms[i], chart.Options{Title: j.pattern.Title, Part: k})
+				if err != nil {
+					t.Fatal(err)
+				}
+				r := chart.Audit(c.Scene)
+				where := fmt.Sprintf("%s, %s, %s", filepath.Base(file), f.Size, part.Name)
+				if len(r.Overlaps) > 0 || len(r.Texts) > 0 || len(r.Astray) > 0 {
+					t.Errorf("%s: overlaps %v, texts %v, legs %v", where, r.Overlaps, r.Texts, r.Astray)
+				}
+				if r.Turn > 0.1 {
+					t.Errorf("%s: repeats differ by %.2f°", where, r.Turn)
+				}
+			}
+		}
+	}
+}
+
+// drawn is what the SVG says of one stitch, read from the file by itself.
+type drawn struct {
+	id        string
+	top, base [][2]float64
+}
+
+func readSVG(t *testing.T, file string) (l []drawn, bytes int) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := xml.NewDecoder(strings.NewReader(string(data)))
+	for {
+		tok, err := d.Token()
+		if err != nil {
+			return l, len(data)
+		}
+		e, ok := tok.(xml.StartElement)
+		if !ok || e.Name.Local != "g" {
+			continue
+		}
+		var s drawn
+		for _, a := range e.Attr {
+			switch a.Name.Local {
+			case "id":
+				s.id = a.Value
+			case "data-top":
+				s.top = points(t, a.Value)
+			case "data-base":
+				s.base = points(t, a.Value)
+			}
+		}
+		if s.top != nil || s.base != nil {
+			l = append(l, s)
+		}
+	}
+}
+
+func points(t *testing.T, s string) [][2]float64 {
+	var l [][2]float64
+	for _, p := range strings.Split(s, ";") {
+		x, y, _ := strings.Cut(p, " ")
+		a, err1 := strconv.ParseFloat(x, 64)
+		b, err2 := strconv.ParseFloat(y, 64)
+		if err1 != nil || err2 != nil {
+			t.Fatalf("%q is no point", p)
+		}
+		l = append(l, [2]float64{a, b})
+	}
+	return l
+}
+
+func drawAll(t *testing.T, dir string) []string {
+	var names []string
+	for _, file := range examples(t) {
+		status, out, errs := whorl(t, "", "draw", file, "-o", dir)
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		names = append(names, strings.Fields(out)...)
+	}
+	return names
+}
+
+// From the SVG's own data, with nothing of the program's: every leg ends on the
+// top of something, to 0.05 mm.
+func TestLegsEndOnTheirPlaces(t *testing.T) {
+	for _, name := range drawAll(t, t.TempDir()) {
+		if filepath.Ext(name) != ".svg" {
+			continue
+		}
+		stitches, _ := readSVG(t, name)
+		legs := 0
+		for _, s := range stitches {
+			for _, b := range s.base {
+				legs++
+				near := math.Inf(1)
+				for _, o := range stitches {
+					for _, p := range o.top {
+						near = math.Min(near, math.Hypot(p[0]-b[0], p[1]-b[1]))
+					}
+				}
+				if near > 0.05 {
+					t.Errorf("%s: a leg of %s is %.2f mm from the nearest place", filepath.Base(name), s.id, near)
+				}
+			}
+		}
+		if legs < 100 {
+			t.Errorf("%s: only %d legs", name, legs)
+		}
+	}
+}
+
+// Programs from outside accept what is written, and see the same picture in
+// all three formats.
+func TestOutsidePrograms(t *testing.T) {
+	for _, tool := range []string{"xmllint", "rsvg-convert", "qpdf", "pdffonts", "pdftoppm"} {
+		outputtest.Tool(t, tool)
+	}
+	for _, name := range drawAll(t, t.TempDir()) {
+		stem := strings.TrimSuffix(name, filepath.Ext(name))
+		switch filepath.Ext(name) {
+		case ".svg":
+			outputtest.Run(t, "xmllint", "--noout", name)
+		case ".pdf":
+			outputtest.Run(t, "qpdf", "--check", name)
+			for i, line := range strings.Split(strings.TrimSpace(outputtest.Run(t, "pdffonts", name)), "\n") {
+				if i >= 2 && !strings.Contains(line, "yes yes yes") {
+					t.Errorf("%s: %s", filepath.Base(name), line)
+				}
+			}
+		case ".png":
+			ours := outputtest.Decode(t, name)
+			size := ours.Bounds().Size()
+			outputtest.Run(t, "rsvg-convert", "-w", fmt.Sprint(size.X), "-h", fmt.Sprint(size.Y), "-o", stem+".svg.png", stem+".svg")
+			if d := outputtest.Differing(ours, outputtest.Decode(t, stem+".svg.png"), 32); d >= 0.01 {
+				t.Errorf("%s: %.2f %% of the SVG's pixels differ", filepath.Base(name), 100*d)
+			}
+			// pdftoppm moves thin strokes onto whole pixels, so it draws fine
+			// ones, which are then put together.
+			const fine = 3
+			outputtest.Run(t, "pdftoppm", "-png", "-singlefile", "-scale-to-x", fmt.Sprint(fine*size.X), "-scale-to-y", fmt.Sprint(fine*size.Y), stem+".pdf", stem+".pdf")
+			if d := outputtest.Differing(ours, outputtest.Shrink(outputtest.Decode(t, stem+".pdf.png"), fine), 32); d >= 0.01 {
+				t.Errorf("%s: %.2f %% of the PDF's pixels differ", filepath.Base(name), 100*d)
+			}
+		}
+	}
+}
