@@ -316,3 +316,29 @@ func rewrite(t *testing.T, file string, cases []testCase) {
 		t.Fatal(err)
 	}
 }
+
+// splitCases is the words of every case in a file.
+func splitCases(data string) []string {
+	var l []string
+	for _, c := range strings.Split("\n"+data, "\n== ")[1:] {
+		var words []string
+		for _, line := range strings.Split(c, "\n")[1:] {
+			if key, _, ok := strings.Cut(line, ":"); !strings.HasPrefix(line, "->") && !strings.HasPrefix(line, "!!") && line != "" &&
+				!(ok && (key == "terms" || key == "sizes" || key == "worked" || key == "gauge" || key == "stitches")) {
+				words = append(words, line)
+			}
+		}
+		l = append(l, strings.Join(words, "\n"))
+	}
+	return l
+}
+
+// text is words as a pattern file holds them.
+func text(words string) patterns.Text {
+	t := patterns.Text{First: 1, Lines: strings.Split(words, "\n")}
+	t.Columns = make([]int, len(t.Lines))
+	for i := range t.Columns {
+		t.Columns[i] = 1
+	}
+	return t
+}

@@ -16,6 +16,7 @@ const (
 	maxFabric = 400000 // stitches in one size
 	maxRounds = 2000   // rounds in one part
 	maxNested = 8      // stitches defined by stitches defined by …
+	maxSteps  = 2e6    // instructions worked in one part
 )
 
 // roundWork works one round over the round below.
@@ -203,6 +204,9 @@ var stopHere = &halt{}
 
 // do works one instruction; rest is what follows it.
 func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
+	if w.steps++; w.steps > maxSteps {
+		return stopAt(it.Where(), "too-large", "the part takes more work than any piece can need", "Check the numbers of repeats.")
+	}
 	switch it := it.(type) {
 	case *notation.Stitches:
 		return w.stitches(it)

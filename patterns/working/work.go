@@ -160,7 +160,7 @@ type partWork struct {
 	unsaid, mayNotSplit bool
 	edgeRows            []int
 	edge, edgePart      int
-	stitches            int
+	stitches, steps     int
 	faults              fault.List
 	// rounds are the words by the number of the round worked from them.
 	rounds map[int]*notation.Round
