@@ -158,7 +158,7 @@ func (s *Stitch) Counted() stitch.Kind {
 
 // IsChain reports whether the stitch is a chain of the fabric (not one that
 // begins a round).
-func (s *Stitch) IsChain() bool { return s.Kind.Base == stitch.Chain && s.Role == Worked }
+func (s *Stitch) IsChain() bool { return s.Kind == stitch.Of(stitch.Chain) && s.Role == Worked }
 
 // Count is the number of stitches that count.
 func (r *Round) Count() int {
@@ -176,7 +176,7 @@ func (r *Round) Count() int {
 func (r *Round) Chains() int {
 	n := 0
 	for i := range r.Stitches {
-		if r.Stitches[i].IsChain() && r.Stitches[i].Kind.Shape == stitch.Plain {
+		if r.Stitches[i].IsChain() {
 			n++
 		}
 	}

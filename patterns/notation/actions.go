@@ -2,6 +2,8 @@ package notation
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
@@ -64,6 +66,28 @@ func (p *parser) chain() Item {
 // skip reads "sk next 2 sts", "skip 2", "miss next ch-1 sp", "sk first st".
 func (p *parser) skip() (Item, *fault.Fault) {
 	start := p.i
+	if p.eat("leave", "leaving") {
+		// "leave rem sts unworked", "leaving last 2 sts unworked"
+		s := &Skip{}
+		p.eat("the")
+		if p.eat("rem", "remaining") {
+			pl := Place{Pick: Each}
+			if n, ok := p.num(); ok {
+				pl.N = n
+			}
+			if _, ok := p.target(); ok && p.eat("unworked", "free") {
+				s.Place = &pl
+				s.Span = p.from(start)
+				return s, nil
+			}
+		} else if pl, ok := p.place(); ok && p.eat("unworked", "free") {
+			s.Place, s.N, s.Target = &pl, pl.N, pl.Target
+			s.Span = p.from(start)
+			return s, nil
+		}
+		p.i = start
+		return nil, nil
+	}
 	if !p.eat("sk", "skip", "miss", "skipping", "missing", "skp") {
 		return nil, nil
 	}
@@ -85,6 +109,7 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		if t, ok := p.target(); ok {
 			s.Target = t
 		}
+		p.behind()
 		s.Span = p.from(start)
 		return s, nil
 	}
@@ -93,14 +118,32 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		return nil, p.failAt(p.i, "not-understood", "cannot work out what is skipped",
 			"Write, for example: sk next 2 sts.")
 	}
+	p.behind()
 	s.Place, s.N, s.Target = &pl, pl.N, pl.Target
 	s.Span = p.from(start)
 	return s, nil
 }
 
+// behind reads "behind FPtr", which says why a stitch is skipped.
+func (p *parser) behind() {
+	start := p.i
+	if p.eat("behind", "beneath", "under") {
+		p.eat("the", "each")
+		if _, ok := p.what(); ok || p.eat("it", "them", "post", "posts") {
+			p.eat("just")
+			p.eat("made")
+			return
+		}
+	}
+	p.i = start
+}
+
 // turn reads "turn", "turn work", "do not turn", "without turning".
 func (p *parser) turn() (Item, *fault.Fault) {
 	start := p.i
+	if p.eatAll("do", "not", "join", "or", "turn") {
+		return &NoJoin{p.from(start)}, nil
+	}
 	if p.eatAll("do", "not", "turn") || p.eatAll("don't", "turn") || p.eatAll("without", "turning") {
 		return &Note{p.from(start), p.words(start)}, nil
 	}
@@ -118,6 +161,17 @@ func (p *parser) join() (Item, *fault.Fault) {
 	start := p.i
 	if p.eatAll("do", "not", "join") || p.eatAll("don't", "join") || p.eatAll("without", "joining") || p.eatAll("not", "joined") {
 		return &NoJoin{p.from(start)}, nil
+	}
+	if p.tok().is("with") && p.at(1).is("rs", "ws", "right", "wrong") {
+		// "With RS facing, join …"
+		for p.tok().kind == tWord && !p.tok().is("join") {
+			p.i++
+		}
+		p.eatKind(tComma)
+		if !p.tok().is("join") {
+			p.i = start
+			return nil, nil
+		}
 	}
 	if p.eat("join", "joining", "close") {
 		return p.joinTail(start)
@@ -141,7 +195,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 			return j, nil
 		}
 		if prep {
-			if pl, ok := p.place(); ok && (pl.Pick == First || pl.Target.Sort == StartChain) && pl.Target.Sort != FromHook {
+			if pl, ok := p.place(); ok && (pl.Pick == First || pl.Target.Sort == StartChain || pl.Of != nil && pl.Of.Target.Sort == StartChain) && pl.Target.Sort != FromHook {
 				j := &Join{Place: &pl}
 				if p.formsRing() {
 					return &FormRing{p.from(start)}, nil
@@ -168,14 +222,20 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	at := p.i
 	if yarn, ok := p.yarn(); ok {
 		j.Yarn = yarn
+	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && p.at(1).is("with", "in", "to", "at") && !p.stitchy(p.i, p.i+1) {
+		j.Yarn = t.raw
+		p.i++
 	} else {
 		p.i = at
 	}
 	p.eatKind(tOpen)
 	bracketed := p.at(-1).kind == tOpen && p.i > at
-	p.eat("with", "using", "by")
+	if p.eat("with", "using", "by", "w") && p.tok().kind == tSlash {
+		p.i++
+	}
 	p.eat("a", "an")
 	if w, ok := p.what(); ok {
+		j.With = w
 		if w.Kind.Base != stitch.Slip && j.Yarn == "" {
 			return nil, p.failAt(p.i-1, "join", "a round is joined with a slip stitch",
 				"Write, for example: join with sl st in first dc.")
@@ -186,6 +246,19 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		p.i++
 		if pl, ok := p.place(); ok {
 			j.Place = &pl
+			if pl.Target.Sort == Ring {
+				// "join into a ring with a sl st"
+				if p.eat("with") {
+					p.eat("a")
+					p.what()
+				}
+				return &FormRing{p.from(start)}, nil
+			}
+			if p.tok().is("with") {
+				p.i++
+				p.eat("a")
+				p.what()
+			}
 		} else if p.tok().is("form", "make") || p.tok().is("the") {
 			p.i = at
 		} else if p.eat("beginning", "beg", "start", "beginning-chain") {
@@ -247,11 +320,18 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 		p.rest()
 		return &FastenOff{p.from(start)}, nil
 	}
-	if p.tok().is("cut", "break") && p.at(1).is("yarn", "off", "the") {
+	if p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw)) {
 		p.rest()
 		return &FastenOff{p.from(start)}, nil
 	}
 	return nil, nil
+}
+
+// capital reports whether a word begins with a capital letter, as the names of
+// yarns do.
+func capital(s string) bool {
+	r, _ := utf8.DecodeRuneInString(s)
+	return unicode.IsUpper(r)
 }
 
 // rest passes over the rest of the sentence.
@@ -266,9 +346,10 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	start := p.i
 	p.eat("make", "start", "begin", "form", "create", "with", "work", "using")
 	p.eat("with")
-	p.eat("a", "an")
+	p.eat("a", "an", "the")
 	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") ||
 		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
+		p.eat("method", "technique")
 		return &MagicRing{p.from(start)}, nil
 	}
 	p.i = start
@@ -294,7 +375,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			"beginning", "starting", "here", "and", "throughout", "does", "do", "will", "not", "doesn't",
 			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
 			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",
-			"together", "joined", "last", "it") {
+			"together", "joined", "last", "it", "a", "an", "never", "beginning", "st", "every") {
 			if w := p.vocab.phrases[t.text]; !w.what.Kind.Is() {
 				if _, ok := p.vocab.glued(t.text); !ok {
 					break
@@ -358,8 +439,8 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	p.eat("rnd", "round", "row")
 	if !p.eat("in", "into", "through") {
 		p.i = start
-		if into, ok := p.loopWords(); ok && (p.tok().kind == tColon || p.tok().kind == tComma) {
-			return &InLoops{p.from(start), into}, nil
+		if into, ok := p.loopWords(); ok && (p.tok().kind == tColon || p.tok().kind == tComma || p.tok().kind == tOpen || p.tok().kind == tStar) {
+			return &InLoops{p.from(start), into, 0}, nil
 		}
 		p.i = start
 		return nil, nil
@@ -368,7 +449,16 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	if ok {
 		if p.eat("of") {
 			p.eat("each", "the", "every", "all")
-			p.eat("st", "sts", "stitch", "stitches")
+			p.eat("starting", "foundation", "beginning", "beg")
+			p.eat("st", "sts", "stitch", "stitches", "ch", "chs", "chain", "chains")
+			at := p.i
+			if _, round := roundWord(p.tok()); round {
+				p.i++
+				if n, ok := p.plainNumber(); ok {
+					return &InLoops{p.from(start), into, n}, nil
+				}
+				p.i = at
+			}
 		}
 		if p.eat("for") || p.eat("throughout") {
 			p.rest()
@@ -376,12 +466,18 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	}
 	t := p.tok()
 	if !ok || !(t.kind == tComma || t.kind == tColon || t.kind == tStop || t.kind == tSemi || t.kind == tEnd ||
-		t.kind == tStar || t.kind == tDash || t.kind == tClose || t.is("work", "around", "across") && p.at(1).kind == tComma) {
+		t.kind == tStar || t.kind == tDash || t.kind == tClose || t.kind == tOpen || t.kind == tNumber ||
+		t.is("work", "around", "across") && p.at(1).kind == tComma) {
 		p.i = start
 		return nil, nil
 	}
 	p.eat("around", "across")
-	return &InLoops{p.from(start), into}, nil
+	if p.work && (t.kind == tStop || t.kind == tEnd) && p.toks[start].is("in") {
+		// "sc in BLO." does not say in which stitches.
+		return nil, p.failAt(start, "not-understood", "the words do not say which stitches are worked into",
+			"Write, for example: sc in back loop only of each st around.")
+	}
+	return &InLoops{p.from(start), into, 0}, nil
 }
 
 // otherSide reads "working along opposite side of chain".
@@ -417,7 +513,13 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	default:
 		return nil, nil
 	}
+	with := p.at(-1).is("with", "using")
 	name, ok := p.yarn()
+	if t := p.tok(); !ok && with && t.kind == tWord && capital(t.raw) && p.at(1).kind == tComma && !p.stitchy(p.i, p.i+1) &&
+		!t.is("rs", "ws") {
+		name, ok = t.raw, true
+		p.i++
+	}
 	if !ok && p.at(-1).is("to") {
 		// "change to Silt": any name
 		at := p.i
@@ -439,7 +541,9 @@ func (p *parser) colour() (Item, *fault.Fault) {
 
 // yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
 func (p *parser) yarn() (string, bool) {
-	p.eat("the", "a")
+	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
+		p.i++
+	}
 	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
 		return strings.ToUpper(p.at(-1).raw), true
 	}

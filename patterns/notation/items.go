@@ -46,9 +46,20 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			sentence = true
 			continue
 		}
-		before := p.i
-		if f := b.next(sentence); f != nil {
+		before, counts := p.i, len(p.stated)
+		if f := b.next(sentence || p.tok().first); f != nil {
+			if p.defining && sentence && len(b.items) > 0 {
+				// What follows the words of a stitch is advice.
+				p.i = before
+				end := p.sentenceEnd()
+				p.note(b, before, end)
+				continue
+			}
 			return b.items, f
+		}
+		if len(p.stated) > counts {
+			sentence = true
+			continue
 		}
 		if p.i == before {
 			return b.items, p.stuck()
@@ -67,6 +78,18 @@ type block struct {
 type blockStar struct {
 	star
 	wrapped bool
+	items   []Item // what was wrapped
+}
+
+// toStop reports whether what was repeated has a ** in it, so that it can be
+// repeated once more up to there.
+func (s *blockStar) toStop() bool {
+	for _, it := range s.items {
+		if _, ok := it.(*Stop); ok && s.wrapped {
+			return true
+		}
+	}
+	return false
 }
 
 func (b *block) add(i Item) { b.items = append(b.items, i) }
@@ -78,9 +101,13 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.trailingCount(sentence) {
 		return nil
 	}
+	if f := p.vague(); f != nil {
+		return f
+	}
 	if sentence && p.advice(b) {
 		return nil
 	}
+	p.eat(adverbs...)
 	switch t := p.tok(); {
 	case t.kind == tStar:
 		return b.star()
@@ -91,7 +118,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	start := p.i
 	for _, read := range []func() (Item, *fault.Fault){
-		p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.otherSide, p.refer, p.until,
+		p.evenShaping, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.otherSide, p.refer, p.until,
 		p.colour, p.marker,
 	} {
 		item, f := read()
@@ -104,10 +131,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = start
 	}
-	if f := p.vague(); f != nil {
-		return f
+	if p.aside(b) {
+		return nil
 	}
 	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start") {
+		p.eat("with", "by")
 		p.eat("a", "an")
 		if p.tok().kind == tColon {
 			p.i++
@@ -118,6 +146,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return b.next(false)
 	}
 	// "in next sp, work (…)": the place comes first.
+	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
+		p.i++
+	}
 	if p.tok().is("in", "into", "over") {
 		if places := p.places(false); places != nil {
 			if it, f, ok := b.placeFirst(start, places); ok {
@@ -135,6 +166,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	if s, ok := p.stitches(); ok {
 		b.add(s)
+		if p.said != nil {
+			b.add(p.said)
+			p.said = nil
+		}
 		return nil
 	}
 	p.i = start
@@ -161,11 +196,18 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 	at := p.i
 	if s, ok := p.stitches(); ok {
 		st := s.(*Stitches)
-		if st.Places == nil {
+		switch {
+		case st.Places == nil:
 			st.Places = places
-			st.Span = p.from(start)
-			return st, nil, true
+		case places[0].Target.Sort == FromHook && st.Places[0].Pick == Each:
+			// "starting in 2nd ch from hook, sc in each ch across"
+			st.Places = append(places, st.Places...)
+		default:
+			p.i = at
+			return nil, nil, false
 		}
+		st.Span = p.from(start)
+		return st, nil, true
 	}
 	p.i = at
 	return nil, nil, false
@@ -199,7 +241,7 @@ func (b *block) bracket(places []Place) *fault.Fault {
 			return nil
 		}
 		p.i = open + 1
-		if !p.stitchy(open+1, close) || p.madeNote(open+1, close) {
+		if !p.stitchy(open+1, close) || p.madeNote(open+1, close) || !p.instructs(open+1) {
 			p.i = close + 1
 			b.add(&Note{p.from(open), p.words(open)})
 			return nil
@@ -227,6 +269,16 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 		b.add(&Group{Span: p.from(open), Items: inner, Place: places})
 		return nil
 	}
+	if p.tok().is("to", "until") {
+		// "[…] to last 2 sts" goes on; it is no place.
+		at := p.i
+		if e, ok := p.extent(); ok {
+			r := &Repeat{Items: inner, Extent: e, Span: p.from(at)}
+			b.add(r)
+			return p.ending(r)
+		}
+		p.i = at
+	}
 	if l := p.places(false); l != nil {
 		g := &Group{Items: inner, Place: l}
 		if n, more, ok := p.times(); ok && !more {
@@ -237,9 +289,17 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 		return nil
 	}
 	tail := p.i
+	if p.defining && (p.tok().kind == tEnd || p.tok().kind == tStop) {
+		// The definition of a stitch in brackets: all in one place.
+		b.add(&Group{Span: p.from(open), Items: inner, Place: []Place{{Span: p.from(open), Pick: Same}}})
+		return nil
+	}
 	p.eatKind(tComma)
 	p.eatKind(tSemi)
 	p.eat("rep", "repeat", "repeated")
+	if p.tok().kind == tStar && p.tok().text == "*" && p.at(1).kind == tNumber {
+		p.tok().kind = tTimes // (inc, sc) * 3
+	}
 	p.eat("across", "around")
 	if p.at(-1).is("across", "around") {
 		p.i--
@@ -278,6 +338,9 @@ func (p *parser) multiplied(i int) bool {
 	case t.is("in", "into", "around", "across", "evenly", "over", "twice", "once", "between", "thrice", "each"),
 		t.kind == tTimes:
 		return true
+	case t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber:
+		end := p.at(2)
+		return end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose
 	case t.is("rep", "repeat", "repeated"):
 		// "(sc, inc) repeat 6 times", but not "(72 sts); rep from *" or
 		// "(12 sc) rep rnd 2".
@@ -380,7 +443,7 @@ func (b *block) wrap(s *blockStar, r *Repeat) {
 	r.Items = append([]Item(nil), b.items[s.start:end]...)
 	rest := append([]Item(nil), b.items[end:]...)
 	b.items = append(append(b.items[:s.start:s.start], r), rest...)
-	s.wrapped = true
+	s.wrapped, s.items = true, r.Items
 	// Stars that stood inside are wrapped or were left open: those are
 	// reported at the end.
 	for _, o := range b.stars {
@@ -402,6 +465,10 @@ func (b *block) repeat() *fault.Fault {
 		return nil
 	}
 	p.i = start + 1
+	if p.tok().kind == tOpen && p.multiplied(max(p.matching(p.i), 0)+1) {
+		// "Repeat (inc, sc) 3 times"
+		return b.bracket(nil)
+	}
 	p.eat("instructions", "directions", "sequence", "pattern")
 	hasFrom := p.eat("from", "between")
 	between := hasFrom && p.at(-1).is("between")
@@ -424,6 +491,16 @@ func (b *block) repeat() *fault.Fault {
 		}
 	}
 	if from == nil {
+		for _, s := range b.stars {
+			if s.mark == mark && s.toStop() {
+				from = s
+			}
+		}
+	}
+	if from == nil {
+		if !hasFrom && p.tok().kind != tStar {
+			markTok = start
+		}
 		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
 			"Mark where the repeat begins with "+mark+".")
 	}
@@ -436,13 +513,22 @@ func (b *block) repeat() *fault.Fault {
 		}
 		p.eat("s")
 	}
+	if from.wrapped && !toStop {
+		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
+			"Mark where the repeat begins with "+mark+".")
+	}
 	r := &Repeat{Star: true}
 	p.eat("for")
+	if p.eat("a") {
+		p.eat("total")
+		p.eat("of")
+	}
+	total := p.at(-1).is("of")
 	p.eatKind(tComma)
 	if n, more, ok := p.times(); ok {
 		// After "rep from *" the first time has been worked already, said or
 		// not; only "6 times in all" counts it.
-		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether")
+		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether") && !total
 		p.eat("around", "across")
 	} else if e, ok := p.extent(); ok {
 		r.Extent = e
@@ -455,10 +541,13 @@ func (b *block) repeat() *fault.Fault {
 		// The first time has been worked to its end; what is repeated stops
 		// at the mark, so it stands after it on its own.
 		items := b.items[from.start:]
+		if from.wrapped {
+			items = from.items
+		}
 		for i, it := range items {
 			if _, ok := it.(*Stop); ok {
 				r.Items = append([]Item(nil), items[:i]...)
-				from.wrapped = true
+				from.wrapped, from.items = true, items
 				r.More = false
 				b.add(r)
 				return p.ending(r)
@@ -492,10 +581,17 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 		said := lastRep()
 		if p.eat("at", "after", "before") {
 			if p.tok().kind == tStar {
+				at := p.i
 				p.i++
 				lastRep()
 				r.AtStop = true
-				return nil
+				for _, it := range r.Items {
+					if _, ok := it.(*Stop); ok {
+						return nil
+					}
+				}
+				return p.failAt(at, "star", "there is no "+p.toks[at].text+" inside this repeat to end at",
+					"Mark the point inside the repeat with "+p.toks[at].text+".")
 			}
 		} else if said && p.eat("with") {
 			items, f := p.endingItems()

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"fmt"
 	"strings"
 
 	"whorl/patterns/fault"
@@ -42,13 +43,36 @@ func roundWord(t *token) (row, ok bool) {
 // label reads what stands before the colon: "Rnd 5", "Rnds 5-10", "Row 1 (RS)",
 // "Rnds 4-9 (6 rnds)", "Foundation", "Next rnd", "2nd row".
 func (p *parser) label() (Label, bool) {
+	start := p.i
+	if l, ok := p.labelAt(true); ok {
+		return l, true
+	}
+	// "Rnd 1 - 6 sc" is no range.
+	p.i = start
+	p.faults, p.stated = nil, nil
+	if l, ok := p.labelAt(false); ok {
+		return l, true
+	}
+	p.i = start
+	return Label{}, false
+}
+
+// labelAt reads a label; a dash between numbers is a range when ranges is set,
+// and else the end of the label.
+func (p *parser) labelAt(ranges bool) (Label, bool) {
 	var l Label
 	start := p.i
 	no := func() (Label, bool) { p.i = start; return Label{}, false }
 	named := false
-	if p.tok().kind == tOrdinal && p.at(1).is("rnd", "round", "row", "rd") {
-		n := p.tok()
-		num := Num{Span: Span{n.pos, n.length}, Values: []int{n.value}}
+	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
+		n, _ := p.num()
+		p.i++
+		l.Numbers, l.Bare = []Range{{From: n, To: n}}, true
+		l.Text = p.words(start)
+		return l, true
+	}
+	if n := p.tok(); (n.kind == tOrdinal || ordinalOf(n) > 0) && p.at(1).is("rnd", "round", "row", "rd") {
+		num := Num{Span: Span{n.pos, n.length}, Values: []int{max(n.value, ordinalOf(n))}}
 		l.Numbers = []Range{{From: num, To: num}}
 		l.Row, _ = roundWord(p.at(1))
 		p.i += 2
@@ -57,6 +81,7 @@ func (p *parser) label() (Label, bool) {
 		for p.tok().is("next", "last", "final", "set", "setup", "up", "foundation", "base", "dec",
 			"decrease", "inc", "increase", "edging", "first", "beginning", "starting") &&
 			!(p.tok().is("dec", "inc", "decrease", "increase") && p.at(1).kind == tNumber) {
+			l.Foundation = l.Foundation || p.tok().is("foundation", "set", "setup", "base", "starting", "beginning")
 			if p.tok().is("next") {
 				l.Next = One(Span{p.tok().pos, p.tok().length})
 			}
@@ -73,10 +98,16 @@ func (p *parser) label() (Label, bool) {
 			l.Row = row
 			letterOnly := p.tok().is("r")
 			p.i++
+			if p.tok().kind == tStop && p.at(1).kind == tNumber {
+				p.i++ // "Rnd. 1"
+			}
+			if p.tok().kind == tOther && p.tok().text == "#" {
+				p.i++
+			}
 			if letterOnly && p.tok().kind != tNumber {
 				return no()
 			}
-			p.numbers(&l)
+			p.numbers(&l, ranges)
 			if len(l.Numbers) == 0 && !named {
 				return no()
 			}
@@ -97,6 +128,19 @@ func (p *parser) label() (Label, bool) {
 		l.side(p.tok().text)
 		p.i++
 	}
+	// "Rnd 2 - Increase Rnd:"
+	if p.tok().kind == tDash {
+		for j := 1; j <= 5; j++ {
+			t := p.at(j)
+			if t.kind == tColon {
+				p.i += j
+				break
+			}
+			if t.kind != tWord || !(t.is("inc", "increase", "dec", "decrease", "even", "set", "up", "pattern", "rnd", "round", "row", "first", "last", "foundation", "shaping")) {
+				break
+			}
+		}
+	}
 	switch {
 	case p.eatKind(tColon):
 		p.eatKind(tDash)
@@ -111,8 +155,19 @@ func (p *parser) label() (Label, bool) {
 	return l, true
 }
 
+// ordinalOf is the number of an ordinal in words, else 0.
+func ordinalOf(t *token) int {
+	if t.is("first") {
+		return 1
+	}
+	if t.kind != tWord {
+		return 0
+	}
+	return ordinalWords[t.text]
+}
+
 // numbers reads 5, 5-10, 5 and 6, 3, 5 and 7, 3-end, 4-8 (9, 10, 10).
-func (p *parser) numbers(l *Label) {
+func (p *parser) numbers(l *Label, ranges bool) {
 	for {
 		p.eatAll("number")
 		from, ok := p.num()
@@ -121,9 +176,10 @@ func (p *parser) numbers(l *Label) {
 		}
 		r := Range{From: from, To: from}
 		switch t := p.tok(); {
-		case t.kind == tHyphen, t.kind == tDash, t.is("to", "through", "thru"):
+		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
 			back := p.i
 			p.i++
+			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
 			if to, ok := p.num(); ok {
 				r.To = to
 			} else if p.eat("end") {
@@ -131,6 +187,10 @@ func (p *parser) numbers(l *Label) {
 			} else {
 				p.i = back
 			}
+		}
+		if p.rangeSizes(&r) {
+			l.Numbers = append(l.Numbers, r)
+			return
 		}
 		l.Numbers = append(l.Numbers, r)
 		back := p.i
@@ -146,6 +206,40 @@ func (p *parser) numbers(l *Label) {
 	}
 }
 
+// rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5).
+func (p *parser) rangeSizes(r *Range) bool {
+	if len(p.sizes) < 2 || p.tok().kind != tOpen || p.at(1).kind != tNumber ||
+		p.at(2).kind != tHyphen && p.at(2).kind != tDash {
+		return false
+	}
+	start := p.i
+	p.i++
+	from, to := r.From.Values, r.To.Values
+	for {
+		a, ok := p.plainNumber()
+		if !ok {
+			break
+		}
+		b := a
+		if p.eatKind(tHyphen) || p.eatKind(tDash) {
+			if b, ok = p.plainNumber(); !ok {
+				break
+			}
+		}
+		from, to = append(from, a), append(to, b)
+		if !p.eatKind(tComma) && !p.eatKind(tSemi) {
+			break
+		}
+	}
+	if p.tok().kind != tClose || len(from) != len(p.sizes) {
+		p.i = start
+		return false
+	}
+	p.i++
+	r.From.Values, r.To.Values = from, to
+	return true
+}
+
 // labelNote reads a bracket in a label: (RS), (6 rnds), (dec rnd), (Adult only).
 func (p *parser) labelNote(l *Label) bool {
 	close := p.matching(p.i)
@@ -159,7 +253,22 @@ func (p *parser) labelNote(l *Label) bool {
 	}
 	p.i++
 	start := p.i
+	if n, ok := p.num(); ok && p.i < close {
+		if _, ok := roundWord(p.tok()); ok {
+			l.Rounds = n
+		}
+	}
+	p.i = start
+	if s := p.statedUpTo(close); s != nil && s.Counts[0].Target.Text != "" {
+		p.stated = append(p.stated, s)
+		p.i = close + 1
+		return true
+	}
 	for p.i < close {
+		if into, ok := p.loopWords(); ok && p.i <= close {
+			l.Loop = Loop{true, into}
+			continue
+		}
 		if p.tok().is("rs", "ws") {
 			l.side(p.tok().text)
 		}
@@ -173,7 +282,7 @@ func (p *parser) labelNote(l *Label) bool {
 		}
 		p.i++
 	}
-	l.only(p.words(start), p.sizes)
+	p.only(l, start)
 	p.i = close + 1
 	return true
 }
@@ -186,22 +295,55 @@ func (l *Label) side(s string) {
 	}
 }
 
-// only takes the names of sizes out of "Adult and Adult Large only".
-func (l *Label) only(text string, sizes []string) {
+// only takes the names of sizes out of "Adult and Adult Large only", from token
+// start up to the current one.
+func (p *parser) only(l *Label, start int) {
+	text := p.words(start)
 	t := strings.ToLower(text)
-	if !strings.Contains(t, "only") && !strings.HasPrefix(t, "size") {
+	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") {
 		return
 	}
-	t = strings.ReplaceAll(strings.ReplaceAll(t, "only", ""), "and", ",")
-	t = strings.TrimPrefix(strings.TrimPrefix(strings.TrimSpace(t), "sizes"), "size")
-	for _, name := range strings.FieldsFunc(t, func(r rune) bool { return r == ',' || r == '&' || r == '/' }) {
-		name = strings.TrimSpace(strings.TrimSpace(name))
-		for _, s := range sizes {
+	t = strings.TrimSuffix(t, "only")
+	t = strings.TrimPrefix(strings.TrimPrefix(t, "sizes"), "size")
+	t = strings.NewReplacer(" and ", ",", "&", ",", "/", ",").Replace(t)
+	for _, name := range strings.Split(t, ",") {
+		name = strings.TrimSpace(name)
+		found := name == ""
+		for _, s := range p.sizes {
 			if strings.EqualFold(name, s) {
-				l.Only = append(l.Only, s)
+				l.Only, found = append(l.Only, s), true
 			}
 		}
+		if !found {
+			p.faults = append(p.faults, fail(Span{p.toks[start].pos, len([]rune(text))}, "unknown-size",
+				fmt.Sprintf("there is no size %q", name), "The sizes are "+p.sizeNames()+"."))
+			l.Only = append(l.Only, name)
+		}
 	}
+}
+
+// sizeLine reads a line that says which sizes the rounds after it are for:
+// "Size Large only:", "All sizes:".
+func (p *parser) sizeLine() (Label, bool) {
+	start := p.i
+	var l Label
+	all := p.eatAll("all", "sizes")
+	if !all {
+		at := p.i
+		if !p.tok().is("size", "sizes") {
+			return l, false
+		}
+		for p.tok().kind != tColon && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
+			p.i++
+		}
+		p.only(&l, at)
+	}
+	if !p.eatKind(tColon) || !p.tok().first && p.tok().kind != tEnd || !all && len(l.Only) == 0 {
+		p.i = start
+		return Label{}, false
+	}
+	l.Text = p.words(start)
+	return l, true
 }
 
 // matching is the number of the token that closes the bracket at token i, or

@@ -25,6 +25,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			Help:    "Divide it into several parts."}}
 	}
 	text := &Text{}
+	var only []string // the sizes that rounds are for
 	starts := roundStarts(toks, v, sizes)
 	for i, s := range starts {
 		end := len(toks) - 1
@@ -35,7 +36,16 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p := newParser(toks[s:end], v, sizes)
+		if l, ok := p.sizeLine(); ok && p.tok().kind == tEnd {
+			faults = append(faults, p.faults...)
+			only = l.Only
+			continue
+		}
+		p = newParser(toks[s:end], v, sizes)
 		r, f := p.round()
+		if len(r.Label.Only) == 0 {
+			r.Label.Only = only
+		}
 		if f != nil {
 			faults = append(faults, f)
 			// What could be read is kept: a later round may refer to it, and
@@ -43,7 +53,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			r.Broken = true
 		}
 		faults = append(faults, p.faults...)
-		text.Rounds = append(text.Rounds, r)
+		text.Rounds = append(text.Rounds, r.parted()...)
 	}
 	return text, faults
 }
@@ -52,15 +62,17 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List) {
 	toks, faults := scan(lines)
 	if len(toks) > maxTokens {
-		toks = toks[len(toks)-1:]
+		t := toks[maxTokens]
+		return nil, fault.List{fail(Span{t.pos, t.length}, "too-large", "the definition is too long", "")}
 	}
 	p := newParser(toks[:len(toks)-1], v, sizes)
+	p.defining = true
 	items, f := p.items(false)
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
 	}
 	if f != nil {
-		faults = append(faults, f)
+		return nil, append(append(faults, f), p.faults...)
 	}
 	return items, append(faults, p.faults...)
 }
@@ -76,9 +88,43 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 		p := newParser(toks[i:], v, sizes)
 		if _, ok := p.label(); ok {
 			starts = append(starts, i)
+			continue
+		}
+		p = newParser(toks[i:], v, sizes)
+		if _, ok := p.sizeLine(); ok {
+			starts = append(starts, i)
 		}
 	}
 	return starts
+}
+
+// parted sets a reference to other rounds that follows the work of a round
+// ("… turn. Rep Row 2 until piece measures 5 cm") apart as rounds of its own.
+func (r *Round) parted() []*Round {
+	work := false
+	for i, it := range r.Items {
+		switch it.(type) {
+		case *Ref:
+			if !work {
+				return []*Round{r}
+			}
+			at := it.Where()
+			rest := &Round{Span: at, Items: r.Items[i:], Broken: r.Broken, Label: Label{Row: r.Label.Row, Only: r.Label.Only}}
+			first := *r
+			first.Items, first.Stated = r.Items[:i], nil
+			for _, s := range r.Stated {
+				if s.Line < at.Line || s.Line == at.Line && s.Column < at.Column {
+					first.Stated = append(first.Stated, s)
+				} else {
+					rest.Stated = append(rest.Stated, s)
+				}
+			}
+			return []*Round{&first, rest}
+		case *Stitches, *Group, *Repeat:
+			work = true
+		}
+	}
+	return []*Round{r}
 }
 
 // parser reads one round.
@@ -92,6 +138,11 @@ type parser struct {
 	// for each depth of brackets.
 	stars  [][]int
 	faults fault.List
+	// defining is set for the words of a special stitch.
+	defining bool
+	// said is what a bracket between two places says of the chains at the
+	// beginning, kept for the item that follows.
+	said *Counts
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool
@@ -181,6 +232,17 @@ func (p *parser) words(start int) string {
 func fail(s Span, code, message, help string) *fault.Fault {
 	return &fault.Fault{Code: code, Severity: fault.Error, Pos: s.Pos, Length: s.Length,
 		Message: message, Help: help}
+}
+
+// report keeps a fault that does not stop the reading. Words may be looked at
+// more than once, so it is kept only once.
+func (p *parser) report(f *fault.Fault) {
+	for _, o := range p.faults {
+		if o.Pos == f.Pos && o.Code == f.Code {
+			return
+		}
+	}
+	p.faults = append(p.faults, f)
 }
 
 // failAt is a fault at token i.
@@ -294,7 +356,7 @@ func (p *parser) sizeList(num *Num, start int) {
 	case len(values) == len(p.sizes):
 		num.Values = values
 	case len(values) > 1 && listed:
-		p.faults = append(p.faults, fail(p.from(start), "size-list",
+		p.report(fail(p.from(start), "size-list",
 			fmt.Sprintf("%d numbers for %d sizes", len(values), len(p.sizes)),
 			"Write one number for each size, smallest first: "+p.sizeNames()+"."))
 		num.Values = values

@@ -16,6 +16,19 @@ func (p *parser) places(alone bool) []Place {
 	l = append(l, first)
 	for {
 		start := p.i
+		if first.Target.Sort == FromHook && p.tok().kind == tOpen {
+			// "in 4th ch from hook (3 skipped chs count as dc) and in each ch"
+			close := p.matching(p.i)
+			if close > 0 && p.toks[close+1].is("and") {
+				p.i++
+				if c, _ := p.counts(); c != nil {
+					p.said = c.(*Counts)
+					p.i = close + 1
+				} else {
+					p.i = start
+				}
+			}
+		}
 		comma := p.eatKind(tComma)
 		and := p.eat("and")
 		if !and && !comma {
@@ -42,13 +55,14 @@ func (p *parser) places(alone bool) []Place {
 func (p *parser) placed(alone bool) (Place, bool) {
 	start := p.i
 	no := func() (Place, bool) { p.i = start; return Place{}, false }
-	p.eat("all", "evenly")
-	evenly := p.at(-1).is("evenly") && p.i > start
+	p.eat("all")
+	evenly := p.eat("evenly")
 	if evenly {
 		p.eat("spaced")
 	}
+	words := p.i
 	switch {
-	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at"):
+	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at", "using"):
 		prep := p.at(-1).text
 		if prep == "in" && p.tok().is("order") {
 			return no()
@@ -61,17 +75,23 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			}
 			return no()
 		}
-		pl.Over = prep == "over"
+		pl.Over = prep == "over" || prep == "using"
 		pl.Evenly = pl.Evenly || evenly
 		if prep == "between" && pl.Target.Sort == AnyStitch {
 			pl.Target.Sort = Gap
+			// "between first 2 sts", "between next 2 sts": one gap
+			pl.N = Num{}
+			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
+				pl.Pick = Next
+			}
 		}
 		pl.Span = p.from(start)
 		return pl, true
 	case p.tok().is("around", "across", "round"):
 		p.i++
-		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "post",
-			"posts", "the", "row", "front", "back", "stem") ||
+		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
+			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped") ||
+			p.targetAhead() ||
 			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
 			at := p.i
 			pl, ok := p.place()
@@ -83,13 +103,14 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			}
 			p.i = at
 		}
-		p.i = start
+		p.i = words
 		if evenly {
 			// "evenly around": over all there is.
 			pl, ok := p.extentPlace(start, true)
 			pl.Evenly = true
 			return pl, ok
 		}
+		p.i = start
 		return p.extentPlace(start, alone)
 	case p.tok().is("next", "each", "every", "same", "nxt", "following", "foll"):
 		// "dc next 3 sts"
@@ -101,8 +122,27 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		return pl, true
 	case p.tok().is("until"):
 		return p.extentPlace(start, alone)
+	case evenly && alone:
+		return Place{Span: p.from(start), Pick: Each, Extent: Extent{Sort: ToEnd}, Evenly: true}, true
 	}
 	return no()
+}
+
+// groupAhead reports whether "5-dc group" comes next, whose number is not how
+// many.
+func (p *parser) groupAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	t, ok := p.target()
+	return ok && (t.Sort == OfName || t.Sort == ChainSpace)
+}
+
+// targetAhead reports whether a kind of stitch or a space comes next.
+func (p *parser) targetAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	t, ok := p.target()
+	return ok && (t.Sort == OfKind || t.Sort == ChainSpace || t.Sort == StartChain)
 }
 
 // extentPlace makes "around" or "to last 2 sts" a place: each stitch so far.
@@ -127,7 +167,7 @@ func (p *parser) place() (Place, bool) {
 
 	for {
 		if into, ok := p.loopWords(); ok {
-			pl.Into = into
+			pl.Into, pl.Both = into, into == stitch.Top
 			if !p.eat("of") && (p.tok().kind == tComma || p.tok().kind == tEnd) {
 				return no()
 			}
@@ -178,6 +218,9 @@ func (p *parser) place() (Place, bool) {
 				pl.Pick = Next
 			}
 		}
+		if p.eat("skipped", "missed") {
+			pl.Pick = Skipped
+		}
 		if p.rowEnds() {
 			pl.Target = Target{Sort: RowEnds}
 			break
@@ -206,11 +249,25 @@ func (p *parser) place() (Place, bool) {
 		p.i++
 		p.eat("unworked", "free", "rem", "remaining")
 		pl.Pick = Next
-		if n, ok := p.num(); ok {
-			pl.N = n
+		if p.at(1).kind != tHyphen || !p.groupAhead() {
+			if n, ok := p.num(); ok {
+				pl.N = n
+			}
 		}
-		if !p.targetOr(&pl) {
-			return no()
+		if p.targetOr(&pl) {
+			// "next 2 ch-sp" is one space of two chains; of two, it would say
+			// sps.
+			if last := p.at(-1); pl.Target.Sort == ChainSpace && pl.Target.Chains == 0 && len(pl.N.Values) == 1 && pl.N.Values[0] > 1 &&
+				last.is("sp", "space", "lp", "loop", "arch") {
+				pl.Target.Chains, pl.N = pl.N.Values[0], Num{}
+			}
+		} else {
+			// "sc in next, 2 sc in next": the noun is often left out.
+			switch k := p.tok(); {
+			case k.kind == tComma, k.kind == tSemi, k.kind == tStop, k.kind == tEnd, k.kind == tClose, k.is("and", "then"):
+			default:
+				return no()
+			}
 		}
 	case t.is("same"):
 		p.i++
@@ -221,24 +278,45 @@ func (p *parser) place() (Place, bool) {
 		}
 		if p.eat("as") {
 			p.eat("the")
-			if p.eat("joining", "join") {
+			at := p.i
+			w, isStitch := p.what()
+			slip := isStitch && w.Kind == stitch.Of(stitch.Slip)
+			if !slip {
+				p.i = at
+			}
+			switch {
+			case slip:
+				pl.Target.Sort = JoinPlace
+			case p.eat("joining", "join", "joined"):
 				p.eat("sl")
 				p.eat("st", "stitch")
 				pl.Target.Sort = JoinPlace
-			} else if p.eat("last") {
-				if _, ok := p.what(); !ok {
+			case p.eat("first"):
+				if _, ok := p.target(); !ok {
 					return no()
 				}
-			} else {
-				return no()
+				pl.Target.Sort = JoinPlace
+			case p.eat("last", "previous", "prev"):
+				if _, ok := p.target(); !ok {
+					return no()
+				}
+				p.eat("made")
+			default:
+				if _, ok := p.startChain(); ok {
+					pl.Target.Sort = JoinPlace
+				} else if p.chain() != nil {
+					pl.Target.Sort = JoinPlace
+				} else {
+					return no()
+				}
 			}
 		}
-	case t.is("first", "last"), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
+	case t.is("first", "last", "final"), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
 		p.i++
 		switch {
 		case t.is("first"):
 			pl.Pick, pl.Nth = First, 1
-		case t.is("last"):
+		case t.is("last", "final"):
 			pl.Pick = Last
 		default:
 			pl.Pick, pl.Nth = Nth, t.value
@@ -252,11 +330,22 @@ func (p *parser) place() (Place, bool) {
 				pl.Pick = Next
 			}
 		}
+		if p.eat("skipped", "missed") {
+			pl.Pick = Skipped
+		}
 		if !p.targetOr(&pl) {
-			if pl.Pick != Last && pl.Pick != First {
+			switch {
+			case p.tok().is("of"):
+				// "3rd of 3 ch"
+				pl.Target = Target{Sort: ChainStitch}
+			case pl.Pick == Last || pl.Pick == First:
+				pl.Target = Target{}
+			default:
 				return no()
 			}
-			pl.Target = Target{}
+		}
+		if pl.Pick == Last && p.eat("made", "worked") {
+			pl.Pick = Made
 		}
 		if p.eat("from") {
 			p.eat("the")
@@ -274,9 +363,19 @@ func (p *parser) place() (Place, bool) {
 	case t.is("skipped", "missed", "unworked"):
 		p.i++
 		pl.Pick = Skipped
+		if n, ok := p.num(); ok {
+			pl.N = n
+		}
 		if !p.targetOr(&pl) {
 			return no()
 		}
+	case t.is("joining"):
+		p.i++
+		p.eat("sl")
+		if !p.targetOr(&pl) {
+			return no()
+		}
+		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: p.words(start)}
 	case t.is("any"):
 		p.i++
 		pl.Pick = Any
@@ -290,10 +389,15 @@ func (p *parser) place() (Place, bool) {
 			p.eat("of")
 		}
 		if top {
+			at := p.i
+			if pl.N.Set() {
+				p.i--
+			}
 			if n, ok := p.startChain(); ok {
-				pl.Pick, pl.Target = First, n
+				pl.Pick, pl.Target, pl.N = First, n, Num{}
 				break
 			}
+			p.i = at
 		}
 		if !p.targetOr(&pl) {
 			return no()
@@ -313,9 +417,23 @@ func (p *parser) placeTail(pl *Place) {
 	for {
 		start := p.i
 		switch {
+		case p.tok().is("below") && pl.Below == 0 && pl.Target.Sort != Ring:
+			p.i++
+			pl.Below = 1
+			// "st below next st"
+			if p.eat("next", "nxt", "following") {
+				p.target()
+			}
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of"):
 			p.i++
+			at := p.i
+			p.eat("the")
+			if t, ok := p.startChain(); ok {
+				pl.Of = &Place{Span: p.from(at), Pick: First, Target: t}
+				continue
+			}
+			p.i = at
 			of, ok := p.place()
 			if !ok {
 				p.i = start
@@ -385,6 +503,13 @@ func (p *parser) belowWords(pl *Place) bool {
 		return false
 	}
 	pl.Below = n
+	// "st below next st"
+	if p.tok().is("next", "nxt", "following") && pl.Pick == Next {
+		p.i++
+		if _, ok := p.target(); !ok {
+			p.i--
+		}
+	}
 	return true
 }
 
@@ -409,11 +534,12 @@ func (p *parser) postWords() (stitch.Into, bool) {
 // ringWords reads "ring", "magic ring", "centre of ring", "loop" of a ring.
 func (p *parser) ringWords() bool {
 	start := p.i
+	p.eat("the", "a", "an")
 	p.eat("centre", "center", "middle")
 	p.eat("of")
 	p.eat("the")
 	magic := p.eat("magic", "adjustable", "sliding")
-	if p.eat("ring", "rings") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
+	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
 		return true
 	}
 	p.i = start
@@ -494,12 +620,11 @@ var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp",
 func (p *parser) target() (Target, bool) {
 	start := p.i
 	done := func(t Target) (Target, bool) { t.Text = p.words(start); return t, true }
-	p.eat("corner")
-	corner := p.i > start
+	corner := p.eat("corner", "corners")
 	// ch-2 sp, 2-ch sp, ch sp, corner sp
 	at := p.i
 	n, hasN := 0, false
-	if p.tok().kind == tNumber && (p.at(1).is("ch") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
+	if p.tok().kind == tNumber && (p.at(1).is("ch", "chain") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
 		n, hasN = p.plainNumber()
 		p.eatKind(tHyphen)
 	}
@@ -511,6 +636,7 @@ func (p *parser) target() (Target, bool) {
 				n, hasN = p.plainNumber()
 			}
 		}
+		p.eatKind(tHyphen)
 		p.eatKind(tHyphen)
 		if p.eat("corner") {
 			corner = true
@@ -535,19 +661,66 @@ func (p *parser) target() (Target, bool) {
 	}
 	p.i = at
 	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
+		if p.tok().is("between") {
+			p.i++
+			p.eat("each")
+			if p.eat("st", "sts", "stitches", "stitch") {
+				return done(Target{Sort: Gap})
+			}
+			if p.eat("last") {
+				p.target()
+				p.eat("and")
+				if p.eat("next") {
+					p.target()
+					return done(Target{Sort: Gap, Name: Here})
+				}
+			}
+			p.i = start
+			return Target{}, false
+		}
 		return done(Target{Sort: ChainSpace})
+	}
+	if corner {
+		return done(Target{Sort: ChainSpace, Name: "corner"})
 	}
 	if t, ok := p.startChain(); ok {
 		return t, true
 	}
+	p.eat("indicated", "designated", "stated", "given")
 	if p.eat("st", "sts", "stitch", "stitches", "place", "places") {
 		if p.eat("space", "sp") {
 			return done(Target{Sort: Gap})
 		}
+		if p.tok().is("or") && p.at(1).is("sp", "space", "ch") {
+			p.i += 2
+			p.eatKind(tHyphen)
+			p.eat("sp", "space")
+		}
+		p.eat("indicated", "designated", "stated", "given")
 		return done(Target{Sort: AnyStitch})
+	}
+	if n, ok := p.plainNumber(); ok {
+		p.eatKind(tHyphen)
+		if w, ok := p.what(); ok && w.Kind.Is() && p.eat("group", "groups", "grp", "shell", "fan") {
+			return done(Target{Sort: OfName, Name: "", Kind: w.Kind, Chains: n})
+		}
+		p.i = at
+	}
+	if p.eat("group", "groups", "grp") {
+		return done(Target{Sort: OfName})
+	}
+	// "next cl", "next cluster": any cluster, when none is defined.
+	if t := p.tok(); t.is("cl", "cls", "cluster", "clusters") {
+		if _, own := p.vocab.phrases[t.text]; !own {
+			p.i++
+			return done(Target{Sort: OfShape, Kind: stitch.Kind{Shape: stitch.Cluster}})
+		}
 	}
 	if w, ok := p.what(); ok {
 		switch {
+		case w.Kind.Shape == stitch.Puff || w.Kind.Shape == stitch.Popcorn && !digit(rune(p.toks[at].text[0])) ||
+			w.Kind.Shape == stitch.Bobble && !digit(rune(p.toks[at].text[0])):
+			return done(Target{Sort: OfShape, Kind: w.Kind})
 		case w.Name != "":
 			return done(Target{Sort: OfName, Name: w.Name})
 		case w.Kind.Is():
@@ -628,7 +801,25 @@ func (p *parser) toLast() (Extent, bool) {
 		e.Target = t
 		return e, true
 	}
+	if t, ok := p.startChain(); ok {
+		return Extent{Sort: ToPlace, Target: t}, true
+	}
+	if at := p.i; p.tok().is("ch") {
+		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		p.i = at
+	}
+	if p.eat("marker", "m", "pm") {
+		return Extent{Sort: ToMarker}, true
+	}
 	if p.eat("next") {
+		if t, ok := p.target(); ok {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		return no()
+	}
+	if p.tok().is("corner") {
 		if t, ok := p.target(); ok {
 			return Extent{Sort: ToPlace, Target: t}, true
 		}

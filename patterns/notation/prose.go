@@ -10,7 +10,7 @@ import (
 var stitchyWords = []string{
 	"st", "sts", "stitch", "stitches", "ch", "chs", "chain", "chains", "sk", "skip", "miss", "rep", "repeat",
 	"join", "turn", "inc", "dec", "around", "across", "next", "each", "times", "ring", "twice", "sp", "sps",
-	"rnd", "rnds", "row", "rows", "round", "rounds", "shell", "cluster", "cl", "fasten", "twice",
+	"shell", "cluster", "cl", "fasten", "twice",
 }
 
 // stitchy reports whether the tokens from i up to j hold words of the trade
@@ -53,15 +53,17 @@ func (p *parser) madeNote(i, j int) bool {
 var advising = []string{
 	"mark", "place", "move", "note", "notes", "tip", "stuff", "weave", "sew", "leave", "check", "remember", "you",
 	"your", "this", "these", "it", "pull", "tighten", "block", "steam", "attach", "insert", "try", "measure", "piece",
-	"hint", "see", "make", "optional", "pin", "thread", "be", "stop", "important", "remove", "use", "hat",
+	"hint", "see", "optional", "pin", "thread", "be", "stop", "important", "remove", "use", "hat",
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
-	"close", "gather", "draw", "steam-block", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam", "line", "align", "bring", "slip-stitch", "rotate", "flip",
-	"secure", "trim", "tie", "add", "finish", "overlap", "match", "whip", "embroider", "button",
+	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
+	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
+	"embroider", "button", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without
-// any words of the trade, or one that begins like advice and cannot be read as
-// anything else.
+// any words of the trade, a heading on a line of its own, or one that begins
+// like advice. When such a sentence goes on with work after a comma or a
+// colon, only what stands before it is a note.
 func (p *parser) advice(b *block) bool {
 	start := p.i
 	end := p.sentenceEnd()
@@ -76,34 +78,114 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
+	if t.is("work", "working") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
+		!p.at(3).is("ring", "circle", "magic") {
+		return p.note(b, start, end)
+	}
+	for _, read := range []func() (Item, *fault.Fault){p.ring, p.counts, p.marker, p.until, p.refer, p.join, p.fasten, p.colour, p.loops} {
+		it, f := read()
+		p.i = start
+		if it != nil || f != nil {
+			return false
+		}
+	}
 	if t.is(advising...) {
-		for _, read := range []func() (Item, *fault.Fault){p.ring, p.counts, p.marker, p.until, p.refer, p.join, p.fasten} {
-			it, f := read()
-			p.i = start
-			if it != nil || f != nil {
-				return false
+		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
+			// "Note: Ch 1 at beg of a rnd never counts as a stitch."
+			p.i += 2
+			if it, _ := p.counts(); it != nil {
+				c := it.(*Counts)
+				c.Throughout = true
+				b.add(c)
+				return true
+			}
+			return p.note(b, start, end)
+		}
+		// Work may follow after a comma or a colon.
+		for j := start + 1; j < end; j++ {
+			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash) && j+1 < end && p.instructs(j+1) {
+				return p.note(b, start, j)
 			}
 		}
-		// "Work 2 sc …", "Make 6 sc in ring" are instructions.
-		if t.is("make", "close") && p.stitchy(start+1, end) {
+		if t.is("for", "on", "at", "begin", "continue", "add") && p.stitchy(start, end) {
 			return false
 		}
 		return p.note(b, start, end)
 	}
-	if !p.stitchy(start, end) && end-start >= 3 && p.vagueAt(start, end) == nil {
-		if it, _ := p.colour(); it != nil {
-			p.i = start
-			return false
-		}
-		p.i = start
-		if it, _ := p.counts(); it != nil {
-			p.i = start
-			return false
-		}
-		p.i = start
+	if p.stitchy(start, end) {
+		return false
+	}
+	if line := p.lineEnd(); t.first && line <= end && p.toks[line].first && p.toks[line-1].kind != tComma {
+		return p.note(b, start, line) // a heading
+	}
+	if end-start >= 3 {
 		return p.note(b, start, end)
 	}
 	return false
+}
+
+// lineEnd is the first token of the next line.
+func (p *parser) lineEnd() int {
+	j := p.i + 1
+	for j < len(p.toks)-1 && !p.toks[j].first {
+		j++
+	}
+	return j
+}
+
+// instructs reports whether an instruction that makes or passes over stitches
+// begins at token i.
+func (p *parser) instructs(i int) bool {
+	at, stated, work, faults := p.i, len(p.stated), p.work, len(p.faults)
+	defer func() { p.i, p.stated, p.work, p.faults = at, p.stated[:stated], work, p.faults[:faults] }()
+	p.i = i
+	p.eat(adverbs...)
+	if p.tok().kind == tStar {
+		return true
+	}
+	if p.tok().kind == tOpen {
+		return p.multiplied(max(p.matching(i), 0) + 1)
+	}
+	p.eat("work", "make")
+	if p.tok().is("sk", "skip", "miss", "rep", "repeat", "inc", "dec", "turn") {
+		return true
+	}
+	if p.chain() != nil {
+		return true
+	}
+	if _, ok := p.stitches(); ok {
+		return true
+	}
+	if it, _ := p.join(); it != nil {
+		return true
+	}
+	if p.tok().is("in", "into") {
+		return p.places(false) != nil
+	}
+	return false
+}
+
+// aside takes a phrase that only says how the work is held as a note: "working
+// over tail", "being careful not to twist", "working in front of dc just made".
+func (p *parser) aside(b *block) bool {
+	t := p.tok()
+	start := p.i
+	switch {
+	case t.is("working", "work") && (p.at(1).is("over", "last", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||
+		p.at(1).is("in") && p.at(2).is("front", "a", "continuous", "opposite", "same", "rounds", "rnds", "rows")):
+	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
+		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
+		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
+	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
+		return false
+	default:
+		return false
+	}
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tComma && k != tSemi && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
+		p.i++
+	}
+	b.add(&Note{p.from(start), p.words(start)})
+	return true
 }
 
 func (p *parser) note(b *block, start, end int) bool {
@@ -174,8 +256,40 @@ var vagueWords = []struct{ words, help string }{
 	{"as before", "Write out what is worked."},
 	{"every other", "Name the stitches: *dc in next st, sk next st; rep from * around."},
 	{"reverse shaping", "Write the rows out."},
+	{"reversing shaping", "Write the rows out."},
+	{"to desired length", "Give a length or a number of rows: until piece measures 38 cm."},
+	{"desired length", "Give a length or a number of rows: until piece measures 38 cm."},
 	{"as desired", "Give a number, so that the counts can be checked."},
 	{"as needed", "Give a number, so that the counts can be checked."},
+}
+
+// evenShaping reads "inc 3 sts evenly", "increasing 6 sts evenly around",
+// "decrease evenly to 48 sts": an increase or decrease spread over the round.
+func (p *parser) evenShaping() (Item, *fault.Fault) {
+	start := p.i
+	what := What{}
+	switch {
+	case p.eat("inc", "increase", "increasing"):
+		what.Shaping = 1
+	case p.eat("dec", "decrease", "decreasing"):
+		what.Shaping = -1
+	default:
+		return nil, nil
+	}
+	n, _ := p.num()
+	p.eat("st", "sts", "stitch", "stitches")
+	evenly := p.eat("evenly")
+	for p.eat("spaced", "around", "across", "to", "over", "row", "rnd", "round", "in", "this") {
+	}
+	if m, ok := p.num(); ok && evenly {
+		n = m
+		p.eat("st", "sts", "stitches", "times")
+	}
+	if !evenly {
+		return nil, nil
+	}
+	at := p.from(start)
+	return &Stitches{Span: at, N: n, What: what, Places: []Place{{Span: at, Pick: Each, Extent: Extent{Sort: ToEnd}, Evenly: true}}}, nil
 }
 
 // vague is a fault if the phrase from here on leaves the work to the reader.

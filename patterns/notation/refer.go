@@ -19,6 +19,9 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		}
 		p.eat("as")
 		p.eat("for", "in")
+		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.toks[start].is("work") {
+			return nil, p.failAt(start, "vague", "the words do not say which round is meant", "Name it by its number: Rep Rnd 3.")
+		}
 	}
 	p.eat("the", "these")
 	r := &Ref{}
@@ -38,15 +41,29 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		}
 		p.i++
 		var l Label
-		p.numbers(&l)
+		p.numbers(&l, true)
 		if len(l.Numbers) == 0 {
 			return nil, nil
 		}
 		r.Rounds = l.Numbers
 	}
+	at := p.i
 	p.eatKind(tComma)
 	if n, _, ok := p.times(); ok {
 		r.Times = n
+		at = p.i
+		p.eatKind(tComma)
+	}
+	if p.eat("ending") {
+		// "ending with Row 2", or "with a WS row": how many says the same.
+		for k := p.tok().kind; k != tEnd && k != tStop && k != tOpen && k != tClose && k != tComma; k = p.tok().kind {
+			p.i++
+		}
+		at = p.i
+	}
+	p.i = at
+	if p.eat("once", "twice") && p.eat("more") {
+		r.Times = Num{Span: p.from(start), Values: []int{map[bool]int{true: 1, false: 2}[p.at(-2).is("once")]}}
 	}
 	r.Span = p.from(start)
 	return r, nil

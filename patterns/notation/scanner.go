@@ -198,7 +198,7 @@ func ordinalFits(v int, suffix string) bool {
 // number of their own (ch3), and so is everything after an x that means times.
 func (s *scanner) word(spaced bool) token {
 	start := s.i
-	if r := s.peek(0); (r == 'x' || r == 'X') && !letter(s.peek(1)) {
+	if r := s.peek(0); (r == 'x' || r == 'X') && !letter(s.peek(1)) && s.peek(1) != '-' {
 		s.i++
 		return token{kind: tTimes, text: "x"}
 	}

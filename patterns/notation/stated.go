@@ -8,6 +8,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 		return false
 	}
 	start := p.i
+	if p.eat("stitch", "st") && !p.eat("count") {
+		p.i = start
+	}
 	p.eat("total", "you", "there")
 	p.eat("should", "will", "now", "are", "have")
 	p.eat("now", "have", "be")
@@ -46,6 +49,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 func (p *parser) statedUpTo(close int) *Stated {
 	start := p.i
 	p.eatKind(tEqual)
+	if p.eat("stitch", "st") && !p.eat("count") {
+		p.i = start
+	}
 	p.eat("total", "you", "now", "there")
 	p.eat("should", "will", "now", "are", "have", "of")
 	p.eat("now", "have", "be")
@@ -90,10 +96,42 @@ func (p *parser) countList() *Stated {
 			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
 			p.i++
 		}
+		if p.eat("increased", "decreased", "inc'd", "dec'd", "inc", "dec") {
+			// "3 sts increased" says something else than how many there are.
+			c.Target.Sort = Remark
+		}
+		if p.eat("not", "including", "incl") {
+			// "(8 sts including chs)"
+			p.eat("counting", "including")
+			if _, ok := p.target(); !ok {
+				return nil
+			}
+			if p.at(-2).is("including", "incl") && !p.at(-3).is("not") {
+				c.Target.Sort = Remark
+			}
+		}
+		if p.eat("for") {
+			p.eat("all", "each")
+			if !p.eat("sizes", "size") {
+				return nil
+			}
+		}
 		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		s.Counts = append(s.Counts, c)
-		if !(p.tok().kind == tComma || p.tok().kind == tSemi || p.tok().kind == tPlus || p.tok().kind == tSlash ||
+		if p.tok().kind == tComma && p.at(1).is("not", "including", "incl") {
+			p.i++
+			including := p.tok().is("including", "incl")
+			p.eat("not", "including", "incl")
+			p.eat("counting", "including")
+			if _, ok := p.target(); !ok {
+				return nil
+			}
+			if including {
+				s.Counts[len(s.Counts)-1].Target.Sort = Remark
+			}
+		}
+		if !(p.tok().kind == tComma || p.tok().kind == tColon || p.tok().kind == tSemi || p.tok().kind == tPlus || p.tok().kind == tSlash ||
 			p.tok().kind == tDash || p.tok().is("and", "plus")) {
 			break
 		}

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"fmt"
 	"strings"
 
 	"whorl/patterns/stitch"
@@ -46,13 +47,12 @@ func (p *parser) phrase() (phrase, bool) {
 
 // foreign reports a stitch of the other set of terms.
 func (p *parser) foreign(start int) {
-	t := p.toks[start]
 	other := stitch.UK
 	if p.vocab.terms == stitch.UK {
 		other = stitch.US
 	}
-	p.faults = append(p.faults, fail(p.from(start), "terms",
-		t.raw+" is a stitch of "+other.String()+" terms, and this pattern is in "+p.vocab.terms.String()+" terms",
+	p.report(fail(p.from(start), "terms",
+		p.words(start)+" is a stitch of "+other.String()+" terms, and this pattern is in "+p.vocab.terms.String()+" terms",
 		"Use one set of terms throughout, and say which: terms: "+other.String()+" or terms: "+p.vocab.terms.String()+"."))
 }
 
@@ -60,7 +60,9 @@ func (p *parser) foreign(start int) {
 // 3-dc cluster, puff st, ch-3 picot, inc, or one of the designer's own.
 func (p *parser) what() (What, bool) {
 	start := p.i
+	p.eat("standing")
 	if w, ok := p.namedWhat(); ok {
+		p.loopBehind(&w)
 		return w, true
 	}
 	p.i = start
@@ -88,7 +90,22 @@ func (p *parser) what() (What, bool) {
 	if hasLoop && !w.Loop.Set {
 		w.Loop = Loop{true, loop}
 	}
+	p.loopBehind(&w)
 	return w, true
+}
+
+// loopBehind reads a loop between the stitch and its place: "sc BLO in next
+// st", "sc2tog in BLO over next 2 sts".
+func (p *parser) loopBehind(w *What) {
+	start := p.i
+	p.eat("in", "through")
+	loop, ok := p.loopWords()
+	if t := p.tok(); !ok || w.Loop.Set ||
+		!(t.is("in", "over", "around", "across", "into", "next", "each") || (p.i == start+1 || w.Kind.Shape == stitch.Together) && (t.kind == tComma || t.kind == tStop || t.kind == tNumber)) {
+		p.i = start
+		return
+	}
+	w.Loop = Loop{true, loop}
 }
 
 // namedWhat is what without the loops before it.
@@ -98,6 +115,7 @@ func (p *parser) namedWhat() (What, bool) {
 		return w, true
 	}
 	p.i = start
+	crossed := p.eat("crossed")
 	ph, ok := p.phrase()
 	if !ok {
 		if w, ok := p.shaped(0); ok {
@@ -107,9 +125,16 @@ func (p *parser) namedWhat() (What, bool) {
 		return What{}, false
 	}
 	w := ph.what
+	if crossed {
+		if w.Kind.Base < stitch.Single {
+			p.i = start
+			return What{}, false
+		}
+		w.Kind.Manner |= stitch.Crossed
+	}
 	if w.Kind.Base >= stitch.Single && w.Kind.Shape == stitch.Plain {
 		// dc 3 tog, dc 3 together
-		if n := p.tok(); n.kind == tNumber && n.frac == 0 && n.value > 1 &&
+		if n := p.tok(); n.kind == tNumber && n.frac == 0 && n.value > 1 && n.value <= MaxLegs &&
 			p.at(1).is("tog", "together", "togs") {
 			w.Kind.Shape, w.Kind.Legs = stitch.Together, n.value
 			p.i += 2
@@ -189,6 +214,7 @@ var shapes = map[string]stitch.Kind{
 	"popcorn": {Base: stitch.Double, Shape: stitch.Popcorn, Legs: 5},
 	"pop":     {Base: stitch.Double, Shape: stitch.Popcorn, Legs: 5},
 	"pc":      {Base: stitch.Double, Shape: stitch.Popcorn, Legs: 5},
+	"ps":      {Base: stitch.Half, Shape: stitch.Puff, Legs: 3},
 	"picot":   {Base: stitch.Chain, Shape: stitch.Picot, Legs: 3},
 }
 
@@ -197,7 +223,10 @@ var shapes = map[string]stitch.Kind{
 func (p *parser) shaped(legs int) (What, bool) {
 	start := p.i
 	t := p.tok()
-	k, ok := shapes[strings.TrimSuffix(t.text, "s")]
+	k, ok := shapes[t.text]
+	if !ok {
+		k, ok = shapes[strings.TrimSuffix(t.text, "s")]
+	}
 	if !ok || t.kind != tWord {
 		return What{}, false
 	}
@@ -217,6 +246,10 @@ func (p *parser) shaped(legs int) (What, bool) {
 		p.i = start
 		return What{}, false
 	}
+	if legs > MaxLegs {
+		p.report(fail(p.from(start), "too-large", fmt.Sprintf("a stitch of %d legs is more than can be worked", legs), "Check the number."))
+		legs = MaxLegs
+	}
 	if legs > 0 {
 		k.Legs = legs
 	}
@@ -229,6 +262,7 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	start := p.i
 	p.eat("the", "through")
 	p.eat("the")
+	p.eat("unused", "free", "remaining", "rem", "unworked")
 	switch {
 	case p.eat("blo", "bl", "blos", "tbl"):
 		p.eat("only")
@@ -260,10 +294,14 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	return into, true
 }
 
+// adverbs say how tightly, which changes nothing.
+var adverbs = []string{"loosely", "tightly", "carefully", "firmly", "snugly", "also", "again", "just", "simply"}
+
 // stitches reads "2 dc in next st", "dc 5", "hdc in next 5 (6, 7) sts",
 // "sc2tog 6 times", "hdc around".
 func (p *parser) stitches() (Item, bool) {
 	start := p.i
+	p.eat(adverbs...)
 	n, hasN := Num{}, false
 	w, ok := p.what()
 	if !ok {
@@ -293,12 +331,43 @@ func (p *parser) stitches() (Item, bool) {
 	}
 	s := &Stitches{N: n, What: w}
 	s.Places = p.places(true)
+	if w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
+		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {
+		// "sc next 2 sts tog"
+		p.i++
+		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
+		s.Places[0].Over = true
+	}
+	if s.Places != nil || hasN {
+		if loop, ok := p.loopAfter(); ok {
+			s.What.Loop = Loop{true, loop}
+		}
+	}
 	if times, more, ok := p.times(); ok && !more {
 		s.Times = times
 	}
 	s.Span = p.from(start)
 	p.work = true
 	return s, true
+}
+
+// loopAfter reads a loop that stands after the place: "in next 2 sts BLO",
+// "around, working in back loops only".
+func (p *parser) loopAfter() (stitch.Into, bool) {
+	start := p.i
+	if p.eatKind(tComma) && !p.tok().is("working") {
+		p.i = start
+		return stitch.Top, false
+	}
+	p.eat("working")
+	p.eat("in", "into", "through")
+	into, ok := p.loopWords()
+	t := p.tok()
+	if !ok || !(t.kind == tComma || t.kind == tSemi || t.kind == tStop || t.kind == tEnd || t.kind == tClose || t.kind == tOpen) {
+		p.i = start
+		return stitch.Top, false
+	}
+	return into, true
 }
 
 // timesWord reports whether the current token says that the number before it

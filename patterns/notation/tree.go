@@ -66,6 +66,14 @@ type Label struct {
 	Next Num
 	// Side is 1 for (RS), 2 for (WS), 0 when not said.
 	Side int
+	// Bare is set for a number alone, "3:", which may be a round or a row.
+	Bare bool
+	// Foundation is set for "Foundation row", "Set-up rnd".
+	Foundation bool
+	// Rounds is how many rounds the label says it is: "(6 rnds)"; else unset.
+	Rounds Num
+	// Loop is set for "Rnd 2 (BLO)".
+	Loop Loop
 	// Only are the names of sizes that the round is worked for; empty for all.
 	Only []string
 	Text string // as written
@@ -100,6 +108,8 @@ type Place struct {
 	Below int
 	// Extent is how far an Each goes.
 	Extent Extent
+	// Both is set for "both loops", where one is the rule.
+	Both bool
 	// Every is set for "each of next 3 sts".
 	Every bool
 	// Over is set for "over next 2 sts": the places of a decrease.
@@ -122,6 +132,7 @@ const (
 	Centre              // the middle one of something
 	Skipped             // the one that was skipped last
 	Any                 // any; chosen to be the next
+	Made                // the one made last, in this round
 )
 
 // TargetSort is a sort of thing that can be worked into.
@@ -130,7 +141,8 @@ type TargetSort uint8
 const (
 	AnyStitch   TargetSort = iota
 	OfKind                 // "dc"
-	OfName                 // a group: "shell"
+	OfName                 // a group: "shell"; without a Name any, of Chains stitches of Kind
+	OfShape                // "puff st", of whatever legs
 	ChainSpace             // "ch-2 sp"; Target.Chains 0 for any
 	ChainStitch            // "ch"
 	StartChain             // "beg ch-3", "turning ch"
@@ -140,10 +152,14 @@ const (
 	JoinPlace              // "same st as joining"
 	Gap                    // between stitches
 	Loops                  // "back bump" of a chain
+	Remark                 // of a stated count: a number that is not one of stitches there are
 )
 
 // Magic is the Name of a Ring that the words make on the way: "in magic ring".
 const Magic = "magic"
+
+// Here is the Name of a Gap just where the work is: "between last st and next".
+const Here = "here"
 
 // Target is a thing that can be worked into.
 type Target struct {
@@ -243,6 +259,7 @@ type (
 	// Join closes the round.
 	Join struct {
 		Span
+		With   What    // the stitch that a new yarn is joined with
 		Place  *Place  // nil when only "join" is written
 		Splits *Counts // "completing the dc5tog"
 		Yarn   string  // set when a new yarn is joined instead
@@ -261,6 +278,9 @@ type (
 	InLoops struct {
 		Span
 		Into stitch.Into
+		// Round is the number of the round whose loops are meant, 0 for the
+		// round below.
+		Round int
 	}
 	// Counts says what the chain or group before it counts as.
 	Counts struct {

@@ -53,10 +53,29 @@ func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
 	for _, n := range names {
 		n = Plain(n)
 		w := phrase{what: What{Name: n}}
-		v.add(n, w)
-		v.add(plural(n), w)
+		for _, n := range spellings(n) {
+			v.add(n, w)
+			v.add(plural(n), w)
+		}
 	}
 	return v
+}
+
+// spellings are the ways a name is written: V-st, V st, Vst, V-stitch.
+func spellings(n string) []string {
+	l := []string{n}
+	for _, end := range []string{" stitch", " st", "st"} {
+		stem, ok := strings.CutSuffix(n, end)
+		if !ok || end == "st" && len(stem) > 2 || stem == "" {
+			continue
+		}
+		l = append(l, stem+" stitch", stem+" st")
+		if len(stem) <= 2 {
+			l = append(l, stem+"st")
+		}
+		break
+	}
+	return l
 }
 
 // baseWords are the words for the plain stitches in one set of terms.
@@ -117,6 +136,7 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 	short := !strings.Contains(w, " ") && len(w) <= 6
 	if short {
 		put("e"+w, What{Kind: e})
+		put("ex"+w, What{Kind: e})
 		put("f"+w, What{Kind: f})
 	}
 	put("ext "+w, What{Kind: e})
@@ -125,6 +145,9 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 	put("reverse "+w, What{Kind: r})
 	put("rev "+w, What{Kind: r})
 	put("spike "+w, What{Kind: s})
+	if short {
+		put("r"+w, What{Kind: r})
+	}
 	for _, post := range []struct {
 		into  stitch.Into
 		words []string
@@ -137,6 +160,12 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 				continue
 			}
 			put(p+w, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+		}
+		// The UK order: rtrf, raised treble front.
+		side := map[stitch.Into]string{stitch.FrontPost: "front", stitch.BackPost: "back"}[post.into]
+		put("raised "+w+" "+side, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+		if short {
+			put("r"+w+side[:1], What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
 		}
 	}
 	if b == stitch.Single {
@@ -200,6 +229,9 @@ func (v *Vocabulary) Names() []string {
 	return l
 }
 
+// MaxLegs is the most legs that a stitch may have.
+const MaxLegs = 60
+
 // glued reads a decrease written as one word, dc2tog or fpdc2tog. The letters
 // before the number must be a stitch.
 func (v *Vocabulary) glued(word string) (phrase, bool) {
@@ -219,7 +251,7 @@ func (v *Vocabulary) glued(word string) (phrase, bool) {
 		return phrase{}, false
 	}
 	ph, ok := v.phrases[word[:i]]
-	if !ok || ph.what.Kind.Base < stitch.Single || n < 1 {
+	if !ok || ph.what.Kind.Base < stitch.Single || n < 2 || n > MaxLegs {
 		return phrase{}, false
 	}
 	ph.what.Kind.Shape, ph.what.Kind.Legs = stitch.Together, n

@@ -49,6 +49,7 @@ func (w *roundWork) travelled() int {
 
 // castOn makes chains of the starting chain.
 func (w *roundWork) castOn(it *notation.Chain, n int) *halt {
+	w.castItem = it
 	if w.foundation == nil {
 		w.foundation = &fabric.Round{Label: "the starting chain", Row: w.r.Row, Line: it.Line}
 	}
@@ -86,6 +87,36 @@ func (w *roundWork) magicRing(it *notation.MagicRing) *halt {
 	w.part.Rounds = append(w.part.Rounds, f)
 	w.c = layCourse(f, len(w.part.Rounds)-1, false)
 	return nil
+}
+
+// magicHere makes a ring that the words name on the way. Chains made before it
+// are those that begin the round.
+func (w *roundWork) magicHere(at notation.Span) *halt {
+	chains := 0
+	if w.foundation != nil {
+		chains = len(w.foundation.Stitches)
+		w.foundation = nil
+	}
+	if h := w.magicRing(&notation.MagicRing{Span: at}); h != nil || chains == 0 {
+		return h
+	}
+	w.goesIntoRing = true
+	return w.start(w.castItem, chains)
+}
+
+// onRound lays out the round whose loops the words name.
+func (w *roundWork) onRound(it *notation.InLoops) *halt {
+	if it.Round == 0 {
+		return nil
+	}
+	for i, r := range w.part.Rounds {
+		if r.Number == it.Round {
+			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
+			w.pos, w.used, w.undo, w.same = 0, 0, nil, nil
+			return nil
+		}
+	}
+	return stopAt(it.Span, "no-round", fmt.Sprintf("there is no round %d below", it.Round), "Name a round that has been worked already.")
 }
 
 // formRing closes the starting chain into a ring.
@@ -130,6 +161,10 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 	w.started = true
 	st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n}
 	extra := 0
+	if w.leads != nil {
+		// The chain and the stitch after it are one: a beginning cluster.
+		c = &notation.Counts{Not: true}
+	}
 	if w.split != nil && w.split.chainLeg {
 		st.Chains = n
 		if w.pos == 0 && len(w.c.spots) > 0 {
@@ -296,30 +331,29 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 			"Name the stitch another way.")
 	}
 	n := p.Nth
-	if n == 0 {
-		n = 1
+	if n < 1 {
+		return nil, stopAt(p.Span, "from-hook", fmt.Sprintf("there is no %dth ch from the hook", n), "Count from 1: the chain on the hook is not counted.")
 	}
 	if n > len(w.c.spots) {
-		return nil, w.outOf(p.Span, n-len(w.c.spots))
+		return nil, w.outOf(p, n-len(w.c.spots))
 	}
-	if !w.r.Row && len(w.c.spots) <= 4 && n == len(w.c.spots) {
+	if !w.r.Row && len(w.c.spots) <= 6 && n == len(w.c.spots) {
 		// All of the first round goes into one chain: it is the ring.
 		w.c.below.Ring, w.c.ring = true, true
 		w.c.spots = nil
 		w.same = w.ringPlaces()
 		w.started = true
+		if k := w.mainKind(); k.Base >= stitch.Half && n-1 >= k.Chains() && !w.saysNot() {
+			return w.same, w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1,
+				Counts: true, As: stitch.Of(k.Base), On: w.same}, p.Span)
+		}
 		return w.same, nil
 	}
 	for j := 0; j < n-1; j++ {
 		w.use(j, skipped)
 	}
 	k := w.mainKind()
-	c := w.throughout[0]
-	for _, it := range w.items {
-		if k, ok := it.(*notation.Counts); ok {
-			c = k
-		}
-	}
+	c := w.skippedCount()
 	counts := k.Base >= stitch.Half && n-1 >= k.Chains()
 	if c != nil {
 		counts = !c.Not
@@ -332,23 +366,55 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	if n > 1 && !w.started {
 		w.started = true
 		st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1}
-		st.On = []fabric.Place{w.c.place(n-2, stitch.Top)}
+		along := 0
+		if over := n - 1 - k.Chains(); counts && over > 0 {
+			// What is more than the height of the stitch lies along the row,
+			// over as many chains that are passed over.
+			if along = over; over%2 == 0 {
+				along = over / 2
+			}
+		}
+		if c != nil && counts && c.Chains > 0 {
+			along = min(c.Chains, n-2)
+		}
+		foot := n - 2
+		if along > 0 && counts {
+			st.Chains = min(n-1-along, k.Chains())
+			foot = n - 2 - along
+			if n-1-along <= k.Chains() {
+				foot = n - 2
+			}
+		}
+		st.On = []fabric.Place{w.c.place(foot, stitch.Top)}
 		if counts {
 			st.Counts, st.As = true, stitch.Of(k.Base)
 		}
 		if h := w.add(st, p.Span); h != nil {
 			return nil, h
 		}
-		if counts && c != nil && c.Chains > 0 && n-1 > c.Chains {
-			w.r.Stitches[len(w.r.Stitches)-1].Chains -= c.Chains
-			for i := 0; i < c.Chains; i++ {
-				if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain)}, p.Span); h != nil {
-					return nil, h
-				}
+		for i := 0; i < along; i++ {
+			if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain)}, p.Span); h != nil {
+				return nil, h
 			}
 		}
 	}
 	return w.take(n-1, 0, p), nil
+}
+
+// skippedCount is what the words say of the chains passed over at the
+// beginning, nil when nothing.
+func (w *roundWork) skippedCount() *notation.Counts {
+	for _, it := range w.items {
+		if k, ok := it.(*notation.Counts); ok && !k.Half && k.As.Shape == stitch.Plain {
+			return k
+		}
+	}
+	return w.throughout[0]
+}
+
+func (w *roundWork) saysNot() bool {
+	c := w.skippedCount()
+	return c != nil && c.Not
 }
 
 // otherSide goes on along the other side of the starting chain.

@@ -19,7 +19,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 		for i := range s.Counts {
 			c := &s.Counts[i]
 			want := c.N.For(p.size)
-			have, what, known := tally(w.r, &c.Target, p.terms)
+			have, what, known := tally(w.r, &c.Target, s, p.terms)
 			if !known || have == want {
 				continue
 			}
@@ -34,7 +34,6 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			ok = false
 			f := p.fault(c.N.Span, "count",
 				fmt.Sprintf("%s has %s, not the %d that are stated,", w.r.Label, counted(have, what), want), p.countHelp(w, want, have))
-			f.Message = strings.Replace(f.Message, "stated, in size", "stated, in size", 1)
 			f.Message = strings.TrimSuffix(f.Message, ",")
 			f.Round = w.r.Label
 			p.faults = append(p.faults, f)
@@ -52,7 +51,7 @@ func counted(n int, what string) string {
 
 // tally is how many of a target a round has, and what they are called. Known
 // is false for things that are not counted.
-func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what string, known bool) {
+func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stitch.Terms) (n int, what string, known bool) {
 	switch t.Sort {
 	case notation.AnyStitch:
 		return r.Count(), "stitches", true
@@ -75,6 +74,9 @@ func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what
 			if t.Loop.Set && (len(st.On) == 0 || st.On[0].Into != t.Loop.Into) {
 				continue
 			}
+			if !t.Loop.Set && len(st.On) > 0 && countedApart(all, k, st.On[0].Into) {
+				continue
+			}
 			if k == t.Kind {
 				exact++
 			}
@@ -84,7 +86,7 @@ func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what
 		}
 		// "(66 hdc)" takes in the hdc2tog among them; "(66 hdc, 6 hdc2tog)"
 		// does not. Either is how the trade counts.
-		if t.Kind.Shape == stitch.Plain && exact != height {
+		if t.Kind.Shape == stitch.Plain && exact != height && !apart(all, t.Kind.Base) {
 			return height, t.Kind.Name(terms), true
 		}
 		return exact, t.Kind.Name(terms), true
@@ -100,9 +102,21 @@ func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what
 		return n, fmt.Sprintf("ch-%d sps", t.Chains), true
 	case notation.ChainStitch:
 		return r.Chains(), "chains", true
+	case notation.OfShape:
+		for i := range r.Stitches {
+			k := r.Stitches[i].Counted()
+			if k.Shape == t.Kind.Shape && r.Stitches[i].Role == fabric.Worked ||
+				t.Kind.Shape == stitch.Cluster && k.Shape == stitch.Together && r.Stitches[i].Counts {
+				n++
+			}
+		}
+		return n, t.Text, true
 	case notation.OfName:
+		if t.Name == "" {
+			return 0, "", false
+		}
 		for _, g := range r.Groups {
-			if g.Name == t.Name {
+			if g.Name == t.Name || g.Name == "beg "+t.Name {
 				n++
 			}
 		}
@@ -116,6 +130,29 @@ func tally(r *fabric.Round, t *notation.Target, terms stitch.Terms) (n int, what
 		return n, t.Text, n > 0 || knownGroup(r, t.Name)
 	}
 	return 0, "", false
+}
+
+// apart reports whether a stated count lists decreases or bundles of a base by
+// themselves, so that the plain ones are counted without them.
+func apart(all *notation.Stated, b stitch.Base) bool {
+	for i := range all.Counts {
+		if k := all.Counts[i].Target.Kind; all.Counts[i].Target.Sort == notation.OfKind && k.Base == b && k.Shape != stitch.Plain {
+			return true
+		}
+	}
+	return false
+}
+
+// countedApart reports whether a stated count lists stitches of a kind around a
+// post by themselves.
+func countedApart(all *notation.Stated, k stitch.Kind, in stitch.Into) bool {
+	for i := range all.Counts {
+		t := &all.Counts[i].Target
+		if t.Sort == notation.OfKind && t.Kind == k && t.Loop.Set && t.Loop.Into == in {
+			return true
+		}
+	}
+	return false
 }
 
 func knownGroup(r *fabric.Round, name string) bool {

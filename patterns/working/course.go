@@ -64,7 +64,7 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 		}
 	}
 	spotOf := make([]int, len(below.Stitches))
-	foundation := below.Number == 0
+	foundation := below.Number == 0 && !below.Carried && below.Count() == 0
 	for i := range below.Stitches {
 		st := &below.Stitches[i]
 		spotOf[i] = -1
@@ -121,11 +121,16 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 			c.groups[i], c.groups[j] = c.groups[j], c.groups[i]
 		}
 	}
+	c.findGroups()
+	return c
+}
+
+// findGroups notes where the groups begin.
+func (c *course) findGroups() {
 	c.groupsAt = make(map[int][]int, len(c.groups))
 	for i, g := range c.groups {
 		c.groupsAt[g.From] = append(c.groupsAt[g.From], i)
 	}
-	return c
 }
 
 // groupAt is the group of a name that begins at a spot, nil when there is
@@ -137,6 +142,62 @@ func (c *course) groupAt(i int, name string) *spotGroup {
 		}
 	}
 	return nil
+}
+
+// after is the next spot that counts, 0 when there is none.
+func (c *course) after(i int) int {
+	for i++; i < len(c.spots); i++ {
+		if c.spots[i].counts {
+			return i
+		}
+	}
+	return 0
+}
+
+// begin turns the course so that a spot comes first: the round is begun there.
+func (c *course) begin(at int) {
+	c.spots = append(append([]spot(nil), c.spots[at:]...), c.spots[:at]...)
+	n := len(c.spots)
+	turned := func(s fabric.Span) fabric.Span {
+		from := (s.From - at + n) % n
+		return fabric.Span{From: from, To: from + s.To - s.From}
+	}
+	for i := range c.runs {
+		c.runs[i] = turned(c.runs[i])
+	}
+	sort.Slice(c.runs, func(i, j int) bool { return c.runs[i].From < c.runs[j].From })
+	for i, r := range c.runs {
+		for j := r.From; j < r.To && j < n; j++ {
+			c.spots[j].run = i + 1
+		}
+	}
+	for i := range c.groups {
+		c.groups[i].Span = turned(c.groups[i].Span)
+	}
+	// A group that the beginning cuts in two can no longer be named.
+	whole := c.groups[:0]
+	for _, g := range c.groups {
+		if g.To <= n {
+			whole = append(whole, g)
+		}
+	}
+	c.groups = whole
+	sort.SliceStable(c.groups, func(i, j int) bool { return c.groups[i].From < c.groups[j].From })
+	c.findGroups()
+}
+
+// groupOf reports whether a group is of so many stitches of a kind.
+func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
+	have := 0
+	for i := g.From; i < g.To; i++ {
+		if c.spots[i].counts {
+			if c.spots[i].st.Counted() != k {
+				return false
+			}
+			have++
+		}
+	}
+	return have == n
 }
 
 // runFrom is the first chain run that begins at pos or later.
@@ -205,6 +266,9 @@ func (c *course) matches(i int, t *notation.Target) bool {
 		return sameKind(t, s.st)
 	case notation.StartChain:
 		return s.st.Role == fabric.Start
+	case notation.OfShape:
+		k := s.st.Counted()
+		return k.Shape == t.Kind.Shape || t.Kind.Shape == stitch.Cluster && k.Shape == stitch.Together
 	}
 	return false
 }
@@ -223,7 +287,8 @@ func sameKind(t *notation.Target, st *fabric.Stitch) bool {
 		return true
 	}
 	if t.Kind.Shape == stitch.Plain && t.Kind.Manner == 0 {
-		return k.Base == t.Kind.Base && k.Shape == stitch.Together && k.Manner&^stitch.Invisible == 0
+		const alike = stitch.Invisible | stitch.Reverse | stitch.Spike | stitch.Foundation | stitch.Crossed
+		return k.Base == t.Kind.Base && (k.Shape == stitch.Together || k.Shape == stitch.Plain) && k.Manner&^alike == 0
 	}
 	return false
 }

@@ -17,18 +17,25 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if w.foundation != nil {
 			return w.formRing(&notation.FormRing{Span: j.Span})
 		}
+		if j.Yarn != "" {
+			w.r.Colour = j.Yarn
+		}
+		if j.With.Kind.Base > stitch.Slip && j.Place != nil {
+			// A standing stitch: the first of the round.
+			return w.placed(&notation.Stitches{Span: j.Span, What: j.With}, 1, j.Place)
+		}
 		if j.Place != nil && len(w.c.spots) > 0 {
+			m := w.mark()
 			on, h := w.one(j.Place, 0, 1)
 			if h != nil {
 				return h
 			}
-			if j.Yarn != "" {
-				w.r.Colour = j.Yarn
-			}
+			at := w.spotOf(on[0])
+			w.back(m)
+			w.c.begin(at)
 			return w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Travel, On: on}, j.Span)
 		}
 		if j.Yarn != "" {
-			w.r.Colour = j.Yarn
 			return nil
 		}
 	}
@@ -54,10 +61,12 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			return stopAt(p.Span, "join", fmt.Sprintf("%s does not begin with a chain to join to", w.r.Label), "Join to the first stitch instead.")
 		case begin:
 			target = top
-		case p.Target.Sort == notation.OfKind:
+		case p.Target.Sort == notation.OfKind, p.Target.Sort == notation.OfShape:
 			target = -1
 			for i := range w.r.Stitches {
-				if w.r.Stitches[i].Counts && sameKind(&p.Target, &w.r.Stitches[i]) {
+				if w.r.Stitches[i].Counts && (sameKind(&p.Target, &w.r.Stitches[i]) ||
+					p.Target.Sort == notation.OfShape && (w.r.Stitches[i].Counted().Shape == p.Target.Kind.Shape ||
+						w.r.Stitches[i].Counted().Shape == stitch.Together)) {
 					target = i
 					break
 				}
@@ -87,6 +96,16 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 	return stopHere
 }
 
+// spotOf is the spot that a place begins at.
+func (w *roundWork) spotOf(p fabric.Place) int {
+	for i := range w.c.spots {
+		if w.c.spots[i].ref == p.At || w.c.spots[i].ref == p.Last {
+			return i
+		}
+	}
+	return 0
+}
+
 func (w *roundWork) firstName(first int) string {
 	if first < 0 {
 		return "no stitch"
@@ -99,8 +118,17 @@ func (w *roundWork) firstName(first int) string {
 	return n
 }
 
-// outOf is the fault of running out of places.
-func (w *roundWork) outOf(at notation.Span, need int) *halt {
+// outOf is the fault of running out of what a place names.
+func (w *roundWork) outOf(p *notation.Place, need int) *halt {
+	h := w.runsOut(p.Span, need)
+	if what := named(&p.Target, w.terms); what != "stitches" {
+		h.message = fmt.Sprintf("%s runs out of %s", w.r.Label, what)
+	}
+	return h
+}
+
+// runsOut is the fault of running out of stitches.
+func (w *roundWork) runsOut(at notation.Span, need int) *halt {
 	h := stopAt(at, "runs-out", fmt.Sprintf("%s runs out of stitches", w.r.Label), "")
 	h.out = true
 	if w.c.below != nil {
@@ -158,8 +186,10 @@ func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
 	if fail != nil {
 		at = fail.at
 	}
-	h := stopAt(at, "runs-out", fmt.Sprintf("%s runs out of stitches", w.r.Label), "")
-	h.out = true
+	h := w.runsOut(at, 1)
+	if fail != nil && fail.code == "runs-out" {
+		h.message = fail.message
+	}
 	if rep.used == 0 || w.c.below == nil {
 		if fail != nil {
 			return fail

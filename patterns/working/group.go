@@ -57,7 +57,7 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 		}
 		if at < 0 {
 			if n == 0 {
-				return w.outOf(p.Span, 1)
+				return w.outOf(p, 1)
 			}
 			return nil
 		}
@@ -118,6 +118,9 @@ func newDefinition(name string, items []notation.Item) *definition {
 		default:
 			continue
 		}
+		if !first && len(places) > 0 && places[0].Pick == notation.Next || len(places) > 0 && places[0].N.For(0) > 1 {
+			d.sequence = true
+		}
 		if first {
 			d.needsPlace = len(places) == 0 || places[0].Pick == notation.Same ||
 				places[0].Pick == notation.Next && places[0].N.For(0) <= 1
@@ -171,7 +174,18 @@ func (w *roundWork) runDefinition(d *definition, s *notation.Stitches, on []fabr
 		items = g.Items
 		w.given = nil
 	}
+	outside := w.nestGroup == 0 || w.within == nil
+	if outside {
+		w.within = s
+	}
 	h := w.groupIn(items, d.name, in)
+	if outside {
+		w.within = nil
+		if h != nil && h != stopHere && h.code != "nesting" {
+			// What goes wrong inside is shown where the stitch is used.
+			h.at = s.Span
+		}
+	}
 	w.loop = loop
 	w.given = outer
 	return h

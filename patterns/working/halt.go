@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // halt is why a round cannot be worked on: a fault that has not got its file,
@@ -15,6 +16,8 @@ type halt struct {
 	code    string
 	message string
 	help    string
+	// known is set when the fault has been reported already, elsewhere.
+	known bool
 	// out is set when the round below ran out of places.
 	out bool
 }
@@ -33,6 +36,30 @@ func plural(n int, one string) string {
 		many = one + "es"
 	}
 	return fmt.Sprintf("%d %s", n, many)
+}
+
+// named is what a target is called when there are none of it.
+func named(t *notation.Target, terms stitch.Terms) string {
+	switch t.Sort {
+	case notation.ChainSpace:
+		if t.Chains > 0 {
+			return fmt.Sprintf("ch-%d sps", t.Chains)
+		}
+		return "ch sps"
+	case notation.ChainStitch:
+		return "chains"
+	case notation.OfKind, notation.OfShape:
+		if t.Loop.Set {
+			return t.Kind.NameInto(t.Loop.Into, terms)
+		}
+		return t.Kind.Name(terms)
+	case notation.OfName:
+		if t.Name == "" {
+			return "groups"
+		}
+		return t.Name + "s"
+	}
+	return "stitches"
 }
 
 // listed joins words with commas and an "and".

@@ -35,7 +35,18 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return w.partOf(p)
 	}
 	switch p.Pick {
+	case notation.Made:
+		for i := len(w.r.Stitches) - 1; i >= 0; i-- {
+			if st := &w.r.Stitches[i]; st.Counts && (p.Target.Sort == notation.AnyStitch || sameKind(&p.Target, st)) {
+				ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: i}
+				return []fabric.Place{{Into: p.Into, At: ref, Last: ref}}, nil
+			}
+		}
+		return nil, w.outOf(p, 1)
 	case notation.Same:
+		if p.Target.Sort == notation.JoinPlace && w.started && w.same != nil && !w.begun {
+			return w.looped(w.same, p), nil
+		}
 		if p.Target.Sort == notation.JoinPlace && len(w.c.spots) > 0 {
 			if w.pos == 0 {
 				return w.looped(w.take(0, 0, p), p), nil
@@ -68,7 +79,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if len(w.lastSkip) == 0 {
 			return nil, stopAt(p.Span, "nothing-skipped", "no stitch has been skipped before this", "")
 		}
-		at := w.lastSkip[min(max(p.Nth-1, 0), len(w.lastSkip)-1)]
+		at := w.lastSkip[min(max(p.Nth-1, i), len(w.lastSkip)-1)]
 		on := []fabric.Place{w.c.place(at, p.Into)}
 		w.c.spots[at].use = worked
 		w.same = on
@@ -83,14 +94,69 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Target.Sort == notation.OfName {
 		return w.named(p)
 	}
+	if p.Below != 0 && len(w.c.spots) > 0 && (p.Target.Sort == notation.AnyStitch || p.Target.Sort == notation.OfKind) &&
+		!(p.Below < 0 && w.c.below.Number == -p.Below) {
+		return w.deeper(p, count-i)
+	}
+	if p.Target.Sort == notation.Gap && p.Target.Name == notation.Here {
+		at := w.pos - 1
+		for at >= 0 && !w.c.spots[at].counts {
+			at--
+		}
+		if at < 0 || w.c.after(at) == 0 {
+			return nil, w.outOf(p, 1)
+		}
+		pos := w.pos
+		m := w.mark()
+		on := w.gapAfter(at)
+		w.back(m)
+		w.pos, w.same = pos, on
+		return on, nil
+	}
+	if p.Target.Sort == notation.ChainSpace && p.Target.Chains == 0 && w.c.ring && len(w.c.runs) == 0 {
+		// "into the loop" of a sliding loop
+		w.same = w.ringPlaces()
+		return w.same, nil
+	}
 	at, run := w.nearest([]notation.Target{p.Target})
 	if at < 0 {
 		if len(w.c.spots) == 0 {
 			return nil, w.nothingBelow(p.Span)
 		}
-		return nil, w.outOf(p.Span, count-i)
+		return nil, w.outOf(p, count-i)
 	}
 	return w.takeSpot(at, run, p, true), nil
+}
+
+// deeper is a place some rounds further down than the round below: under the
+// next stitch, or under the next that stands on what the words name.
+func (w *roundWork) deeper(p *notation.Place, need int) ([]fabric.Place, *halt) {
+	any := *p
+	any.Target, any.Below = notation.Target{}, 0
+	for i := w.pos; i < len(w.c.spots); i++ {
+		if !w.c.spots[i].counts {
+			continue
+		}
+		on := []fabric.Place{w.c.place(i, p.Into)}
+		for d := 0; p.Below > 0 && d < p.Below || p.Below < 0 && on[0].At.Round > w.roundNumbered(-p.Below); d++ {
+			next := w.below(on)
+			if next[0].At == on[0].At {
+				if p.Below > 0 {
+					return nil, stopAt(p.Span, "below", fmt.Sprintf("there is no round %d rounds below", p.Below), "Check how many rounds down the stitch is.")
+				}
+				break
+			}
+			on = next
+		}
+		on[0].Into = p.Into
+		if p.Target.Sort == notation.OfKind && !sameKind(&p.Target, w.part.At(on[0].At)) {
+			continue
+		}
+		w.takeSpot(i, 0, &any, true)
+		w.same = on
+		return on, nil
+	}
+	return nil, w.outOf(p, need)
 }
 
 // takeSpot takes the spot (or the chain run it begins) as the next place.
@@ -129,23 +195,30 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 	w.intoStitch = w.intoStitch || w.begun
 	w.use(at, worked)
 	w.pos = at + 1
-	into := p.Into
 	if p.Target.Sort == notation.Gap {
-		into = stitch.Between
+		return w.gapAfter(at)
 	}
-	w.same = []fabric.Place{w.c.place(at, into)}
-	for d := p.Below; d > 0; d-- {
-		w.same = w.below(w.same)
+	w.same = []fabric.Place{w.c.place(at, p.Into)}
+	return w.same
+}
+
+// gapAfter is the place between the stitch at a spot and the next.
+func (w *roundWork) gapAfter(at int) []fabric.Place {
+	next := at + 1
+	for next < len(w.c.spots) && !w.c.spots[next].counts {
+		next++
 	}
-	if p.Below < 0 {
-		for w.same[0].At.Round > w.roundNumbered(-p.Below) && w.same[0].At.Round > 0 {
-			next := w.below(w.same)
-			if next[0].At == w.same[0].At {
-				break
-			}
-			w.same = next
-		}
+	if next == len(w.c.spots) {
+		next = at
 	}
+	// A gap is named by the stitch after it, in the direction of its round.
+	a, b := w.c.spots[at].ref, w.c.spots[next].ref
+	if a.Stitch > b.Stitch {
+		b = a
+	}
+	w.use(next, passed)
+	w.pos = next
+	w.same = []fabric.Place{{Into: stitch.Between, At: b, Last: b}}
 	return w.same
 }
 
@@ -199,7 +272,7 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
-		return nil, w.outOf(p.Span, 1)
+		return nil, w.outOf(p, 1)
 	}
 	for i := range w.c.spots {
 		if w.c.matches(i, &p.Target) || p.Target.Sort == notation.FromHook {
@@ -214,7 +287,7 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 	if len(w.c.spots) == 0 {
 		return nil, w.nothingBelow(p.Span)
 	}
-	return nil, w.outOf(p.Span, 1)
+	return nil, w.outOf(p, 1)
 }
 
 // lastOfRound is "last st", "last 2 sts": counted from the end.
@@ -225,7 +298,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 				return w.take(r.From, k+1, p), nil
 			}
 		}
-		return nil, w.outOf(p.Span, 1)
+		return nil, w.outOf(p, 1)
 	}
 	if p.Target.Sort == notation.OfName {
 		return w.named(p)
@@ -237,7 +310,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 		}
 		if want--; want == 0 {
 			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
-				return nil, w.outOf(p.Span, 1)
+				return nil, w.outOf(p, 1)
 			}
 			return w.looped(w.take(j, 0, p), p), nil
 		}
@@ -245,7 +318,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 	if len(w.c.spots) == 0 {
 		return nil, w.nothingBelow(p.Span)
 	}
-	return nil, w.outOf(p.Span, want)
+	return nil, w.outOf(p, want)
 }
 
 // nth is "2nd ch from hook", or "2nd st": counted from where the work is.
@@ -256,15 +329,19 @@ func (w *roundWork) nth(p *notation.Place) ([]fabric.Place, *halt) {
 	if p.Target.Sort == notation.StartChain {
 		return w.startOf(p)
 	}
-	left := p.Nth
-	for i := w.pos; i < len(w.c.spots); i++ {
+	left, from := p.Nth, w.pos
+	if !w.begun && p.Target.Sort != notation.ChainSpace {
+		// The 2nd st at the beginning of a row is counted from its edge.
+		from = 0
+	}
+	for i := from; i < len(w.c.spots); i++ {
 		if w.c.matches(i, &p.Target) {
 			if left--; left == 0 {
 				return w.takeSpot(i, 0, p, true), nil
 			}
 		}
 	}
-	return nil, w.outOf(p.Span, left)
+	return nil, w.outOf(p, left)
 }
 
 // startOf is "top of beg ch-3", "3rd ch of beg ch-4": the chain that began the
@@ -326,13 +403,16 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 				return on, nil
 			}
 		}
-		return nil, w.outOf(p.Span, 1)
+		return nil, w.outOf(p, 1)
 	}
-	for _, g := range w.c.groups {
+	for k, g := range w.c.groups {
 		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
 			continue
 		}
-		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.First && false {
+		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.Same && k+1 != w.lastGroup {
+			continue
+		}
+		if of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
 			continue
 		}
 		var inside []int
@@ -363,34 +443,23 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 			}
 			at = inside[p.Nth-1]
 		}
-		for j := w.pos; j < at; j++ {
-			if w.c.spots[j].counts {
-				w.use(j, passed)
-			}
-		}
+		w.passOver(w.pos, at)
 		on := w.looped(w.take(at, w.c.spots[at].run, p), p)
-		for j := w.pos; j < g.To; j++ {
-			if w.c.spots[j].counts {
-				w.use(j, passed)
-			}
-		}
+		w.passOver(w.pos, g.To)
+		w.lastGroup, w.lastSpace = k+1, true
 		// The rest of the group may still be worked into by name.
 		return on, nil
 	}
-	return nil, w.outOf(p.Span, 1)
+	return nil, w.outOf(&notation.Place{Span: p.Span, Target: of.Target}, 1)
 }
 
 // named is "in next shell": into the group as a whole, which is its centre.
 func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
-	for _, g := range w.c.groups {
-		if g.name != p.Target.Name || p.Pick == notation.Next && g.From < w.pos {
+	for k, g := range w.c.groups {
+		if g.name != p.Target.Name || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos {
 			continue
 		}
-		for j := w.pos; j < g.From; j++ {
-			if w.c.spots[j].counts {
-				w.use(j, passed)
-			}
-		}
+		w.passOver(w.pos, g.From)
 		mid, run := (g.From+g.To-1)/2, 0
 		// A group with one space in it is worked into at the space.
 		for j := g.From; j < g.To; j++ {
@@ -399,15 +468,24 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 			}
 		}
 		on := w.take(mid, run, p)
-		for j := g.From; j < g.To; j++ {
-			if w.c.spots[j].counts {
-				w.use(j, passed)
-			}
-		}
-		w.pos = g.To
+		w.passOver(g.From, g.To)
+		w.pos, w.lastGroup, w.lastSpace = g.To, k+1, true
 		return on, nil
 	}
-	return nil, w.outOf(p.Span, 1)
+	return nil, w.outOf(p, 1)
+}
+
+// passOver passes over the stitches of a stretch of spots on the way to a
+// place that is named.
+func (w *roundWork) passOver(from, to int) {
+	n := 0
+	for j := from; j < to; j++ {
+		if w.c.spots[j].counts && w.c.spots[j].use == unused {
+			w.use(j, passed)
+			n++
+		}
+	}
+	w.gap = max(w.gap, n)
 }
 
 // evenly spreads stitches over row ends.
@@ -447,19 +525,23 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 	if s.N.Set() {
 		n = s.N.For(w.size)
 	}
-	if s.Place != nil && (s.Place.Pick == notation.First || s.Place.Pick == notation.Same) && w.pos > 0 {
-		// "Ch 3, sk first st": the chain stands on it already.
-		return nil
-	}
 	t := s.Target
-	if s.Place != nil && s.Place.Pick == notation.Each {
-		n = w.remaining(maxRound)
+	if p := s.Place; p != nil {
+		switch {
+		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
+			// "Ch 3, sk first st": the chain stands on it already.
+			n--
+		case p.Pick == notation.Same && w.pos > 0:
+			return nil
+		case p.Pick == notation.Each:
+			n = w.remaining(maxRound)
+		}
 	}
 	w.lastSkip = nil
 	for i := 0; i < n; i++ {
 		at, run := w.nearest([]notation.Target{t})
 		if at < 0 {
-			return w.outOf(s.Span, n-i)
+			return w.outOf(&notation.Place{Span: s.Span, Target: t}, n-i)
 		}
 		for j := w.pos; j < at; j++ {
 			if sp := &w.c.spots[j]; sp.counts && sp.use == unused {

@@ -28,6 +28,12 @@ type roundWork struct {
 	hand
 	// foundation is the starting chain while it is being made.
 	foundation *fabric.Round
+	castItem   *notation.Chain // that made it
+	// leads is what a beginning chain and the stitch after it count as
+	// together: a beginning cluster.
+	leads *notation.Counts
+	// within is the use of a designer's own stitch that is being worked.
+	within *notation.Stitches
 	// undo is the history of the spots' use.
 	undo []undoUse
 	// nest, nestGroup and depth are how deep the work is in repeats, in
@@ -36,6 +42,8 @@ type roundWork struct {
 	split                  *split
 	goesIntoRing           bool // some of the stitches go into the ring
 	turnedBefore           bool // the round before ended with a turn
+	moves                  bool // slip stitches at the beginning only move it
+	namesStart             bool // the words name the chain that begins the round below
 	roundFaults            fault.List
 }
 
@@ -66,6 +74,8 @@ type hand struct {
 	// any); lastSpace that the last place gone on to is a space.
 	intoSpace                       uint64
 	intoStitch, usedRing, lastSpace bool
+	// lastGroup is 1 + the group worked into last.
+	lastGroup int
 	// gap is the most stitches passed over in one step on the way to a place
 	// that was named; passed are spots passed over on the way to a kind.
 	gap    int
@@ -228,7 +238,13 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return w.formRing(it)
 	case *notation.InLoops:
 		w.loop = it.Into
+		return w.onRound(it)
 	case *notation.In:
+		if it.Place.Target.Name == notation.Magic && !w.c.ring {
+			if h := w.magicHere(it.Span); h != nil {
+				return h
+			}
+		}
 		p := it.Place
 		w.ground = &p
 	case *notation.Counts:

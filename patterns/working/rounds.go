@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
@@ -37,7 +38,7 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		}
 		for i := 0; i < n && !p.broken; i++ {
 			number := p.number + 1
-			if !l.Next.Set() && l.Text == "" && p.number == 0 {
+			if !l.Next.Set() && p.number == 0 && len(p.latest) == 0 && (l.Text == "" || l.Foundation) {
 				number = 0
 			}
 			if !p.oneRound(r, r, number, i == n-1) {
@@ -45,6 +46,21 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			}
 		}
 		return
+	}
+	if ref := onlyRef(r); ref != nil && len(l.Numbers) > 1 && p.consecutive(l) {
+		// "Rnds 4 and 5: Rep Rnds 2 and 3" is one run of rounds.
+		first, last := l.Numbers[0].From, l.Numbers[len(l.Numbers)-1].To
+		if p.numberFits(r, first.Span, first.For(p.size), false) {
+			p.repeatRounds(r, ref, last.For(p.size)-first.For(p.size)+1)
+		}
+		return
+	}
+	if l.Rounds.Set() && len(l.Numbers) == 1 && !l.Numbers[0].ToEnd {
+		n := l.Numbers[0].To.For(p.size) - l.Numbers[0].From.For(p.size) + 1
+		if n != l.Rounds.For(p.size) {
+			p.add(p.fault(l.Rounds.Span, "round-number", fmt.Sprintf("%s is %s, not %d", plainLabel(l.Text), plural(n, "round"), l.Rounds.For(p.size)),
+				"Let the numbers of the label agree."), false)
+		}
 	}
 	for k, rg := range l.Numbers {
 		from, to := rg.From.For(p.size), rg.To.For(p.size)
@@ -57,6 +73,12 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			}
 			p.add(p.fault(rg.From.Span, "round-number", fmt.Sprintf("%s counts backwards", l.Text), "Write the smaller number first."), true)
 			return
+		}
+		if k > 0 && from != p.number+1 && !rg.ToEnd {
+			// "Rows 4 and 6": the others come when the rows between have been
+			// worked.
+			p.later = append(p.later, laterRound{from, to, r})
+			continue
 		}
 		if !p.numberFits(r, rg.From.Span, from, k > 0) {
 			return
@@ -93,6 +115,7 @@ func (p *partWork) rangeOf(r *notation.Round) {
 
 // numberFits reports a round whose number is not the next.
 func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list bool) bool {
+	p.workLater()
 	first := len(p.latest) == 0
 	want := p.number + 1
 	if n == want || first && (n == 1 || p.part.From < 0 || p.edge > 0) || list {
@@ -116,6 +139,49 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	}
 	p.number = n - 1
 	return true
+}
+
+// laterRound is a round of a list that has to wait for others.
+type laterRound struct {
+	from, to int
+	text     *notation.Round
+}
+
+// workLater works the rounds that waited and whose turn it is.
+func (p *partWork) workLater() {
+	for i := 0; i < len(p.later) && !p.broken; i++ {
+		l := p.later[i]
+		if l.from != p.number+1 {
+			continue
+		}
+		p.later = append(p.later[:i:i], p.later[i+1:]...)
+		if ref := onlyRef(l.text); ref != nil {
+			p.repeatRounds(l.text, ref, l.to-l.from+1)
+		} else {
+			for n := l.from; n <= l.to && !p.broken; n++ {
+				p.oneRound(l.text, l.text, n, n == l.to)
+			}
+		}
+		i = -1
+	}
+}
+
+// consecutive reports whether the numbers of a label follow one another.
+func (p *partWork) consecutive(l *notation.Label) bool {
+	for k := 1; k < len(l.Numbers); k++ {
+		if l.Numbers[k].ToEnd || l.Numbers[k].From.For(p.size) != l.Numbers[k-1].To.For(p.size)+1 {
+			return false
+		}
+	}
+	return !l.Numbers[0].ToEnd
+}
+
+// plainLabel is a label without what stands in brackets.
+func plainLabel(s string) string {
+	if i := strings.IndexByte(s, '('); i > 0 {
+		return strings.TrimSpace(s[:i])
+	}
+	return s
 }
 
 // onlyRef is the reference that a round consists of, nil when it is worked
@@ -275,11 +341,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	if h == nil && len(w.r.Stitches) == 0 {
 		p.carry = append(p.carry, w.carry...)
-		if len(text.Label.Numbers) > 0 && w.c.below != nil && !hasWork(text.Items) {
-			if !onlyNotes(text.Items) || len(text.Items) == 0 {
-				p.add(p.fault(label.Span, "empty", label.Label.Text+" has no stitches", "Say what is worked."), true)
-				return false
-			}
+		if len(text.Label.Numbers) > 0 && !fastens(text.Items) {
+			p.add(p.fault(label.Span, "empty", plainLabel(label.Label.Text)+" has no stitches", "Say what is worked."), true)
+			return false
 		}
 		return true
 	}
@@ -295,7 +359,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		ok = false
 		f := p.fault(h.at, h.code, h.message, h.help)
 		f.Round = w.r.Label
-		if !p.cascade {
+		if !p.cascade && !h.known {
 			p.faults = append(p.faults, f)
 		}
 		if h.code != "left-over" {
@@ -307,8 +371,13 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if !p.cascade {
 		p.faults = append(p.faults, w.roundFaults...)
 	}
-	// A count after a range of rounds is that of the last.
-	if last && !p.compare(w, label.Stated, h != nil || p.cascade) {
+	// A count after a range of rounds is that of the last, or there is one
+	// for each.
+	if each := p.countFor(label, number); each != nil {
+		if !p.compare(w, []*notation.Stated{each}, h != nil || p.cascade) {
+			ok = false
+		}
+	} else if last && !p.compare(w, label.Stated, h != nil || p.cascade) {
 		ok = false
 	}
 	// After a fault, what follows is off as well, until a count agrees again.
@@ -321,24 +390,116 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	return true
 }
 
-func hasWork(items []notation.Item) bool { return needsPlaces(items) }
-
-func onlyNotes(items []notation.Item) bool {
+// hasMore reports whether the instructions make anything but slip stitches, so
+// that slip stitches at the beginning only move it.
+func hasMore(items []notation.Item) bool {
 	for _, it := range items {
-		switch it.(type) {
-		case *notation.Note, *notation.Marker, *notation.Colour, *notation.FastenOff, *notation.NoJoin, *notation.Join,
-			*notation.Turn, *notation.Counts, *notation.InLoops:
-		default:
-			return false
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if it.What.Kind.Base != stitch.Slip {
+				return true
+			}
+		case *notation.Chain:
+			return true
+		case *notation.Group:
+			if hasMore(it.Items) {
+				return true
+			}
+		case *notation.Repeat:
+			if hasMore(it.Items) {
+				return true
+			}
 		}
 	}
-	return true
+	return false
+}
+
+// countFor is the count of one round out of "(7, 8)" after Rnds 2-3; nil when
+// the label's count is not of that sort.
+func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated {
+	if len(label.Stated) != 1 || len(label.Label.Numbers) != 1 {
+		return nil
+	}
+	s, r := label.Stated[0], label.Label.Numbers[0]
+	from, to := r.From.For(p.size), r.To.For(p.size)
+	if n := to - from + 1; n < 2 || len(s.Counts) != n || number < from || number > to {
+		return nil
+	}
+	for i := range s.Counts {
+		if s.Counts[i].Target.Text != "" {
+			return nil
+		}
+	}
+	return &notation.Stated{Span: s.Span, Counts: s.Counts[number-from : number-from+1]}
+}
+
+// fastens reports whether the instructions only end the yarn.
+func fastens(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.FastenOff, *notation.MagicRing:
+			return true
+		}
+	}
+	return false
+}
+
+// namesStart reports whether a place in the words is the chain that begins the
+// round below. "Each st" leaves it out then.
+func namesStart(items []notation.Item) bool {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			places = it.Places
+		case *notation.Group:
+			places = it.Place
+			if namesStart(it.Items) {
+				return true
+			}
+		case *notation.Repeat:
+			if namesStart(it.Items) || namesStart(it.Ending) {
+				return true
+			}
+		}
+		for i := range places {
+			pl := &places[i]
+			if pl.Pick != notation.Same && (pl.Target.Sort == notation.StartChain || pl.Of != nil && pl.Of.Target.Sort == notation.StartChain) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leading is what a chain and the stitch after it at the beginning of a round
+// are said to count as together, nil when nothing is said.
+func leading(items []notation.Item) *notation.Counts {
+	for i, it := range items {
+		switch it.(type) {
+		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops:
+		case *notation.Chain:
+			if i+2 >= len(items) {
+				return nil
+			}
+			s, ok := items[i+1].(*notation.Stitches)
+			c, said := items[i+2].(*notation.Counts)
+			if ok && said && c.As.Shape != stitch.Plain && s.What.Kind.Base == c.As.Base && !c.Not &&
+				(s.What.Kind.Shape != stitch.Together || c.As.Shape == stitch.Cluster || len(s.Places) == 0 || !s.Places[0].Over) {
+				return c
+			}
+			return nil
+		default:
+			return nil
+		}
+	}
+	return nil
 }
 
 // begin lays out the round below and makes ready.
 func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	row := p.part.Worked == fabric.InRows
-	if len(text.Label.Numbers) > 0 || text.Label.Row {
+	if len(text.Label.Numbers) > 0 && !text.Label.Bare || text.Label.Row {
 		row = text.Label.Row
 	}
 	word := "Rnd"
@@ -348,6 +509,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	r := &fabric.Round{Label: fmt.Sprintf("%s %d", word, number), Number: number, Row: row, Line: text.Line}
 	if number == 0 {
 		r.Label = "the beginning"
+		if text.Label.Text != "" {
+			r.Label = plainLabel(text.Label.Text)
+		}
 	}
 	w := &roundWork{partWork: p, r: r, items: text.Items, turnedBefore: p.turned}
 	if len(p.carry) > 0 {
@@ -393,6 +557,12 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		r.Wrong = true
 	}
 	w.goesIntoRing = intoRing(text.Items)
+	w.namesStart = namesStart(w.items)
+	w.leads = leading(w.items)
+	w.moves = hasMore(w.items)
+	if text.Label.Loop.Set {
+		w.loop = text.Label.Loop.Into
+	}
 	if !p.reading.noSplit {
 		w.split = findSplit(w.items)
 		p.mayNotSplit = p.mayNotSplit || w.split != nil

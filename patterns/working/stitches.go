@@ -10,6 +10,12 @@ import (
 
 // stitches works one instruction that makes stitches.
 func (w *roundWork) stitches(s *notation.Stitches) *halt {
+	if w.c.below == nil && !w.c.ring && !w.begun && intoMagic(s.Places) {
+		// "6 sc in magic ring" makes the ring on the way.
+		if h := w.magicHere(s.Span); h != nil {
+			return h
+		}
+	}
 	if h := w.seal(s.Span); h != nil {
 		return h
 	}
@@ -26,6 +32,14 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 	}
 	if float64(times)*float64(n) > maxRound {
 		return stopAt(s.Span, "too-large", fmt.Sprintf("%s would have more than %d stitches", w.r.Label, maxRound), "Check the numbers.")
+	}
+	if s.What.Kind.Shape == stitch.Picot && len(s.Places) == 0 {
+		for i := 0; i < n*times; i++ {
+			if h := w.make(s.What.Kind, nil, s.Span); h != nil {
+				return h
+			}
+		}
+		return nil
 	}
 	if h := w.picotBack(s); h != nil {
 		if h == stopHere {
@@ -49,6 +63,16 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 	return nil
 }
 
+// intoMagic reports whether a place is a ring that has to be made.
+func intoMagic(places []notation.Place) bool {
+	for i := range places {
+		if t := &places[i].Target; t.Sort == notation.Ring && t.Name == notation.Magic {
+			return true
+		}
+	}
+	return false
+}
+
 // picotBack makes a picot of "ch 3, sl st in 3rd ch from hook": the chains just
 // made are closed onto themselves.
 func (w *roundWork) picotBack(s *notation.Stitches) *halt {
@@ -57,7 +81,7 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 		return nil
 	}
 	p := &s.Places[0]
-	if p.Target.Sort != notation.FromHook || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
+	if p.Target.Sort != notation.FromHook && p.Pick != notation.Made || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
 		return nil
 	}
 	w.dropFrom(l.from)
@@ -119,6 +143,32 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if h != nil {
 		return h
 	}
+	if p.Both {
+		loop := w.loop
+		w.loop = stitch.Top
+		defer func() { w.loop = loop }()
+	}
+	if p.Extent.Sort == notation.ToMarker {
+		return stopAt(p.Span, "marker", "the words do not say how many stitches there are to the marker", "Give a number: sc in next 12 sts.")
+	}
+	if k.Manner&stitch.Spike != 0 && p.Below == 0 && p.Target.Sort == notation.AnyStitch {
+		// A spike without a depth goes into the round below the last.
+		deeper := *p
+		deeper.Below = 1
+		p = &deeper
+	}
+	if d := w.definition(&s.What); d != nil && d.sequence && p.Target.Sort == notation.AnyStitch {
+		return w.sequence(d, s, p)
+	}
+	if k.Manner&stitch.Crossed != 0 {
+		return w.crossed(s, p)
+	}
+	if k.Base == stitch.Slip && w.moves && p.Pick == notation.Next && w.pos == 0 && !w.begun && !w.started && len(w.r.Stitches) == 0 &&
+		w.c.below != nil && w.c.below.Closing == fabric.Joined && !w.c.below.Ring && len(w.c.spots) > 0 {
+		// After a join the hook stands on the first stitch already.
+		w.use(0, skipped)
+		w.pos = 1
+	}
 	legs := 1
 	if k.Shape == stitch.Together {
 		legs = k.Legs
@@ -162,11 +212,20 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		}
 		return nil
 	default:
-		on, h := w.one(p, 0, 1)
-		if h != nil {
-			return h
+		count := 1
+		if p.N.Set() && p.Pick == notation.Skipped {
+			count = p.N.For(w.size)
 		}
-		return w.into(s, n, on)
+		for i := 0; i < count; i++ {
+			on, h := w.one(p, i, count)
+			if h != nil {
+				return h
+			}
+			if h := w.into(s, n, on); h != nil {
+				return h
+			}
+		}
+		return nil
 	}
 }
 
@@ -201,6 +260,11 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 		}
 		return nil
 	}
+	if s.What.Name != "" && w.unread[s.What.Name] {
+		h := stopAt(s.Span, "undefined", "", "")
+		h.known = true // what is wrong with its words has been said
+		return h
+	}
 	if s.What.Name != "" {
 		return stopAt(s.Span, "undefined", fmt.Sprintf("%q is not a stitch that is known here", s.What.Name),
 			"Say how it is made under stitches:")
@@ -212,10 +276,23 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 	if s.What.Shaping > 0 {
 		n *= 2
 	}
-	if k == stitch.Of(stitch.Slip) && !w.begun && !w.r.Row && w.c.count() > 0 && s.What.Shaping == 0 {
+	if k == stitch.Of(stitch.Slip) && !w.begun && !w.r.Row && w.c.count() > 0 && s.What.Shaping == 0 && w.moves {
 		return w.travel(s, on)
 	}
 	loop := w.loopFor(s, on)
+	if loop == stitch.FrontPost || loop == stitch.BackPost {
+		if on[0].Into == stitch.Space || on[0].Into == stitch.Ring {
+			return stopAt(s.Span, "post", "a chain space has no post to work round", "Work into the space: dc in next ch-2 sp.")
+		}
+	}
+	from := len(w.r.Stitches)
+	if n > 1 && w.inGroup == nil {
+		defer func() {
+			if len(w.r.Stitches) == from+n {
+				w.r.Groups = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: from, To: from + n}})
+			}
+		}()
+	}
 	if k.Shape == stitch.Together && len(on) == 1 && k.Legs > 1 {
 		// All the legs in one place.
 		legs := make([]fabric.Place, k.Legs)
@@ -232,7 +309,80 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 				places[j].Into = loop
 			}
 		}
+		first := !w.begun
 		if h := w.make(k, places, s.Span); h != nil {
+			return h
+		}
+		if first && w.leads != nil {
+			w.r.Stitches[len(w.r.Stitches)-1].As = w.leads.As
+		}
+	}
+	return nil
+}
+
+// nameOf is what the words call the stitch.
+func (w *roundWork) nameOf(s *notation.Stitches) string {
+	k, _ := w.kind(s)
+	return k.Name(w.terms)
+}
+
+// sequence works one of the designer's own stitches that goes over several
+// places in turn: once, as often as the places named take, or around.
+func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Place) *halt {
+	leave, upTo := 0, w.used+1
+	switch {
+	case p.Pick == notation.Each:
+		upTo = w.used + w.remaining(maxRound)
+		if p.Extent.Sort == notation.ToLast {
+			leave = p.Extent.N.For(w.size)
+		}
+	case p.N.Set():
+		upTo = w.used + p.N.For(w.size)
+	}
+	for w.used < upTo-leave {
+		used := w.used
+		if h := w.runDefinition(d, s, nil); h != nil {
+			return h
+		}
+		if w.used == used {
+			return stopAt(s.Span, "endless", fmt.Sprintf("%s takes up no stitches of the round below", d.name), "Say how often.")
+		}
+	}
+	return nil
+}
+
+// crossed works pairs of stitches that cross: the second place first.
+func (w *roundWork) crossed(s *notation.Stitches, p *notation.Place) *halt {
+	k := s.What.Kind
+	k.Manner &^= stitch.Crossed
+	plain := *s
+	plain.What.Kind = k
+	plain.N = notation.Num{}
+	next := notation.Place{Span: p.Span, Pick: notation.Next, Target: p.Target, Into: p.Into}
+	pairs := 1
+	switch {
+	case p.Pick == notation.Each:
+		pairs = (w.remaining(maxRound) + 1) / 2
+	case p.N.Set():
+		if n := p.N.For(w.size); n%2 == 0 {
+			pairs = n / 2
+		} else {
+			return stopAt(p.Span, "legs", fmt.Sprintf("crossed stitches go in pairs, and %d is not a number of pairs", n), "Cross over next 2 sts.")
+		}
+	}
+	for i := 0; i < pairs; i++ {
+		a, h := w.one(&next, 0, 1)
+		if h != nil {
+			return h
+		}
+		b, h := w.one(&next, 0, 1)
+		if h != nil {
+			return h
+		}
+		if h := w.into(&plain, 1, b); h != nil {
+			return h
+		}
+		if h := w.into(&plain, 1, a); h != nil {
 			return h
 		}
 	}
@@ -304,7 +454,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	for {
 		if leave > 0 {
 			if left := w.left(&p.Extent, leave+1); left < leave {
-				return w.outOf(p.Span, leave-left)
+				return w.outOf(p, leave-left)
 			} else if left == leave {
 				break
 			}
@@ -313,11 +463,15 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			break
 		}
 		i, run := w.nearest(targets)
-		if i < 0 {
+		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start {
 			break
 		}
 		any = true
-		if legs > 1 {
+		if legs > 1 && run == 0 {
+			if p.Target.Text != "" {
+				return stopAt(s.Span, "ambiguous", fmt.Sprintf("a %s in each stitch can be read as over each %d stitches or as all in one", w.nameOf(s), legs),
+					fmt.Sprintf("Write *%s over next %d sts; rep from * around, or *%s in next st; rep from * around.", w.nameOf(s), legs, w.nameOf(s)))
+			}
 			if h := w.together(s, 1, legs, legs, &notation.Place{Span: p.Span, Pick: notation.Next, Target: p.Target, Into: p.Into}); h != nil {
 				return h
 			}
@@ -332,7 +486,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return stopAt(p.Span, "runs-out", "there are no stitches in the ring to work into", "Say how many: 6 sc in ring.")
 	}
 	if !any && leave == 0 {
-		return w.outOf(p.Span, 1)
+		return w.outOf(p, 1)
 	}
 	return nil
 }
@@ -352,6 +506,10 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 				}
 			case notation.OfName:
 				if w.c.groupAt(i, t.Name) != nil {
+					return i, 0
+				}
+			case notation.Gap:
+				if w.c.spots[i].counts && w.c.after(i) > 0 {
 					return i, 0
 				}
 			default:

@@ -24,7 +24,7 @@ type Ruler interface {
 // pattern's sizes; a part that could not be worked to its end breaks off after
 // the last round that could. The faults are sorted by their place.
 func Work(p *patterns.Pattern, ruler Ruler) ([]*fabric.Fabric, fault.List) {
-	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}}
+	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{}}
 	w.parse()
 	var fabrics []*fabric.Fabric
 	for i := range p.Sizes {
@@ -40,6 +40,7 @@ type work struct {
 	ruler       Ruler
 	texts       []*notation.Text
 	definitions map[string]*definition
+	unread      map[string]bool // definitions whose words could not be read
 	faults      fault.List
 }
 
@@ -54,8 +55,11 @@ func (w *work) parse() {
 		d := &w.p.Stitches[i]
 		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
 		w.report(faults)
-		if len(items) > 0 {
-			name := notation.Plain(d.Name)
+		name := notation.Plain(d.Name)
+		switch {
+		case len(items) == 0:
+			w.unread[name] = true
+		default:
 			w.definitions[name] = newDefinition(name, items)
 		}
 	}
@@ -162,6 +166,8 @@ type partWork struct {
 	edge, edgePart      int
 	stitches, steps     int
 	faults              fault.List
+	// later are rounds of lists such as "Rows 4 and 6" that have to wait.
+	later []laterRound
 	// rounds are the words by the number of the round worked from them.
 	rounds map[int]*notation.Round
 	// latest are the words of the rounds worked, in order.
@@ -192,6 +198,14 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 			break
 		}
 		p.rangeOf(round)
+	}
+	if !p.broken {
+		p.workLater()
+	}
+	if len(p.later) > 0 && !p.broken {
+		l := p.later[0]
+		p.add(p.fault(l.text.Span, "round-number", fmt.Sprintf("the rounds before round %d of %s are missing", l.from, l.text.Label.Text),
+			"Write the rounds between."), true)
 	}
 	if p.loose != nil {
 		p.part.Rounds = append(p.part.Rounds, p.loose)
