@@ -18,11 +18,12 @@ func (p *parser) chain() Item {
 	if hasN {
 		p.eatKind(tHyphen)
 	}
-	if !p.eat("ch", "chain", "chs", "chains") || p.spaceWord() {
+	if !p.eat("ch", "chain", "chs", "chains") || p.spaceWord() || p.tok().kind == tHyphen && p.at(1).is("picot") || p.tok().is("picot") {
 		p.i = start
 		return nil
 	}
 	if !hasN {
+		p.eat("of")
 		p.eatKind(tHyphen)
 		at := p.i
 		if n, hasN = p.num(); hasN && p.timesWord() && !p.tok().is("more") {
@@ -68,7 +69,7 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	start := p.i
 	if p.eat("leave", "leaving") {
 		// "leave rem sts unworked", "leaving last 2 sts unworked"
-		s := &Skip{}
+		s := &Skip{Unworked: true}
 		p.eat("the")
 		if p.eat("rem", "remaining") {
 			pl := Place{Pick: Each}
@@ -173,6 +174,12 @@ func (p *parser) join() (Item, *fault.Fault) {
 			return nil, nil
 		}
 	}
+	if p.tok().is("join") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both") &&
+		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color") {
+		// "Join the short ends with slip stitches": making up.
+		p.i = p.sentenceEnd()
+		return &Note{p.from(start), p.words(start)}, nil
+	}
 	if p.eat("join", "joining", "close") {
 		return p.joinTail(start)
 	}
@@ -228,8 +235,12 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	} else {
 		p.i = at
 	}
-	p.eatKind(tOpen)
-	bracketed := p.at(-1).kind == tOpen && p.i > at
+	bracketed := p.tok().kind == tOpen && (p.at(1).is("with", "sl", "ss", "slip", "using") || p.at(2).is("sl", "ss", "slip"))
+	if bracketed {
+		p.i++
+	}
+	for p.eat("as", "before", "usual") {
+	}
 	if p.eat("with", "using", "by", "w") && p.tok().kind == tSlash {
 		p.i++
 	}
@@ -364,6 +375,16 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	at := -1
 	for j := 0; j < 14; j++ {
 		t := p.at(j)
+		if t.is("c") && p.at(j+1).kind == tSlash && p.at(j+2).is("a") {
+			// c/a: counts as
+			c := &Counts{}
+			p.i += j + 3
+			if w, ok := p.what(); ok {
+				c.As = w.Kind
+			}
+			c.Span = p.from(start)
+			return c, nil
+		}
 		if t.is("counts", "count", "counted", "counting") {
 			at = j
 			break
@@ -394,7 +415,10 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	}
 	p.i += at + 1
 	p.eatKind(tColon)
-	p.eat("as")
+	if !p.eat("as") && !c.Not {
+		p.i = start
+		return nil, nil
+	}
 	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tNumber && p.tok().value == 1 {
 		if p.tok().kind == tNumber {
 			p.i++
@@ -483,6 +507,24 @@ func (p *parser) loops() (Item, *fault.Fault) {
 // otherSide reads "working along opposite side of chain".
 func (p *parser) otherSide() (Item, *fault.Fault) {
 	start := p.i
+	if p.tok().is("working", "work", "turn", "rotate", "continue", "continuing", "now", "along", "on", "going", "turning", "go") {
+		// However it is said: the other side or the underside of the chain,
+		// in a phrase without a number.
+		side, chain := false, false
+		j := 0
+		for ; ; j++ {
+			t := p.at(j)
+			if t.kind != tWord {
+				break
+			}
+			side = side || t.is("underside") || t.is("side", "edge", "loops") && p.at(j-1).is("other", "opposite")
+			chain = chain || t.is("ch", "chain", "foundation")
+		}
+		if k := p.at(j).kind; side && chain && k != tNumber && k != tOrdinal {
+			p.i += j
+			return &OtherSide{p.from(start)}, nil
+		}
+	}
 	p.eat("rotate", "turn")
 	p.eat("to")
 	p.eat("now")
@@ -510,6 +552,8 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
 	case p.eat("with", "using"):
+	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
+		p.i++
 	default:
 		return nil, nil
 	}

@@ -41,6 +41,9 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		case t.kind == tComma, t.kind == tSemi, t.is("then", "and", "now", "so", "but"), t.kind == tPlus, t.kind == tColon:
 			p.i++
 			continue
+		case t.is("loosely", "tightly", "firmly", "snugly", "carefully") && !b.p.instructs(p.i):
+			p.i++
+			continue
 		case t.kind == tDash || t.kind == tEqual || t.kind == tQuote:
 			p.i++
 			sentence = true
@@ -92,6 +95,58 @@ func (s *blockStar) toStop() bool {
 	return false
 }
 
+// addStitches adds stitches; those that are "all in" one place take the ones
+// before them along, and "working 3 sc in each corner" belongs to the each
+// before it.
+func (b *block) addStitches(s *Stitches) {
+	if len(s.Places) == 1 && s.Places[0].All {
+		from := len(b.items)
+		for i := len(b.items) - 1; i >= 0; i-- {
+			if st, ok := b.items[i].(*Stitches); ok && len(st.Places) == 0 {
+				from = i
+			} else if _, ok := b.items[i].(*Chain); !ok {
+				break
+			}
+		}
+		if from < len(b.items) {
+			places := s.Places
+			s.Places = nil
+			g := &Group{Span: s.Span, Items: append(append([]Item(nil), b.items[from:]...), s), Place: places}
+			b.items = append(b.items[:from:from], g)
+			return
+		}
+	}
+	b.add(s)
+}
+
+// exception reads "working 3 sc in each corner", an exception to the each
+// before it.
+func (b *block) exception() bool {
+	p := b.p
+	start := p.i
+	if len(b.items) == 0 || !p.eat("working", "making", "with", "placing", "but") {
+		return false
+	}
+	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || len(last.Places) == 0 || last.Places[len(last.Places)-1].Pick != Each {
+		p.i = start
+		return false
+	}
+	var but Item
+	if p.tok().kind == tOpen {
+		p.i = start
+		return false
+	}
+	but, ok = p.stitches()
+	s, _ := but.(*Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each {
+		p.i = start
+		return false
+	}
+	last.But = append(last.But, s)
+	return true
+}
+
 func (b *block) add(i Item) { b.items = append(b.items, i) }
 
 // next reads one instruction. At the beginning of a sentence it may be advice
@@ -114,6 +169,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	case t.kind == tOpen:
 		return b.bracket(nil)
 	case t.is("rep", "repeat", "repeating", "reps"):
+		p.work = true
 		return b.repeat()
 	}
 	start := p.i
@@ -126,12 +182,15 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return f
 		}
 		if item != nil {
+			if _, ok := item.(*Ref); ok {
+				p.work = true
+			}
 			b.add(item)
 			return nil
 		}
 		p.i = start
 	}
-	if p.aside(b) {
+	if b.exception() || p.aside(b) {
 		return nil
 	}
 	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start") {
@@ -165,7 +224,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if s, ok := p.stitches(); ok {
-		b.add(s)
+		b.addStitches(s.(*Stitches))
 		if p.said != nil {
 			b.add(p.said)
 			p.said = nil
@@ -238,6 +297,12 @@ func (b *block) bracket(places []Place) *fault.Fault {
 		if c, _ := p.counts(); c != nil {
 			p.i = close + 1
 			b.attach(c.(*Counts))
+			return nil
+		}
+		p.i = open + 1
+		if w, ok := p.what(); ok && p.i == close && len(b.items) > 0 && !w.Beg {
+			// "6 foundation single crochet (fsc)": its abbreviation.
+			p.i = close + 1
 			return nil
 		}
 		p.i = open + 1
@@ -359,11 +424,17 @@ func (p *parser) multiplied(i int) bool {
 
 // attach gives what a bracket says of a chain or group to the item before it.
 func (b *block) attach(c *Counts) {
-	for i := len(b.items) - 1; i >= 0 && i >= len(b.items)-2; i-- {
-		if ch, ok := b.items[i].(*Chain); ok && ch.Counts == nil && !c.Half {
-			ch.Counts = c
-			return
+	for i := len(b.items) - 1; i >= 0 && !c.Half; i-- {
+		switch it := b.items[i].(type) {
+		case *Chain:
+			if it.Counts == nil {
+				it.Counts = c
+				return
+			}
+		case *Turn, *Note:
+			continue
 		}
+		break
 	}
 	b.add(c)
 }

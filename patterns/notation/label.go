@@ -77,6 +77,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Row, _ = roundWord(p.at(1))
 		p.i += 2
 		named = true
+	} else if p.ordinals(&l) {
+		named = true
 	} else {
 		for p.tok().is("next", "last", "final", "set", "setup", "up", "foundation", "base", "dec",
 			"decrease", "inc", "increase", "edging", "first", "beginning", "starting") &&
@@ -97,6 +99,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		if row, ok := roundWord(p.tok()); ok {
 			l.Row = row
 			letterOnly := p.tok().is("r")
+			l.Bare = letterOnly
 			p.i++
 			if p.tok().kind == tStop && p.at(1).kind == tNumber {
 				p.i++ // "Rnd. 1"
@@ -112,7 +115,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 				return no()
 			}
 		} else if named && p.toks[start].is("foundation", "base", "set", "setup", "beginning", "starting") {
-			p.eat("chain", "ch")
+			p.eat("chain", "ch", "ring")
 		} else {
 			return no()
 		}
@@ -166,6 +169,46 @@ func ordinalOf(t *token) int {
 	return ordinalWords[t.text]
 }
 
+// ordinals reads "5th and 6th rows", "3rd to 8th rows".
+func (p *parser) ordinals(l *Label) bool {
+	start := p.i
+	var list []Range
+	one := func() (Num, bool) {
+		t := p.tok()
+		n := max(ordinalOf(t), t.value)
+		if t.kind != tOrdinal && ordinalOf(t) == 0 {
+			return Num{}, false
+		}
+		p.i++
+		return Num{Span: Span{t.pos, t.length}, Values: []int{n}}, true
+	}
+	for {
+		from, ok := one()
+		if !ok {
+			break
+		}
+		r := Range{From: from, To: from}
+		if p.eat("to", "through") || p.eatKind(tHyphen) || p.eatKind(tDash) {
+			if to, ok := one(); ok {
+				r.To = to
+			}
+		}
+		list = append(list, r)
+		if !p.eat("and") && !p.eatKind(tComma) {
+			break
+		}
+		p.eat("and")
+	}
+	row, ok := roundWord(p.tok())
+	if !ok || len(list) == 0 || len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && !p.tok().is("rnd", "round", "row", "rd") {
+		p.i = start
+		return false
+	}
+	p.i++
+	l.Row, l.Numbers = row, list
+	return true
+}
+
 // numbers reads 5, 5-10, 5 and 6, 3, 5 and 7, 3-end, 4-8 (9, 10, 10).
 func (p *parser) numbers(l *Label, ranges bool) {
 	for {
@@ -203,6 +246,14 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			p.i = back
 			return
 		}
+		// "Rep Rnds 3 and 4, 2 more times": the 2 is no round.
+		at := p.i
+		p.num()
+		if p.timesWord() {
+			p.i = back
+			return
+		}
+		p.i = at
 	}
 }
 

@@ -43,6 +43,10 @@ func (p *parser) places(alone bool) []Place {
 		// "and in next st work 3 dc": a new instruction that names its place
 		// first.
 		more, ok := p.placed(false)
+		if !ok && and && p.groupAhead() {
+			// "in next tr and ch-1 sp"
+			more, ok = p.place()
+		}
 		if !ok || p.tok().is("work", "make") {
 			p.i = start
 			return l
@@ -55,7 +59,7 @@ func (p *parser) places(alone bool) []Place {
 func (p *parser) placed(alone bool) (Place, bool) {
 	start := p.i
 	no := func() (Place, bool) { p.i = start; return Place{}, false }
-	p.eat("all")
+	all := p.eat("all")
 	evenly := p.eat("evenly")
 	if evenly {
 		p.eat("spaced")
@@ -75,6 +79,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			}
 			return no()
 		}
+		pl.All = all
 		pl.Over = prep == "over" || prep == "using"
 		pl.Evenly = pl.Evenly || evenly
 		if prep == "between" && pl.Target.Sort == AnyStitch {
@@ -90,7 +95,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	case p.tok().is("around", "across", "round"):
 		p.i++
 		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
-			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped") ||
+			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped", "missed", "unworked") ||
 			p.targetAhead() ||
 			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
 			at := p.i
@@ -112,7 +117,8 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		}
 		p.i = start
 		return p.extentPlace(start, alone)
-	case p.tok().is("next", "each", "every", "same", "nxt", "following", "foll"):
+	case p.tok().is("next", "each", "every", "same", "nxt", "following", "foll"),
+		p.tok().is("the") && p.at(1).is("next", "same", "following", "first", "last"):
 		// "dc next 3 sts"
 		pl, ok := p.place()
 		if !ok {
@@ -360,6 +366,9 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
+		if pl.Target.Sort == ChainSpace && !p.tok().is("of") {
+			pl.Pick = Next // "in centre ch-2 sp": the one there is
+		}
 	case t.is("skipped", "missed", "unworked"):
 		p.i++
 		pl.Pick = Skipped
@@ -384,9 +393,11 @@ func (p *parser) place() (Place, bool) {
 		}
 	default:
 		pl.Pick = Next
-		if n, ok := p.num(); ok {
-			pl.N = n
-			p.eat("of")
+		if !p.groupAhead() {
+			if n, ok := p.num(); ok {
+				pl.N = n
+				p.eat("of")
+			}
 		}
 		if top {
 			at := p.i
@@ -419,7 +430,7 @@ func (p *parser) placeTail(pl *Place) {
 		switch {
 		case p.tok().is("below") && pl.Below == 0 && pl.Target.Sort != Ring:
 			p.i++
-			pl.Below = 1
+			pl.Below, pl.JustBelow = 1, true
 			// "st below next st"
 			if p.eat("next", "nxt", "following") {
 				p.target()
@@ -444,6 +455,22 @@ func (p *parser) placeTail(pl *Place) {
 			}
 			pl.Of = &of
 		case p.belowWords(pl):
+		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
+			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {
+				p.i++
+			}
+		case p.tok().is("at") && p.at(1).is("base", "bottom", "foot") && p.at(2).is("of"):
+			// "st at base of ch 3": the one it stands on
+			p.i += 3
+			p.eat("the")
+			if _, ok := p.startChain(); !ok && p.chain() == nil {
+				p.i = start
+				return
+			}
+			pl.Pick, pl.Target.Sort = Same, JoinPlace
+		case p.tok().is("just") && p.at(1).is("made", "worked"):
+			p.i += 2
+			pl.Pick = Made
 		case p.tok().is("evenly"):
 			p.i++
 			p.eat("spaced")
@@ -661,6 +688,11 @@ func (p *parser) target() (Target, bool) {
 	}
 	p.i = at
 	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
+		if p.tok().is("before") && p.at(1).is("next") {
+			p.i += 2
+			p.target()
+			return done(Target{Sort: Gap, Name: Here})
+		}
 		if p.tok().is("between") {
 			p.i++
 			p.eat("each")
@@ -668,6 +700,7 @@ func (p *parser) target() (Target, bool) {
 				return done(Target{Sort: Gap})
 			}
 			if p.eat("last") {
+				p.eat("skipped", "missed")
 				p.target()
 				p.eat("and")
 				if p.eat("next") {
@@ -749,7 +782,8 @@ func (p *parser) extent() (Extent, bool) {
 	p.eatAll("the", "way")
 	if p.eat("around", "across", "along", "round") {
 		p.eat("the", "entire", "whole")
-		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch")
+		p.eat("entire", "whole")
+		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch", "band", "brim", "ring", "hat", "side", "circle")
 		at := p.i
 		if e, ok := p.toLast(); ok {
 			return done(e)
@@ -786,7 +820,10 @@ func (p *parser) toLast() (Extent, bool) {
 	}
 	if p.eat("last") {
 		e := Extent{Sort: ToLast}
-		n, ok := p.num()
+		n, ok := Num{}, false
+		if !p.groupAhead() {
+			n, ok = p.num()
+		}
 		if !ok {
 			n = One(p.from(start))
 		}
@@ -804,7 +841,8 @@ func (p *parser) toLast() (Extent, bool) {
 	if t, ok := p.startChain(); ok {
 		return Extent{Sort: ToPlace, Target: t}, true
 	}
-	if at := p.i; p.tok().is("ch") {
+	if at := p.i; p.tok().is("ch", "center", "centre", "middle") || p.groupAhead() {
+		p.eat("center", "centre", "middle")
 		if t, ok := p.target(); ok && t.Sort == ChainSpace {
 			return Extent{Sort: ToPlace, Target: t}, true
 		}

@@ -57,7 +57,7 @@ var advising = []string{
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
-	"embroider", "button", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
+	"embroider", "button", "flatten", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without
@@ -74,6 +74,14 @@ func (p *parser) advice(b *block) bool {
 	if t.is("do", "don't", "without") {
 		// "do not join" and "do not turn" are read elsewhere.
 		if p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn") {
+			return p.note(b, start, end)
+		}
+		if t.is("without") && !p.at(1).is("joining", "turning") {
+			for j := start + 1; j < end; j++ {
+				if p.toks[j].kind == tComma {
+					return p.note(b, start, j)
+				}
+			}
 			return p.note(b, start, end)
 		}
 		return false
@@ -176,6 +184,7 @@ func (p *parser) aside(b *block) bool {
 	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
 		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
+	case t.is("starting", "beginning") && p.at(1).is("in", "with") && p.work:
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
 	default:
@@ -312,6 +321,9 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	}
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
+		if v.words == "as before" && len(words) > 0 && words[0] == "join" {
+			continue
+		}
 		if i := strings.Index(s, " "+v.words+" "); i >= 0 {
 			at := start + strings.Count(s[:i], " ")
 			n := strings.Count(v.words, " ")

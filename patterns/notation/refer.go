@@ -13,8 +13,10 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	if p.at(-1).is("rep", "repeat", "repeating") && p.i > 0 {
 		start--
 	} else {
-		ok := p.eat("as", "same") || p.tok().is("work") && p.at(1).is("as", "same") && p.eat("work") && p.eat("as", "same")
-		if !ok {
+		p.eat("work", "worked")
+		p.eat("the")
+		if !p.eat("as", "same", "like", "alternate") {
+			p.i = start
 			return nil, nil
 		}
 		p.eat("as")
@@ -25,6 +27,19 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	}
 	p.eat("the", "these")
 	r := &Ref{}
+	if at := p.i; p.eat("from") || p.tok().kind == tOrdinal {
+		// "Repeat from 3rd to 8th rows twice more"
+		var l Label
+		if p.ordinals(&l) {
+			r.Rounds = l.Numbers
+			if n, _, ok := p.times(); ok {
+				r.Times = n
+			}
+			r.Span = p.from(start)
+			return r, nil
+		}
+		p.i = at
+	}
 	if p.eat("last", "previous", "these", "prev") {
 		n, ok := p.num()
 		if !ok {

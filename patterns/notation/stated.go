@@ -116,6 +116,12 @@ func (p *parser) countList() *Stated {
 				return nil
 			}
 		}
+		if p.tok().is("at", "after") && p.at(1).is("end", "the", "rnd", "row", "round") {
+			// "1 ch-2 sp at end of Row 8"
+			for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
+				p.i++
+			}
+		}
 		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		s.Counts = append(s.Counts, c)

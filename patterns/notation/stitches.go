@@ -273,6 +273,11 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	}
 	into := stitch.Top
 	switch {
+	case p.eat("top"):
+		if !p.tok().is("loop", "loops") {
+			p.i = start
+			return stitch.Top, false
+		}
 	case p.eat("back"):
 		into = stitch.BackLoop
 	case p.eat("front"):
@@ -330,6 +335,9 @@ func (p *parser) stitches() (Item, bool) {
 		p.eat("st", "sts", "stitch", "stitches")
 	}
 	s := &Stitches{N: n, What: w}
+	if p.tok().is("once") && p.at(1).is("in", "into", "around") {
+		p.i++
+	}
 	s.Places = p.places(true)
 	if w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
 		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {

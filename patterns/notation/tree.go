@@ -104,12 +104,16 @@ type Place struct {
 	Of *Place
 	// Into is the loop or post.
 	Into stitch.Into
+	// JustBelow is set for "below" without a number.
+	JustBelow bool
 	// Below is how many rounds further down the place is.
 	Below int
 	// Extent is how far an Each goes.
 	Extent Extent
 	// Both is set for "both loops", where one is the rule.
 	Both bool
+	// All is set for "2 dc, ch 2 and 2 dc all in next sp".
+	All bool
 	// Every is set for "each of next 3 sts".
 	Every bool
 	// Over is set for "over next 2 sts": the places of a decrease.
@@ -215,6 +219,9 @@ type (
 		Places []Place // empty when not said
 		// Times is a number that follows: "inc 6 times"; unset when absent.
 		Times Num
+		// But are stitches that go into some of the places instead: "sc in
+		// each st around, working 3 sc in each corner".
+		But []*Stitches
 	}
 	// Chain makes chains.
 	Chain struct {
@@ -254,7 +261,9 @@ type (
 		Span
 		N      Num
 		Target Target
-		Place  *Place // "skip first st"
+		// Unworked is set for "leave last 2 sts unworked".
+		Unworked bool
+		Place    *Place // "skip first st"
 	}
 	// Join closes the round.
 	Join struct {

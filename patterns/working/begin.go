@@ -164,6 +164,11 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 	if w.leads != nil {
 		// The chain and the stitch after it are one: a beginning cluster.
 		c = &notation.Counts{Not: true}
+		if w.leadsLeg && w.pos == 0 && len(w.c.spots) > 0 {
+			st.On = w.take(0, 0, &notation.Place{})
+			w.same = nil
+			return w.add(st, it.Span)
+		}
 	}
 	if w.split != nil && w.split.chainLeg {
 		st.Chains = n

@@ -20,7 +20,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			c := &s.Counts[i]
 			want := c.N.For(p.size)
 			have, what, known := tally(w.r, &c.Target, s, p.terms)
-			if !known || have == want {
+			if !known || have == want || have-inGroups(w.r, &c.Target, s) == want {
 				continue
 			}
 			// "(60 sts)" where chains are stitches to the designer.
@@ -130,6 +130,32 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		return n, t.Text, n > 0 || knownGroup(r, t.Name)
 	}
 	return 0, "", false
+}
+
+// inGroups is how many of a target stand in groups that the count lists by
+// name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts.
+func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
+	if t.Sort != notation.OfKind {
+		return 0
+	}
+	n := 0
+	for i := range all.Counts {
+		name := all.Counts[i].Target.Name
+		if all.Counts[i].Target.Sort != notation.OfName || name == "" {
+			continue
+		}
+		for _, g := range r.Groups {
+			if g.Name != name {
+				continue
+			}
+			for k := g.From; k < g.To; k++ {
+				if st := &r.Stitches[k]; st.Counts && st.Counted().Base == t.Kind.Base {
+					n++
+				}
+			}
+		}
+	}
+	return n
 }
 
 // apart reports whether a stated count lists decreases or bundles of a base by

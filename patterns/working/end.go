@@ -33,6 +33,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			at := w.spotOf(on[0])
 			w.back(m)
 			w.c.begin(at)
+			if on[0].Into == stitch.Space {
+				w.take(0, 1, j.Place)
+			}
 			return w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Travel, On: on}, j.Span)
 		}
 		if j.Yarn != "" {
@@ -72,12 +75,12 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 				}
 			}
 			if target < 0 {
-				return stopAt(p.Span, "join", fmt.Sprintf("%s has no %s to join to", w.r.Label, p.Target.Kind.Name(w.terms)),
+				return stopAt(p.Span, "join", fmt.Sprintf("%s has no %s to join to", w.r.Label, named(&p.Target, w.terms)),
 					"It begins with "+w.firstName(first)+".")
 			}
 			if target != first {
 				w.warn(p.Span, "join", fmt.Sprintf("%s begins with %s, not with the %s that it is joined to", w.r.Label,
-					w.firstName(first), p.Target.Kind.Name(w.terms)), "Check which stitch the round begins with.")
+					w.firstName(first), named(&p.Target, w.terms)), "Check which stitch the round begins with.")
 			}
 		case p.Target.Sort == notation.ChainSpace && len(w.r.Spaces) > 0:
 			target = w.r.Spaces[0].From

@@ -52,6 +52,9 @@ func named(t *notation.Target, terms stitch.Terms) string {
 		if t.Loop.Set {
 			return t.Kind.NameInto(t.Loop.Into, terms)
 		}
+		if t.Sort == notation.OfShape && t.Kind.Base == stitch.None {
+			return "cluster"
+		}
 		return t.Kind.Name(terms)
 	case notation.OfName:
 		if t.Name == "" {

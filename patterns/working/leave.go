@@ -88,6 +88,17 @@ func (w *roundWork) leftover() int {
 	if w.lastSpace && n <= w.gap {
 		n = 0
 	}
+	// "*ch 5, sk 5 sts, sc in next st; rep from * around, ch 5, join": the last
+	// arch passes what the others skip by name.
+	if n > 0 && n <= w.mostSkipped && w.joined && w.remaining(n+1) == n {
+		last := len(w.r.Stitches) - 1
+		for last > 0 && w.r.Stitches[last].Role == fabric.Join {
+			last--
+		}
+		if last >= 0 && w.r.Stitches[last].IsChain() {
+			n = 0
+		}
+	}
 	if n > 0 {
 		return n
 	}

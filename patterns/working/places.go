@@ -98,7 +98,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		!(p.Below < 0 && w.c.below.Number == -p.Below) {
 		return w.deeper(p, count-i)
 	}
-	if p.Target.Sort == notation.Gap && p.Target.Name == notation.Here {
+	if p.Target.Sort == notation.Gap && (p.Target.Name == notation.Here || p.Pick == notation.Next && len(w.lastSkip) > 0 && w.pos > 0 && w.c.spots[w.pos-1].use == skipped) {
 		at := w.pos - 1
 		for at >= 0 && !w.c.spots[at].counts {
 			at--
@@ -153,7 +153,7 @@ func (w *roundWork) deeper(p *notation.Place, need int) ([]fabric.Place, *halt) 
 			continue
 		}
 		w.takeSpot(i, 0, &any, true)
-		w.same = on
+		w.same, w.deepAt = on, w.pos
 		return on, nil
 	}
 	return nil, w.outOf(p, need)
@@ -181,6 +181,7 @@ func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabri
 
 // take uses a spot and moves on past it.
 func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
+	w.deepAt = 0
 	w.lastSpace = run > 0
 	if run > 0 {
 		r := w.c.runs[run-1]
@@ -295,7 +296,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 	if p.Target.Sort == notation.ChainSpace {
 		for k := len(w.c.runs) - 1; k >= 0; k-- {
 			if r := w.c.runs[k]; p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
-				return w.take(r.From, k+1, p), nil
+				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
 		return nil, w.outOf(p, 1)
@@ -501,6 +502,8 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	}
 	if !hasN {
 		n = w.c.edge
+	} else if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
+		n *= w.c.edge // so many in each row end
 	}
 	if n > maxRound {
 		return stopAt(s.Span, "too-large", "too many stitches", "")
@@ -537,6 +540,14 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 			n = w.remaining(maxRound)
 		}
 	}
+	if w.deepAt == w.pos && w.deepAt > 0 && n > 0 {
+		n--
+	}
+	w.deepAt = 0
+	w.mostSkipped = max(w.mostSkipped, n)
+	if w.skipsCast(s, n) {
+		return nil
+	}
 	w.lastSkip = nil
 	for i := 0; i < n; i++ {
 		at, run := w.nearest([]notation.Target{t})
@@ -569,6 +580,25 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 		w.pos = end
 	}
 	return nil
+}
+
+// skipsCast makes a beginning chain of chains skipped at the beginning of a
+// first row: "Sk first ch, sc in next ch". It reports whether it did.
+func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
+	if w.c.below == nil || w.c.below.Number != 0 || w.c.below.Ring || w.c.below.Count() > 0 || w.begun || w.started || w.pos > 0 ||
+		len(w.c.spots) == 0 || n < 1 || n >= len(w.c.spots) || w.c.below.Carried {
+		return false
+	}
+	_, h := w.fromHook(&notation.Place{Span: s.Span, Pick: notation.Nth, Nth: n + 1, Target: notation.Target{Sort: notation.FromHook}})
+	if h != nil {
+		return false
+	}
+	// The chain after those skipped has not been worked into yet.
+	w.c.spots[n].use = unused
+	w.undo = w.undo[:len(w.undo)-1]
+	w.used--
+	w.pos, w.same = n, nil
+	return true
 }
 
 // nothingBelow is the fault of a round that stands on nothing.

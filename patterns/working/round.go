@@ -31,7 +31,8 @@ type roundWork struct {
 	castItem   *notation.Chain // that made it
 	// leads is what a beginning chain and the stitch after it count as
 	// together: a beginning cluster.
-	leads *notation.Counts
+	leads    *notation.Counts
+	leadsLeg bool // the chain is one of the legs, in a place of its own
 	// within is the use of a designer's own stitch that is being worked.
 	within *notation.Stitches
 	// undo is the history of the spots' use.
@@ -74,6 +75,11 @@ type hand struct {
 	// any); lastSpace that the last place gone on to is a space.
 	intoSpace                       uint64
 	intoStitch, usedRing, lastSpace bool
+	// mostSkipped is the most stitches skipped by name at a time.
+	mostSkipped int
+	// deepAt is 1 + the spot passed by a stitch worked further down, until
+	// something else is done: "sk st behind" means that one.
+	deepAt int
 	// lastGroup is 1 + the group worked into last.
 	lastGroup int
 	// gap is the most stitches passed over in one step on the way to a place
@@ -268,6 +274,12 @@ func (w *roundWork) carryOn(items []notation.Item) {
 			w.turned = true
 		case *notation.FastenOff:
 			w.fasten = true
+		case *notation.Skip:
+			if it.Unworked {
+				w.skip(it)
+			} else {
+				w.carry = append(w.carry, it)
+			}
 		case *notation.NoJoin, *notation.Note, *notation.Marker, *notation.Until, *notation.Counts:
 		default:
 			w.carry = append(w.carry, it)

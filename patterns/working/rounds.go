@@ -474,26 +474,72 @@ func namesStart(items []notation.Item) bool {
 
 // leading is what a chain and the stitch after it at the beginning of a round
 // are said to count as together, nil when nothing is said.
-func leading(items []notation.Item) *notation.Counts {
+func leading(items []notation.Item) (c *notation.Counts, leg bool) {
 	for i, it := range items {
 		switch it.(type) {
 		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops:
 		case *notation.Chain:
 			if i+2 >= len(items) {
-				return nil
+				return nil, false
 			}
 			s, ok := items[i+1].(*notation.Stitches)
 			c, said := items[i+2].(*notation.Counts)
-			if ok && said && c.As.Shape != stitch.Plain && s.What.Kind.Base == c.As.Base && !c.Not &&
-				(s.What.Kind.Shape != stitch.Together || c.As.Shape == stitch.Cluster || len(s.Places) == 0 || !s.Places[0].Over) {
-				return c
+			if !ok || !said || c.As.Shape == stitch.Plain || s.What.Kind.Base != c.As.Base || c.Not {
+				return nil, false
 			}
-			return nil
+			over := s.What.Kind.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set())
+			return c, over && c.As.Legs == s.What.Kind.Legs+1
 		default:
-			return nil
+			return nil, false
 		}
 	}
-	return nil
+	return nil, false
+}
+
+// onNamedRound lays out another round than the one below when everything goes
+// into that: "working behind petals, BPsc around next dc of Rnd 1".
+func (w *roundWork) onNamedRound() {
+	n, ok := namedRound(w.items, 0)
+	if !ok || n == 0 || w.c.below == nil || w.c.below.Number == n {
+		return
+	}
+	for i, r := range w.part.Rounds {
+		if r.Number == n && !r.Carried {
+			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
+		}
+	}
+}
+
+// namedRound is the number of the one round that all places in the
+// instructions name; ok is false when some name none or another.
+func namedRound(items []notation.Item, n int) (int, bool) {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if places = it.Places; len(places) == 0 {
+				return 0, false
+			}
+		case *notation.Group:
+			places = it.Place
+		case *notation.Repeat:
+			m, ok := namedRound(it.Items, n)
+			if !ok {
+				return 0, false
+			}
+			n = m
+		case *notation.Skip:
+			return 0, false
+		}
+		for i := range places {
+			if m := -places[i].Below; m <= 0 || n != 0 && m != n {
+				return 0, false
+			} else {
+				n = m
+			}
+		}
+	}
+	return n, true
 }
 
 // begin lays out the round below and makes ready.
@@ -558,7 +604,8 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	}
 	w.goesIntoRing = intoRing(text.Items)
 	w.namesStart = namesStart(w.items)
-	w.leads = leading(w.items)
+	w.leads, w.leadsLeg = leading(w.items)
+	w.onNamedRound()
 	w.moves = hasMore(w.items)
 	if text.Label.Loop.Set {
 		w.loop = text.Label.Loop.Into

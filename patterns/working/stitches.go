@@ -84,6 +84,10 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 	if p.Target.Sort != notation.FromHook && p.Pick != notation.Made || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
 		return nil
 	}
+	if n := l.to - l.from; p.Target.Sort == notation.FromHook && p.Nth < n-1 {
+		return stopAt(p.Span, "back-along", fmt.Sprintf("these %d chains are worked back along, and that is not followed here", n),
+			"Only a picot is closed onto the chains just made: ch 3, sl st in 3rd ch from hook.")
+	}
 	w.dropFrom(l.from)
 	w.lastChain = chainMade{}
 	st := fabric.Stitch{Kind: stitch.Kind{Base: stitch.Chain, Shape: stitch.Picot, Legs: l.to - l.from}}
@@ -96,6 +100,11 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 // unplaced works stitches that do not say where they go: one in each of the
 // next places, or in the ring when that is where the round goes.
 func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
+	if s.What.Kind == stitch.Of(stitch.Slip) && !s.N.Set() && w.begun && !w.r.Row && w.inGroup == nil && w.given == nil &&
+		w.remaining(1) == 0 && w.nest == 0 {
+		// "…, sl st" at the end of a round closes it.
+		return w.join(&notation.Join{Span: s.Span}, nil)
+	}
 	if w.given != nil {
 		on := w.given
 		w.given, w.same = nil, on
@@ -142,6 +151,12 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	k, h := w.kind(s)
 	if h != nil {
 		return h
+	}
+	if p.JustBelow && s.What.Loop.Set && s.What.Loop.Into >= stitch.FrontPost && s.What.Loop.Into <= stitch.BackPost {
+		// "FPdc around dc below" is the round below, as always.
+		plain := *p
+		plain.Below = 0
+		p = &plain
 	}
 	if p.Both {
 		loop := w.loop
@@ -450,6 +465,10 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		leave = p.Extent.N.For(w.size)
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
+	own := len(targets)
+	for _, but := range s.But {
+		targets = append(targets, but.Places[0].Target)
+	}
 	any := false
 	for {
 		if leave > 0 {
@@ -467,6 +486,17 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			break
 		}
 		any = true
+		if k := w.exception(targets[own:], i, run); k >= 0 {
+			but := s.But[k]
+			n := 1
+			if but.N.Set() {
+				n = but.N.For(w.size)
+			}
+			if h := w.into(but, n, w.takeSpot(i, run, &but.Places[0], false)); h != nil {
+				return h
+			}
+			continue
+		}
 		if legs > 1 && run == 0 {
 			if p.Target.Text != "" {
 				return stopAt(s.Span, "ambiguous", fmt.Sprintf("a %s in each stitch can be read as over each %d stitches or as all in one", w.nameOf(s), legs),
@@ -489,6 +519,18 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.outOf(p, 1)
 	}
 	return nil
+}
+
+// exception is which of the targets of exceptions a spot is, -1 for none.
+func (w *roundWork) exception(targets []notation.Target, i, run int) int {
+	for k := range targets {
+		t := &targets[k]
+		if run > 0 && t.Sort == notation.ChainSpace && w.c.runIs(run-1, t.Chains) || run == 0 && t.Sort != notation.ChainSpace &&
+			t.Sort != notation.OfName && w.c.matches(i, t) {
+			return k
+		}
+	}
+	return -1
 }
 
 // nearest is the next spot that is any of the targets, and 1 + its chain run
