@@ -219,6 +219,14 @@ func (p *parser) join() (Item, *fault.Fault) {
 		}
 	}
 	p.i = start
+	// "dc in first sc to join"
+	if w, ok := p.what(); ok && w.Kind.Base > stitch.Slip && p.eat("in", "into", "to") {
+		if pl, ok := p.place(); ok && pl.Pick == First && p.tok().is("to") && p.at(1).is("join") {
+			return nil, fail(p.from(start), "join", "a round that is closed with a "+w.Kind.Name(p.vocab.terms)+" instead of a slip stitch is not followed here",
+				"Write the last space with all its chains, and join with sl st: ch 5, join with sl st in first sc.")
+		}
+	}
+	p.i = start
 	return nil, nil
 }
 
@@ -372,24 +380,19 @@ func (p *parser) ring() (Item, *fault.Fault) {
 func (p *parser) counts() (Item, *fault.Fault) {
 	start := p.i
 	// The word count must come within the next few words.
-	at := -1
+	at, short := -1, false
 	for j := 0; j < 14; j++ {
 		t := p.at(j)
 		if t.is("c") && p.at(j+1).kind == tSlash && p.at(j+2).is("a") {
-			// c/a: counts as
-			c := &Counts{}
-			p.i += j + 3
-			if w, ok := p.what(); ok {
-				c.As = w.Kind
-			}
-			c.Span = p.from(start)
-			return c, nil
+			at, short = j+2, true // c/a: counts as
+			break
 		}
 		if t.is("counts", "count", "counted", "counting") {
 			at = j
 			break
 		}
-		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tOpen {
+		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tOpen ||
+			t.kind == tComma && !p.at(j-1).is("throughout") {
 			break
 		}
 		if t.kind == tWord && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "turning", "beg",
@@ -415,7 +418,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	}
 	p.i += at + 1
 	p.eatKind(tColon)
-	if !p.eat("as") && !c.Not {
+	if !p.eat("as") && !c.Not && !short {
 		p.i = start
 		return nil, nil
 	}

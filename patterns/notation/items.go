@@ -116,6 +116,16 @@ func (b *block) addStitches(s *Stitches) {
 			return
 		}
 	}
+	// "sc in each dc around, 3 sc in each corner sp": the corners are among
+	// what has been gone round already.
+	if len(s.Places) == 1 && s.Places[0].Pick == Each && s.Places[0].Target.Sort == ChainSpace && len(b.items) > 0 {
+		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 {
+			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && pl.Extent.Sort == ToEnd {
+				last.But = append(last.But, s)
+				return
+			}
+		}
+	}
 	b.add(s)
 }
 
@@ -139,7 +149,7 @@ func (b *block) exception() bool {
 	}
 	but, ok = p.stitches()
 	s, _ := but.(*Stitches)
-	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each {
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace) {
 		p.i = start
 		return false
 	}
@@ -174,7 +184,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	start := p.i
 	for _, read := range []func() (Item, *fault.Fault){
-		p.evenShaping, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.otherSide, p.refer, p.until,
+		p.evenShaping, p.otherSide, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.refer, p.until,
 		p.colour, p.marker,
 	} {
 		item, f := read()

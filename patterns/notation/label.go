@@ -381,13 +381,19 @@ func (p *parser) sizeLine() (Label, bool) {
 	all := p.eatAll("all", "sizes")
 	if !all {
 		at := p.i
-		if !p.tok().is("size", "sizes") {
-			return l, false
-		}
+		sized := p.tok().is("size", "sizes")
 		for p.tok().kind != tColon && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
 			p.i++
 		}
-		p.only(&l, at)
+		if !sized && !p.at(-1).is("only") {
+			p.i = start
+			return Label{}, false
+		}
+		faults := len(p.faults)
+		if p.only(&l, at); !sized && len(p.faults) > faults {
+			p.i, p.faults = start, p.faults[:faults]
+			return Label{}, false
+		}
 	}
 	if !p.eatKind(tColon) || !p.tok().first && p.tok().kind != tEnd || !all && len(l.Only) == 0 {
 		p.i = start

@@ -263,7 +263,13 @@ func (p *parser) stuck() *fault.Fault {
 	if f := p.vague(); f != nil {
 		return f
 	}
-	return p.failAt(p.i, "not-understood", fmt.Sprintf("cannot work out %q here", t.raw),
+	// A word with hyphens is named whole.
+	start := p.i
+	for p.i++; p.tok().tight(tHyphen) && p.at(1).tight(tWord); p.i += 2 {
+	}
+	word, at := p.words(start), p.from(start)
+	p.i = start
+	return fail(at, "not-understood", fmt.Sprintf("cannot work out %q here", word),
 		"Say it as a stitch and where it goes, for example: 2 dc in next st.\n"+
 			"A stitch of your own needs a line under stitches: that says how it is made.")
 }

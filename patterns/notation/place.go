@@ -79,7 +79,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			}
 			return no()
 		}
-		pl.All = all
+		pl.All, pl.To = all, prep == "to"
 		pl.Over = prep == "over" || prep == "using"
 		pl.Evenly = pl.Evenly || evenly
 		if prep == "between" && pl.Target.Sort == AnyStitch {
@@ -218,10 +218,12 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Last
 		}
 		p.eat("rem", "remaining")
-		if n, ok := p.num(); ok {
-			pl.N = n
-			if pl.Pick == Each {
-				pl.Pick = Next
+		if !p.groupAhead() {
+			if n, ok := p.num(); ok {
+				pl.N = n
+				if pl.Pick == Each {
+					pl.Pick = Next
+				}
 			}
 		}
 		if p.eat("skipped", "missed") {
@@ -392,7 +394,7 @@ func (p *parser) place() (Place, bool) {
 			return no()
 		}
 	default:
-		pl.Pick = Next
+		pl.Pick, pl.Bare = Next, true
 		if !p.groupAhead() {
 			if n, ok := p.num(); ok {
 				pl.N = n
@@ -415,6 +417,9 @@ func (p *parser) place() (Place, bool) {
 		}
 		if pl.Target.Sort == StartChain {
 			pl.Pick = First
+		}
+		if pl.Target.Sort == Gap && !pl.N.Set() {
+			pl.Target.Name = Here // "in space between stitches"
 		}
 	}
 	p.placeTail(&pl)
@@ -711,6 +716,9 @@ func (p *parser) target() (Target, bool) {
 			p.i = start
 			return Target{}, false
 		}
+		if corner {
+			return done(Target{Sort: ChainSpace, Name: "corner"})
+		}
 		return done(Target{Sort: ChainSpace})
 	}
 	if corner {
@@ -751,7 +759,7 @@ func (p *parser) target() (Target, bool) {
 	}
 	if w, ok := p.what(); ok {
 		switch {
-		case w.Kind.Shape == stitch.Puff || w.Kind.Shape == stitch.Popcorn && !digit(rune(p.toks[at].text[0])) ||
+		case w.Kind.Shape == stitch.Puff || w.Kind.Shape == stitch.Picot && p.toks[at].is("picot", "picots") || w.Kind.Shape == stitch.Popcorn && !digit(rune(p.toks[at].text[0])) ||
 			w.Kind.Shape == stitch.Bobble && !digit(rune(p.toks[at].text[0])):
 			return done(Target{Sort: OfShape, Kind: w.Kind})
 		case w.Name != "":

@@ -25,10 +25,11 @@ func (p *parser) stitchy(i, j int) bool {
 			if t.is(stitchyWords...) {
 				return true
 			}
-			if _, ok := p.vocab.phrases[t.text]; ok {
-				return true
-			}
-			if _, ok := p.vocab.glued(t.text); ok {
+			at := p.i
+			p.i = i
+			_, ok := p.phrase()
+			p.i = at
+			if ok {
 				return true
 			}
 		}
@@ -90,7 +91,7 @@ func (p *parser) advice(b *block) bool {
 		!p.at(3).is("ring", "circle", "magic") {
 		return p.note(b, start, end)
 	}
-	for _, read := range []func() (Item, *fault.Fault){p.ring, p.counts, p.marker, p.until, p.refer, p.join, p.fasten, p.colour, p.loops} {
+	for _, read := range []func() (Item, *fault.Fault){p.ring, p.counts, p.marker, p.until, p.refer, p.join, p.fasten, p.colour, p.loops, p.otherSide} {
 		it, f := read()
 		p.i = start
 		if it != nil || f != nil {

@@ -26,13 +26,13 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
-	if t.kind != tStop && t.kind != tEnd || !(sentence || generic) {
+	if t.kind != tStop && t.kind != tEnd && !t.first || !(sentence || generic) {
 		p.i = start
 		return false
 	}
 	if !generic {
 		// Nothing to be worked may follow.
-		for j := p.i; j < len(p.toks); j++ {
+		for j := p.i; j < len(p.toks) && !p.toks[j].first; j++ {
 			if p.stitchy(j, j+1) && !p.toks[j].is("rnd", "row", "round", "fasten") {
 				p.i = start
 				return false

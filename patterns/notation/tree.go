@@ -114,6 +114,9 @@ type Place struct {
 	Both bool
 	// All is set for "2 dc, ch 2 and 2 dc all in next sp".
 	All bool
+	// Bare is set when no word such as "next" says which: "in ch-5 sp"; To
+	// when the work goes up to it: "sl st to next ch-2 sp".
+	Bare, To bool
 	// Every is set for "each of next 3 sts".
 	Every bool
 	// Over is set for "over next 2 sts": the places of a decrease.

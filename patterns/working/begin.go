@@ -257,9 +257,11 @@ func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 		}
 	}
 	counts := k.Base >= stitch.Half && n >= k.Chains() && n > 1
-	w.unsaid = true
-	if w.reading.otherStart {
-		counts = !counts
+	if n > 1 {
+		w.unsaid |= spaceBit(n)
+		if w.reading.otherwise&spaceBit(n) != 0 {
+			counts = !counts
+		}
 	}
 	if counts {
 		return as
@@ -363,8 +365,8 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	if c != nil {
 		counts = !c.Not
 	} else if k.Base >= stitch.Half {
-		w.unsaid = true
-		if w.reading.otherStart {
+		w.unsaid |= spaceBit(n - 1)
+		if w.reading.otherwise&spaceBit(n-1) != 0 {
 			counts = !counts
 		}
 	}

@@ -105,7 +105,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 	case notation.OfShape:
 		for i := range r.Stitches {
 			k := r.Stitches[i].Counted()
-			if k.Shape == t.Kind.Shape && r.Stitches[i].Role == fabric.Worked ||
+			if k.Shape == t.Kind.Shape ||
 				t.Kind.Shape == stitch.Cluster && k.Shape == stitch.Together && r.Stitches[i].Counts {
 				n++
 			}

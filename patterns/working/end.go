@@ -24,6 +24,12 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			// A standing stitch: the first of the round.
 			return w.placed(&notation.Stitches{Span: j.Span, What: j.With}, 1, j.Place)
 		}
+		if j.Place != nil && j.Yarn == "" && j.Place.Target.Sort == notation.ChainSpace {
+			// "sl st to first ch-2 sp"
+			to := *j.Place
+			to.To = true
+			return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{to}})
+		}
 		if j.Place != nil && len(w.c.spots) > 0 {
 			m := w.mark()
 			on, h := w.one(j.Place, 0, 1)
@@ -67,7 +73,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		case p.Target.Sort == notation.OfKind, p.Target.Sort == notation.OfShape:
 			target = -1
 			for i := range w.r.Stitches {
-				if w.r.Stitches[i].Counts && (sameKind(&p.Target, &w.r.Stitches[i]) ||
+				if w.r.Stitches[i].Counts && (sameKind(&p.Target, &w.r.Stitches[i]) || w.r.Stitches[i].Kind == p.Target.Kind ||
 					p.Target.Sort == notation.OfShape && (w.r.Stitches[i].Counted().Shape == p.Target.Kind.Shape ||
 						w.r.Stitches[i].Counted().Shape == stitch.Together)) {
 					target = i
@@ -257,28 +263,31 @@ func times(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-// spacing is the explicit wording of n stitches spread over m places.
-func spacing(n, m int, k stitch.Kind, t stitch.Terms) string {
-	if n <= 0 || m <= 0 {
-		return k.Name(t) + " in each st around"
+// spacing is the explicit wording of n increases (or, below 0, decreases)
+// spread over m stitches, as evenly as can be.
+func spacing(n, m int, b stitch.Base, t stitch.Terms) string {
+	name := b.Name(t)
+	takes, change := 1, "2 "+name+" in next st"
+	if n < 0 {
+		n, takes, change = -n, 2, stitch.Tog(b, 2).Name(t)
 	}
-	name := k.Name(t)
-	switch {
-	case n == m:
-		return name + " in each st around"
-	case n < m && m-n <= m/2:
-		d := m - n
-		q := n/d - 1
-		return fmt.Sprintf("[%s in next %d sts, %s] %d times, %s in each remaining st", name, max(q, 1), stitch.Tog(k.Base, 2).Name(t), d, name)
-	case n > m && n <= 2*m:
-		d := n - m
-		q := m/d - 1
-		if q < 1 {
-			return fmt.Sprintf("[2 %s in next st] %d times, %s in each remaining st", name, d, name)
+	if n == 0 || n*takes > m {
+		return ""
+	}
+	one := func(plain int) string {
+		switch plain {
+		case 0:
+			return change
+		case 1:
+			return fmt.Sprintf("%s in next st, %s", name, change)
 		}
-		return fmt.Sprintf("[%s in next %d sts, 2 %s in next st] %d times, %s in each remaining st", name, q, name, d, name)
+		return fmt.Sprintf("%s in next %d sts, %s", name, plain, change)
 	}
-	return fmt.Sprintf("*%s in next 4 sts, %s; rep from * around", name, stitch.Tog(k.Base, 2).Name(t))
+	plain, more := m/n-takes, m%n
+	if more == 0 {
+		return "*" + one(plain) + "; rep from * around"
+	}
+	return fmt.Sprintf("[%s] %s, [%s] %s", one(plain+1), times(more), one(plain), times(n-more))
 }
 
 // warn reports something that should be looked at.

@@ -52,7 +52,7 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	for n := 0; ; n++ {
 		at, run := w.nearest(targets)
-		if leave > 0 && w.left(&p.Extent, leave+1) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
+		if leave > 0 && w.left(&p.Extent, leave+1) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace) {
 			return nil
 		}
 		if at < 0 {
@@ -61,7 +61,7 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 			}
 			return nil
 		}
-		if h := work(w.takeSpot(at, run, p, true)); h != nil {
+		if h := work(w.takeEach(targets, at, run, p, true)); h != nil {
 			return h
 		}
 	}
@@ -120,6 +120,9 @@ func newDefinition(name string, items []notation.Item) *definition {
 		}
 		if !first && len(places) > 0 && places[0].Pick == notation.Next || len(places) > 0 && places[0].N.For(0) > 1 {
 			d.sequence = true
+		}
+		if s, ok := it.(*notation.Stitches); ok && s.What.Kind.Shape == stitch.Picot && len(places) == 0 {
+			continue // takes no place
 		}
 		if first {
 			d.needsPlace = len(places) == 0 || places[0].Pick == notation.Same ||

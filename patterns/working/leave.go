@@ -35,14 +35,15 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 	return w.remaining(limit)
 }
 
-// atPlace reports whether the next place is the one an extent goes up to.
-func (w *roundWork) atPlace(e *notation.Extent) bool {
+// atPlace reports whether the next place is the one an extent goes up to. Work
+// that goes from space to space passes the stitches before it.
+func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 	if e.Target.Sort == notation.ChainSpace {
 		k := w.c.runFrom(w.pos)
 		if k == len(w.c.runs) {
 			return true
 		}
-		for i := w.pos; i < w.c.runs[k].From; i++ {
+		for i := w.pos; i < w.c.runs[k].From && !passing; i++ {
 			if w.c.spots[i].counts {
 				return false
 			}

@@ -94,17 +94,27 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Target.Sort == notation.OfName {
 		return w.named(p)
 	}
+	if p.Bare && p.Target.Sort == notation.ChainSpace && !w.begun && len(w.same) == 1 && w.same[0].Into == stitch.Space &&
+		(p.Target.Chains == 0 || w.same[0].Last.Stitch-w.same[0].At.Stitch+1 == p.Target.Chains) {
+		// "sl st to ch-5 sp, ch 1, … in ch-5 sp": the one the work has come to.
+		return w.same, nil
+	}
 	if p.Below != 0 && len(w.c.spots) > 0 && (p.Target.Sort == notation.AnyStitch || p.Target.Sort == notation.OfKind) &&
 		!(p.Below < 0 && w.c.below.Number == -p.Below) {
 		return w.deeper(p, count-i)
 	}
-	if p.Target.Sort == notation.Gap && (p.Target.Name == notation.Here || p.Pick == notation.Next && len(w.lastSkip) > 0 && w.pos > 0 && w.c.spots[w.pos-1].use == skipped) {
+	if p.Target.Sort == notation.Gap && p.Target.Name == notation.Here {
 		at := w.pos - 1
 		for at >= 0 && !w.c.spots[at].counts {
 			at--
 		}
-		if at < 0 || w.c.after(at) == 0 {
+		if at < 0 || w.c.after(at) == 0 && w.r.Row {
 			return nil, w.outOf(p, 1)
+		}
+		if w.c.after(at) == 0 {
+			// Round the end: the gap before the first stitch.
+			w.same = []fabric.Place{w.c.place(0, stitch.Between)}
+			return w.same, nil
 		}
 		pos := w.pos
 		m := w.mark()
@@ -306,7 +316,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 	}
 	want := count - i
 	for j := len(w.c.spots) - 1; j >= 0; j-- {
-		if !w.c.matches(j, &p.Target) {
+		if !w.c.matches(j, &p.Target) || w.namesStart && w.c.spots[j].st.Role == fabric.Start && p.Target.Sort != notation.StartChain {
 			continue
 		}
 		if want--; want == 0 {
@@ -492,9 +502,7 @@ func (w *roundWork) passOver(from, to int) {
 // evenly spreads stitches over row ends.
 func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.Place) *halt {
 	if p.Target.Sort != notation.RowEnds && w.c.edge == 0 {
-		have := w.c.count()
-		return stopAt(s.Span, "vague", fmt.Sprintf("%s spread evenly over %s: the words do not say into which", plural(n, "stitch"), plural(have, "stitch")),
-			"Write where each goes, for example: "+spacing(n, have, s.What.Kind, w.terms)+".")
+		return w.spread(s, n)
 	}
 	if w.c.edge == 0 {
 		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
@@ -519,6 +527,25 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	return nil
 }
 
+// spread is the fault of stitches, increases or decreases spread evenly over
+// stitches: the words leave it to the reader where. It offers the wording.
+func (w *roundWork) spread(s *notation.Stitches, n int) *halt {
+	have := w.c.count()
+	what, change := plural(n, "stitch"), n-have
+	switch {
+	case s.What.Shaping > 0:
+		what, change = plural(n, "increase"), n
+	case s.What.Shaping < 0:
+		what, change = plural(n, "decrease"), -n
+	}
+	h := stopAt(s.Span, "vague", fmt.Sprintf("%s spread evenly over %s: the words do not say into which", what, plural(have, "stitch")),
+		"Write where each goes.")
+	if words := spacing(change, have, w.plainBase(), w.terms); words != "" {
+		h.help = "Write where each goes, for example: " + words + "."
+	}
+	return h
+}
+
 // skip passes over places by name.
 func (w *roundWork) skip(s *notation.Skip) *halt {
 	if h := w.seal(s.Span); h != nil {
@@ -528,6 +555,7 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 	if s.N.Set() {
 		n = s.N.For(w.size)
 	}
+	w.lastChain = chainMade{} // it is no longer what was done last
 	t := s.Target
 	if p := s.Place; p != nil {
 		switch {

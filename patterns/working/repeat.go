@@ -147,7 +147,7 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		switch {
 		case e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) <= e.N.For(w.size):
 			return run, nil
-		case e.Sort == notation.ToPlace && w.atPlace(e):
+		case e.Sort == notation.ToPlace && w.atPlace(e, w.lastSpace):
 			return run, nil
 		case e.Sort == notation.ToEnd && run.times > 0 && w.remaining(1) == 0 && w.intoSpace == 0:
 			return run, nil

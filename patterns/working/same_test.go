@@ -185,3 +185,29 @@ func sameStitch(a, b *fabric.Stitch) bool {
 	}
 	return a.Kind == b.Kind && a.Role == b.Role && a.Chains == b.Chains && a.Counts == b.Counts && a.As == b.As
 }
+
+// TestRefused works patterns with ordinary work that is not followed: they are
+// refused, at the right line, and not miscounted.
+func TestRefused(t *testing.T) {
+	for _, c := range []struct {
+		file, code string
+		line       int
+	}{
+		{"star", "back-along", 8},  // points worked back along chains
+		{"market-bag", "join", 17}, // joined with a dc instead of chains
+	} {
+		file := filepath.Join("..", "..", "testdata", "patterns", "refused", c.file+".yaml")
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := patterns.Read(file, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, faults := Work(p, rule{})
+		if len(faults) == 0 || faults[0].Code != c.code || faults[0].Line != c.line {
+			t.Errorf("%s: %v", c.file, faults)
+		}
+	}
+}

@@ -178,11 +178,17 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if k.Manner&stitch.Crossed != 0 {
 		return w.crossed(s, p)
 	}
-	if k.Base == stitch.Slip && w.moves && p.Pick == notation.Next && w.pos == 0 && !w.begun && !w.started && len(w.r.Stitches) == 0 &&
+	if k.Base == stitch.Slip && w.moves && (p.Pick == notation.Next || p.Pick == notation.First && p.Target.Sort == notation.ChainSpace) && w.pos == 0 && !w.begun && !w.started && len(w.r.Stitches) == 0 &&
 		w.c.below != nil && w.c.below.Closing == fabric.Joined && !w.c.below.Ring && len(w.c.spots) > 0 {
 		// After a join the hook stands on the first stitch already.
 		w.use(0, skipped)
 		w.pos = 1
+	}
+	if k.Base == stitch.Slip && w.moves && p.To && p.Target.Sort == notation.ChainSpace && !w.begun && !w.started {
+		// "sl st to next ch-2 sp": along the stitches before it.
+		if h := w.slipTo(s, p); h != nil {
+			return h
+		}
 	}
 	legs := 1
 	if k.Shape == stitch.Together {
@@ -335,6 +341,22 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 	return nil
 }
 
+// slipTo makes a slip stitch in each stitch up to the space that a place names.
+func (w *roundWork) slipTo(s *notation.Stitches, p *notation.Place) *halt {
+	at, run := w.nearest([]notation.Target{p.Target})
+	if run == 0 {
+		return nil // the fault is told where the space is taken
+	}
+	for i := w.pos; i < at; i++ {
+		if w.c.spots[i].counts {
+			if h := w.travel(s, w.take(i, 0, &notation.Place{})); h != nil {
+				return h
+			}
+		}
+	}
+	return nil
+}
+
 // nameOf is what the words call the stitch.
 func (w *roundWork) nameOf(s *notation.Stitches) string {
 	k, _ := w.kind(s)
@@ -478,7 +500,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 				break
 			}
 		}
-		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent) {
+		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace) {
 			break
 		}
 		i, run := w.nearest(targets)
@@ -486,7 +508,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			break
 		}
 		any = true
-		if k := w.exception(targets[own:], i, run); k >= 0 {
+		if k := w.exception(targets[:own], targets[own:], i, run); k >= 0 {
 			but := s.But[k]
 			n := 1
 			if but.N.Set() {
@@ -507,7 +529,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			}
 			continue
 		}
-		on := w.takeSpot(i, run, p, false)
+		on := w.takeEach(targets, i, run, p, false)
 		if h := w.into(s, n, on); h != nil {
 			return h
 		}
@@ -521,10 +543,25 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	return nil
 }
 
+// takeEach takes the spot that one of the targets of an each is at: a group at
+// its centre.
+func (w *roundWork) takeEach(targets []notation.Target, i, run int, p *notation.Place, check bool) []fabric.Place {
+	for k := range targets {
+		if t := &targets[k]; t.Sort == notation.OfName && w.c.groupAt(i, t.Name) != nil && run == 0 {
+			on, _ := w.named(&notation.Place{Span: p.Span, Pick: notation.Next, Target: *t, Into: p.Into})
+			return on
+		}
+	}
+	return w.takeSpot(i, run, p, check)
+}
+
 // exception is which of the targets of exceptions a spot is, -1 for none.
-func (w *roundWork) exception(targets []notation.Target, i, run int) int {
+func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
 	for k := range targets {
 		t := &targets[k]
+		if t.Name == "corner" && t.Chains == 0 && run > 0 && w.exception(nil, own, i, run) >= 0 {
+			continue // a space that is gone into as it is is no corner
+		}
 		if run > 0 && t.Sort == notation.ChainSpace && w.c.runIs(run-1, t.Chains) || run == 0 && t.Sort != notation.ChainSpace &&
 			t.Sort != notation.OfName && w.c.matches(i, t) {
 			return k

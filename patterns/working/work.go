@@ -5,6 +5,7 @@ package working
 
 import (
 	"fmt"
+	"math/bits"
 	"strings"
 
 	"whorl/patterns"
@@ -108,27 +109,35 @@ func (w *work) size(i int) *fabric.Fabric {
 
 // reading is how words that leave something open are read.
 type reading struct {
-	otherStart bool // beginning chains the other way than the rule of the trade
-	noSplit    bool // no group is split at the join
+	// otherwise is the numbers of chains, as a set of bits, that count at the
+	// beginning of a round the other way than the rule of the trade has it.
+	otherwise uint64
+	noSplit   bool // no group is split at the join
 }
 
 // partReadings works a part. Where the words do not say whether the chains at
-// the beginnings of rounds count, both readings are worked, and the one that
+// the beginnings of rounds count, all readings are worked, and the one that
 // agrees with the counts is taken.
 func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
-	first := w.workPart(f, k, size, reading{})
-	best := first
-	if len(first.faults) > 0 {
-		var tries []reading
-		if first.unsaid {
-			tries = append(tries, reading{otherStart: true})
-		}
-		if first.mayNotSplit {
-			tries = append(tries, reading{noSplit: true}, reading{otherStart: true, noSplit: true})
-		}
-		for _, r := range tries {
-			if p := w.workPart(f, k, size, r); p.betterThan(best) {
-				best = p
+	best := w.workPart(f, k, size, reading{})
+	if len(best.faults) == 0 {
+		return best
+	}
+	first := best
+	splits := []bool{false}
+	if first.mayNotSplit {
+		splits = append(splits, true)
+	}
+	for _, noSplit := range splits {
+		// Every subset of the numbers of chains that nothing is said of.
+		for set := first.unsaid; ; set = (set - 1) & first.unsaid {
+			if r := (reading{set, noSplit}); r != (reading{}) && bits.OnesCount64(first.unsaid) <= 4 {
+				if p := w.workPart(f, k, size, r); p.betterThan(best) {
+					best = p
+				}
+			}
+			if set == 0 {
+				break
 			}
 		}
 	}
@@ -161,11 +170,12 @@ type partWork struct {
 	// all.
 	throughout map[int]*notation.Counts
 	// unsaid and mayNotSplit are set when a reading had to be chosen.
-	unsaid, mayNotSplit bool
-	edgeRows            []int
-	edge, edgePart      int
-	stitches, steps     int
-	faults              fault.List
+	unsaid          uint64
+	mayNotSplit     bool
+	edgeRows        []int
+	edge, edgePart  int
+	stitches, steps int
+	faults          fault.List
 	// later are rounds of lists such as "Rows 4 and 6" that have to wait.
 	later []laterRound
 	// rounds are the words by the number of the round worked from them.
