@@ -112,6 +112,9 @@ func (p *parser) advice(b *block) bool {
 		}
 		// Work may follow after a comma or a colon.
 		for j := start + 1; j < end; j++ {
+			if p.toks[j].is("and", "then") && p.toks[j+1].is("join", "turn", "fasten") {
+				return p.note(b, start, j)
+			}
 			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash) && j+1 < end && p.instructs(j+1) {
 				return p.note(b, start, j)
 			}
