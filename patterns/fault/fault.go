@@ -124,7 +124,8 @@ func (l List) Sort() {
 		if a.Line != b.Line {
 			return a.Line < b.Line
 		}
-		return a.Column < b.Column
+		// On one line, sizes stay in their order.
+		return a.Size == "" && b.Size == "" && a.Column < b.Column
 	})
 }
 

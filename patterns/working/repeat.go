@@ -110,6 +110,10 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	rest = append(append([]notation.Item(nil), r.Ending...), rest...)
 	h = w.exec(rest)
 	if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
+		if run.why != nil && run.why.out && w.leftover() > 0 {
+			// What is left is less than a repeat; said at the end of the round.
+			w.unfit = w.misfit(r, run.why, run.repeated)
+		}
 		return nil
 	}
 	if h != nil && !h.out {

@@ -126,17 +126,20 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	if r.Label.Row {
 		word = "Row"
 	}
+	var f *fault.Fault
 	if n <= p.number {
-		p.add(p.fault(at, "round-number", fmt.Sprintf("%s %d comes twice", word, n),
-			fmt.Sprintf("The next would be %s %d.", word, want)), false)
+		f = p.fault(at, "round-number", fmt.Sprintf("%s %d comes twice", word, n),
+			fmt.Sprintf("The next would be %s %d.", word, want))
 	} else {
 		missing := fmt.Sprintf("%s %d is missing", word, want)
 		if n-1 > want {
 			missing = fmt.Sprintf("%ss %d-%d are missing", word, want, n-1)
 		}
-		p.add(p.fault(at, "round-number", fmt.Sprintf("%s before %s", missing, r.Label.Text),
-			fmt.Sprintf("The next would be %s %d.", word, want)), false)
+		f = p.fault(at, "round-number", fmt.Sprintf("%s before %s", missing, plainLabel(r.Label.Text)),
+			fmt.Sprintf("The next would be %s %d.", word, want))
 	}
+	f.Round = fmt.Sprintf("%s %d", word, n)
+	p.add(f, false)
 	p.number = n - 1
 	return true
 }
@@ -331,6 +334,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	w := p.begin(label, text, number)
 	h := w.exec(w.items)
+	goesOn := false // the round is whole, but for what it leaves
 	foundationOnly := h == nil && w.foundation != nil && !w.begun
 	if foundationOnly {
 		// The starting chain by itself.
@@ -350,7 +354,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if h == nil {
 		w.halves()
 		if n := w.leftover(); n > 0 && w.c.edge == 0 && w.c.below != nil && w.begun {
-			h = w.leftUnused(n, lastSpan(w.items))
+			if h = w.unfit; h == nil {
+				h = w.leftUnused(n, lastSpan(w.items))
+			}
+			goesOn = true
 		}
 	}
 	w.noticePassed()
@@ -362,7 +369,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		if !p.cascade && !h.known {
 			p.faults = append(p.faults, f)
 		}
-		if h.code != "left-over" {
+		if !goesOn {
 			p.broken = true
 			p.faults = append(p.faults, w.roundFaults...)
 			return false
@@ -736,5 +743,3 @@ func lastSpan(items []notation.Item) notation.Span {
 	}
 	return notation.Span{}
 }
-
-var _ = fault.Error
