@@ -1,0 +1,263 @@
+package notation
+
+import (
+	"strings"
+
+	"whorl/patterns/fault"
+)
+
+// chain reads "ch 3", "ch3", "3 ch", "beg ch-3", "chain 60 (72, 78)".
+func (p *parser) chain() Item {
+	start := p.i
+	c := &Chain{}
+	beg := p.eat("beg", "beginning")
+	n, hasN := p.num()
+	if hasN {
+		p.eatKind(tHyphen)
+	}
+	if !p.eat("ch", "chain", "chs", "chains") || p.spaceWord() || p.tok().kind == tHyphen && p.at(1).is("picot") || p.tok().is("picot") {
+		p.i = start
+		return nil
+	}
+	if !hasN {
+		p.eat("of")
+		p.eatKind(tHyphen)
+		at := p.i
+		if n, hasN = p.num(); hasN && p.timesWord() && !p.tok().is("more") {
+			p.i, n, hasN = at, Num{}, false
+		}
+		p.eatKind(tHyphen)
+		if p.tok().is("picot", "picots") || p.spaceWord() {
+			p.i = start
+			return nil
+		}
+		p.eat("more")
+		p.eat("sts", "st", "stitches", "chs", "chains")
+	}
+	if !hasN {
+		n = One(p.from(start))
+	}
+	c.N, c.Beg = n, beg
+	c.Span = p.from(start)
+	at := p.i
+	p.eatKind(tComma)
+	if p.tok().is("counts", "counting", "does", "counted", "not", "doesn't", "to", "this", "as") {
+		if p.eatAll("to", "count") {
+			p.i--
+		}
+		if k, _ := p.counts(); k != nil {
+			c.Counts = k.(*Counts)
+			return c
+		}
+	}
+	p.i = at
+	if p.eatAll("for", "the", "first") || p.eatAll("for", "first") || p.eatAll("as", "first") {
+		if w, ok := p.what(); ok && w.Kind.Is() {
+			c.Counts = &Counts{Span: p.from(at), As: w.Kind}
+			return c
+		}
+	}
+	p.i = at
+	return c
+}
+
+// ring reads "magic ring", "make an adjustable ring".
+func (p *parser) ring() (Item, *fault.Fault) {
+	start := p.i
+	p.eat("make", "start", "begin", "form", "create", "with", "work", "using")
+	p.eat("with")
+	p.eat("a", "an", "the")
+	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") ||
+		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
+		p.eat("method", "technique")
+		return &MagicRing{p.from(start)}, nil
+	}
+	p.i = start
+	return nil, nil
+}
+
+// counts reads what something counts as: "counts as dc", "does not count as a
+// st", "ch 3 counts as first dc here and throughout".
+func (p *parser) counts() (Item, *fault.Fault) {
+	start := p.i
+	// The word count must come within the next few words.
+	at, short := -1, false
+	for j := 0; j < 14; j++ {
+		t := p.at(j)
+		if t.is("c") && p.at(j+1).kind == tSlash && p.at(j+2).is("a") {
+			at, short = j+2, true // c/a: counts as
+			break
+		}
+		if t.is("counts", "count", "counted", "counting") {
+			at = j
+			break
+		}
+		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tOpen ||
+			t.kind == tComma && !p.at(j-1).is("throughout") {
+			break
+		}
+		if t.kind == tWord && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "turning", "beg",
+			"beginning", "starting", "here", "and", "throughout", "does", "do", "will", "not", "doesn't",
+			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
+			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",
+			"together", "joined", "last", "it", "a", "an", "never", "beginning", "st", "every") {
+			if w := p.vocab.phrases[t.text]; !w.what.Kind.Is() {
+				if _, ok := p.vocab.glued(t.text); !ok {
+					break
+				}
+			}
+		}
+	}
+	if at < 0 {
+		return nil, nil
+	}
+	c := &Counts{}
+	for j := 0; j <= at; j++ {
+		c.Not = c.Not || p.at(j).is("not", "doesn't", "don't", "never")
+		c.Throughout = c.Throughout || p.at(j).is("throughout")
+		c.Half = c.Half || p.at(j).is("together")
+	}
+	p.i += at + 1
+	p.eatKind(tColon)
+	if !p.eat("as") && !c.Not && !short {
+		p.i = start
+		return nil, nil
+	}
+	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tNumber && p.tok().value == 1 {
+		if p.tok().kind == tNumber {
+			p.i++
+		}
+		c.Half = c.Half || p.at(-1).is("half", "leg", "part")
+	}
+	if w, ok := p.what(); ok {
+		c.As = w.Kind
+	} else {
+		p.eat("st", "sts", "stitch", "stitches")
+	}
+	back := p.i
+	p.eatKind(tComma)
+	p.eatKind(tPlus)
+	p.eat("and", "plus")
+	if ch, ok := p.chain().(*Chain); ok && c.As.Is() {
+		c.Chains = ch.N.For(0)
+	} else if t, ok := p.target(); ok && t.Sort == ChainSpace && c.As.Is() {
+		c.Chains = max(1, t.Chains)
+	} else {
+		p.i = back
+	}
+	for j := p.i; j < len(p.toks); j++ {
+		t := &p.toks[j]
+		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi {
+			break
+		}
+		c.Throughout = c.Throughout || t.is("throughout")
+	}
+	for p.eat("here", "and", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
+	}
+	c.Span = p.from(start)
+	return c, nil
+}
+
+// otherSide reads "working along opposite side of chain".
+func (p *parser) otherSide() (Item, *fault.Fault) {
+	start := p.i
+	if p.tok().is("working", "work", "turn", "rotate", "continue", "continuing", "now", "along", "on", "going", "turning", "go") {
+		// However it is said: the other side or the underside of the chain,
+		// in a phrase without a number.
+		side, chain := false, false
+		j := 0
+		for ; ; j++ {
+			t := p.at(j)
+			if t.kind != tWord {
+				break
+			}
+			side = side || t.is("underside") || t.is("side", "edge", "loops") && p.at(j-1).is("other", "opposite")
+			chain = chain || t.is("ch", "chain", "foundation")
+		}
+		if k := p.at(j).kind; side && chain && k != tNumber && k != tOrdinal {
+			p.i += j
+			return &OtherSide{p.from(start)}, nil
+		}
+	}
+	p.eat("rotate", "turn")
+	p.eat("to")
+	p.eat("now")
+	p.eat("work", "working")
+	p.eat("back")
+	p.eat("along", "on", "in", "into", "across", "down", "around")
+	p.eat("the")
+	if p.eat("opposite", "other", "underside", "bottom") {
+		p.eat("side", "edge", "loops", "loop")
+		p.eat("of")
+		p.eat("the")
+		p.eat("foundation", "starting", "beginning", "beg")
+		p.eat("ch", "chain", "chs", "side")
+		return &OtherSide{p.from(start)}, nil
+	}
+	p.i = start
+	return nil, nil
+}
+
+// colour reads "change to yarn B", "with colour A", "switch to Silt".
+func (p *parser) colour() (Item, *fault.Fault) {
+	start := p.i
+	switch {
+	case p.eat("change", "changing", "switch", "switching"):
+		p.eat("colour", "color", "yarn", "yarns")
+		p.eat("to")
+	case p.eat("with", "using"):
+	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
+		p.i++
+	default:
+		return nil, nil
+	}
+	with := p.at(-1).is("with", "using")
+	name, ok := p.yarn()
+	if t := p.tok(); !ok && with && t.kind == tWord && capital(t.raw) && p.at(1).kind == tComma && !p.stitchy(p.i, p.i+1) &&
+		!t.is("rs", "ws") {
+		name, ok = t.raw, true
+		p.i++
+	}
+	if !ok && p.at(-1).is("to") {
+		// "change to Silt": any name
+		at := p.i
+		for p.tok().kind == tWord && !p.tok().is("in", "on", "at", "and", "for") {
+			p.i++
+		}
+		if p.i > at {
+			name, ok = p.words(at), true
+		}
+	}
+	if !ok {
+		p.i = start
+		return nil, nil
+	}
+	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "of", "yo", "st", "end", "this") {
+	}
+	return &Colour{p.from(start), name}, nil
+}
+
+// yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
+func (p *parser) yarn() (string, bool) {
+	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
+		p.i++
+	}
+	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
+		return strings.ToUpper(p.at(-1).raw), true
+	}
+	p.eat("new", "next", "contrasting", "contrast")
+	if p.eat("yarn", "colour", "color", "col") {
+		t := p.tok()
+		if t.kind == tWord && len([]rune(t.raw)) <= 2 && !t.is("in", "to", "at", "on") || t.kind == tNumber {
+			p.i++
+			return t.raw, true
+		}
+		return "new", true
+	}
+	t := p.tok()
+	if t.kind == tWord && len(t.raw) == 1 && strings.ToUpper(t.raw) == t.raw {
+		p.i++
+		return t.raw, true
+	}
+	return "", false
+}

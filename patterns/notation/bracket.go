@@ -1,0 +1,172 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+)
+
+// bracket reads what stands in brackets: a count, what something counts as,
+// advice, a group in one place or a repeat. Places are set when they were
+// written before it.
+func (b *block) bracket(places []Place) *fault.Fault {
+	p := b.p
+	open := p.i
+	close := p.matching(open)
+	if close < 0 {
+		return p.failAt(open, "bracket", "this bracket is never closed", "Add the closing bracket.")
+	}
+	if places == nil && !p.multiplied(close+1) {
+		p.i = open + 1
+		if s := p.statedUpTo(close); s != nil {
+			s.Span = Span{p.toks[open].pos, p.toks[close].pos.Column - p.toks[open].pos.Column + 1}
+			if p.toks[close].pos.Line != p.toks[open].pos.Line {
+				s.Length = p.toks[open].length
+			}
+			p.stated = append(p.stated, s)
+			p.i = close + 1
+			return nil
+		}
+		p.i = open + 1
+		if c, _ := p.counts(); c != nil {
+			p.i = close + 1
+			b.attach(c.(*Counts))
+			return nil
+		}
+		p.i = open + 1
+		if w, ok := p.what(); ok && p.i == close && len(b.items) > 0 && !w.Beg {
+			// "6 foundation single crochet (fsc)": its abbreviation.
+			p.i = close + 1
+			return nil
+		}
+		p.i = open + 1
+		if !p.stitchy(open+1, close) || p.madeNote(open+1, close) || !p.instructs(open+1) {
+			p.i = close + 1
+			b.add(&Note{p.from(open), p.words(open)})
+			return nil
+		}
+	}
+	p.i = open + 1
+	inner, f := p.items(true)
+	if f != nil {
+		return f
+	}
+	if p.i != close {
+		return p.stuck()
+	}
+	p.i++
+	if len(inner) == 0 {
+		return p.failAt(open, "bracket", "there is nothing to work in these brackets", "")
+	}
+	return b.afterBracket(open, inner, places)
+}
+
+// afterBracket reads what is to be done with a bracketed group.
+func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Fault {
+	p := b.p
+	if places != nil {
+		b.add(&Group{Span: p.from(open), Items: inner, Place: places})
+		return nil
+	}
+	if p.tok().is("to", "until") {
+		// "[…] to last 2 sts" goes on; it is no place.
+		at := p.i
+		if e, ok := p.extent(); ok {
+			r := &Repeat{Items: inner, Extent: e, Span: p.from(at)}
+			b.add(r)
+			return p.ending(r)
+		}
+		p.i = at
+	}
+	if l := p.places(false); l != nil {
+		g := &Group{Items: inner, Place: l}
+		if n, more, ok := p.times(); ok && !more {
+			g.Times = n
+		}
+		g.Span = p.from(open)
+		b.add(g)
+		return nil
+	}
+	tail := p.i
+	if p.defining && (p.tok().kind == tEnd || p.tok().kind == tStop) {
+		// The definition of a stitch in brackets: all in one place.
+		b.add(&Group{Span: p.from(open), Items: inner, Place: []Place{{Span: p.from(open), Pick: Same}}})
+		return nil
+	}
+	p.eatKind(tComma)
+	p.eatKind(tSemi)
+	p.eat("rep", "repeat", "repeated")
+	if p.tok().kind == tStar && p.tok().text == "*" && p.at(1).kind == tNumber {
+		p.tok().kind = tTimes // (inc, sc) * 3
+	}
+	p.eat("across", "around")
+	if p.at(-1).is("across", "around") {
+		p.i--
+	}
+	r := &Repeat{Items: inner}
+	if n, more, ok := p.times(); ok {
+		r.Times, r.More = n, more
+		r.Span = p.from(tail)
+		if l := p.places(false); l != nil {
+			b.add(&Group{Span: p.from(open), Items: []Item{r}, Place: l})
+			return nil
+		}
+		p.eat("around", "across")
+		b.add(r)
+		return p.ending(r)
+	}
+	if e, ok := p.extent(); ok {
+		r.Extent = e
+		r.Span = p.from(tail)
+		b.add(r)
+		return p.ending(r)
+	}
+	p.i = tail
+	return p.failAt(open, "how-often", "the words do not say what to do with this bracket",
+		"Say how often, for example: [ … ] 6 times, or [ … ] around;\nor where, for example: ( … ) in next st.")
+}
+
+// multiplied reports whether token i says how often or where, so that the
+// bracket before it is an instruction.
+func (p *parser) multiplied(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	t := p.tok()
+	switch {
+	case t.is("in", "into", "around", "across", "evenly", "over", "twice", "once", "between", "thrice", "each"),
+		t.kind == tTimes:
+		return true
+	case t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber:
+		end := p.at(2)
+		return end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose
+	case t.is("rep", "repeat", "repeated"):
+		// "(sc, inc) repeat 6 times", but not "(72 sts); rep from *" or
+		// "(12 sc) rep rnd 2".
+		p.i++
+		if _, _, ok := p.times(); ok {
+			return true
+		}
+		return p.tok().is("around", "across", "to")
+	case t.is("to", "until"):
+		_, ok := p.extent()
+		return ok
+	}
+	_, _, ok := p.times()
+	return ok
+}
+
+// attach gives what a bracket says of a chain or group to the item before it.
+func (b *block) attach(c *Counts) {
+	for i := len(b.items) - 1; i >= 0 && !c.Half; i-- {
+		switch it := b.items[i].(type) {
+		case *Chain:
+			if it.Counts == nil {
+				it.Counts = c
+				return
+			}
+		case *Turn, *Note:
+			continue
+		}
+		break
+	}
+	b.add(c)
+}

@@ -1,0 +1,138 @@
+package notation
+
+// extentPlace makes "around" or "to last 2 sts" a place: each stitch so far.
+func (p *parser) extentPlace(start int, alone bool) (Place, bool) {
+	if !alone {
+		p.i = start
+		return Place{}, false
+	}
+	e, ok := p.extent()
+	if !ok {
+		p.i = start
+		return Place{}, false
+	}
+	return Place{Span: p.from(start), Pick: Each, Extent: e}, true
+}
+
+// extent reads "around", "across", "to end", "to last 2 sts", "until 3 sts
+// rem".
+func (p *parser) extent() (Extent, bool) {
+	start := p.i
+	done := func(e Extent) (Extent, bool) {
+		e.Text = p.words(start)
+		return e, true
+	}
+	no := func() (Extent, bool) { p.i = start; return Extent{}, false }
+	p.eat("all")
+	p.eatAll("the", "way")
+	if p.eat("around", "across", "along", "round") {
+		p.eat("the", "entire", "whole")
+		p.eat("entire", "whole")
+		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch", "band", "brim", "ring", "hat", "side", "circle")
+		at := p.i
+		if e, ok := p.toLast(); ok {
+			return done(e)
+		}
+		p.i = at
+		return done(Extent{Sort: ToEnd})
+	}
+	if p.i > start {
+		return no()
+	}
+	if e, ok := p.toLast(); ok {
+		return done(e)
+	}
+	return no()
+}
+
+// toLast reads "to end", "to last 2 sts", "until last st", "until 3 sts rem".
+func (p *parser) toLast() (Extent, bool) {
+	start := p.i
+	no := func() (Extent, bool) { p.i = start; return Extent{}, false }
+	if !p.eat("to", "until", "till") {
+		return no()
+	}
+	p.eat("within")
+	p.eat("the")
+	if p.eat("end") {
+		if p.eat("of") {
+			p.eat("the", "this")
+			if !p.eat("rnd", "round", "row", "chain", "ch") {
+				p.i--
+			}
+		}
+		return Extent{Sort: ToEnd}, true
+	}
+	if p.eat("last") {
+		e := Extent{Sort: ToLast}
+		n, ok := Num{}, false
+		if !p.groupAhead() {
+			n, ok = p.num()
+		}
+		if !ok {
+			n = One(p.from(start))
+		}
+		e.N = n
+		t, ok := p.target()
+		if !ok {
+			if p.tok().kind == tWord {
+				return no()
+			}
+			t = Target{}
+		}
+		e.Target = t
+		return e, true
+	}
+	if t, ok := p.startChain(); ok {
+		return Extent{Sort: ToPlace, Target: t}, true
+	}
+	if at := p.i; p.tok().is("ch", "center", "centre", "middle") || p.groupAhead() {
+		p.eat("center", "centre", "middle")
+		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		p.i = at
+	}
+	if p.eat("marker", "m", "pm") {
+		return Extent{Sort: ToMarker}, true
+	}
+	if p.eat("next") {
+		if t, ok := p.target(); ok {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		return no()
+	}
+	if p.tok().is("corner") {
+		if t, ok := p.target(); ok {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		return no()
+	}
+	if n, ok := p.num(); ok {
+		t, ok := p.target()
+		if !ok {
+			t = Target{}
+		}
+		switch {
+		case p.eat("rem", "remain", "remains", "left"):
+		case p.eat("before"):
+			p.eat("the")
+			if !p.eat("end") {
+				return no()
+			}
+		case p.eat("are", "is"):
+			if !p.eat("left") {
+				return no()
+			}
+		case p.eat("of", "from"):
+			p.eat("the")
+			if !p.eat("end") {
+				return no()
+			}
+		default:
+			return no()
+		}
+		return Extent{Sort: ToLast, N: n, Target: t}, true
+	}
+	return no()
+}

@@ -1,0 +1,213 @@
+package notation
+
+import (
+	"unicode"
+	"unicode/utf8"
+
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// join reads "join with sl st in first dc", "sl st to first sc to join",
+// "join", "do not join", "join yarn B with sl st in any st".
+func (p *parser) join() (Item, *fault.Fault) {
+	start := p.i
+	if p.eatAll("do", "not", "join") || p.eatAll("don't", "join") || p.eatAll("without", "joining") || p.eatAll("not", "joined") {
+		return &NoJoin{p.from(start)}, nil
+	}
+	if p.tok().is("with") && p.at(1).is("rs", "ws", "right", "wrong") {
+		// "With RS facing, join …"
+		for p.tok().kind == tWord && !p.tok().is("join") {
+			p.i++
+		}
+		p.eatKind(tComma)
+		if !p.tok().is("join") {
+			p.i = start
+			return nil, nil
+		}
+	}
+	if p.tok().is("join") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both") &&
+		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color") {
+		// "Join the short ends with slip stitches": making up.
+		p.i = p.sentenceEnd()
+		return &Note{p.from(start), p.words(start)}, nil
+	}
+	if p.eat("join", "joining", "close") {
+		return p.joinTail(start)
+	}
+	// sl st in first st [to join]
+	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
+		p.eat("to", "in", "into")
+		prep := p.at(-1).kind == tWord && p.at(-1).is("to", "in", "into")
+		if p.eat("join") {
+			j := &Join{Span: p.from(start)}
+			if p.tok().is("to", "in", "into") {
+				p.i++
+				if pl, ok := p.place(); ok {
+					j.Place = &pl
+				}
+			}
+			if p.formsRing() {
+				return &FormRing{p.from(start)}, nil
+			}
+			j.Span = p.from(start)
+			return j, nil
+		}
+		if prep {
+			if pl, ok := p.place(); ok && (pl.Pick == First || pl.Target.Sort == StartChain || pl.Of != nil && pl.Of.Target.Sort == StartChain) && pl.Target.Sort != FromHook {
+				j := &Join{Place: &pl}
+				if p.formsRing() {
+					return &FormRing{p.from(start)}, nil
+				}
+				if p.eatAll("to", "join") {
+					p.eat("rnd", "round")
+				}
+				j.Span = p.from(start)
+				return j, nil
+			}
+			if p.formsRing() {
+				return &FormRing{p.from(start)}, nil
+			}
+		}
+	}
+	p.i = start
+	// "dc in first sc to join"
+	if w, ok := p.what(); ok && w.Kind.Base > stitch.Slip && p.eat("in", "into", "to") {
+		if pl, ok := p.place(); ok && pl.Pick == First && p.tok().is("to") && p.at(1).is("join") {
+			return nil, fail(p.from(start), "join", "a round that is closed with a "+w.Kind.Name(p.vocab.terms)+" instead of a slip stitch is not followed here",
+				"Write the last space with all its chains, and join with sl st: ch 5, join with sl st in first sc.")
+		}
+	}
+	p.i = start
+	return nil, nil
+}
+
+// joinTail goes on after the word join.
+func (p *parser) joinTail(start int) (Item, *fault.Fault) {
+	j := &Join{}
+	p.eat("rnd", "round", "work")
+	at := p.i
+	if yarn, ok := p.yarn(); ok {
+		j.Yarn = yarn
+	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && p.at(1).is("with", "in", "to", "at") && !p.stitchy(p.i, p.i+1) {
+		j.Yarn = t.raw
+		p.i++
+	} else {
+		p.i = at
+	}
+	bracketed := p.tok().kind == tOpen && (p.at(1).is("with", "sl", "ss", "slip", "using") || p.at(2).is("sl", "ss", "slip"))
+	if bracketed {
+		p.i++
+	}
+	for p.eat("as", "before", "usual") {
+	}
+	if p.eat("with", "using", "by", "w") && p.tok().kind == tSlash {
+		p.i++
+	}
+	p.eat("a", "an")
+	if w, ok := p.what(); ok {
+		j.With = w
+		if w.Kind.Base != stitch.Slip && j.Yarn == "" {
+			return nil, p.failAt(p.i-1, "join", "a round is joined with a slip stitch",
+				"Write, for example: join with sl st in first dc.")
+		}
+	}
+	if p.tok().is("to", "in", "into", "on", "at") {
+		at := p.i
+		p.i++
+		if pl, ok := p.place(); ok {
+			j.Place = &pl
+			if pl.Target.Sort == Ring {
+				// "join into a ring with a sl st"
+				if p.eat("with") {
+					p.eat("a")
+					p.what()
+				}
+				return &FormRing{p.from(start)}, nil
+			}
+			if p.tok().is("with") {
+				p.i++
+				p.eat("a")
+				p.what()
+			}
+		} else if p.tok().is("form", "make") || p.tok().is("the") {
+			p.i = at
+		} else if p.eat("beginning", "beg", "start", "beginning-chain") {
+			j.Place = &Place{Pick: First}
+		} else {
+			return nil, p.failAt(p.i, "join", "cannot work out what the round is joined to",
+				"Write, for example: join with sl st in first dc.")
+		}
+	}
+	if bracketed {
+		p.eatKind(tClose)
+	}
+	if p.formsRing() {
+		return &FormRing{p.from(start)}, nil
+	}
+	if p.eatAll("to", "join") {
+		p.eat("rnd", "round")
+	}
+	at = p.i
+	p.eatKind(tComma)
+	open := p.eatKind(tOpen)
+	if p.eat("completing", "completes", "to") {
+		p.eat("complete")
+		p.eat("the", "a", "first", "last")
+		n, hasN := p.plainNumber()
+		_ = n
+		if w, ok := p.what(); ok && w.Kind.Shape == stitch.Together && !hasN {
+			j.Splits = &Counts{Span: p.from(at), As: w.Kind, Half: true}
+			if open {
+				p.eatKind(tClose)
+			}
+			at = p.i
+		}
+	}
+	p.i = at
+	j.Span = p.from(start)
+	return j, nil
+}
+
+// formsRing reads "to form ring", "forming a ring".
+func (p *parser) formsRing() bool {
+	start := p.i
+	p.eatKind(tComma)
+	p.eat("to", "and")
+	if p.eat("form", "make", "forming", "making", "create") {
+		p.eat("a", "the")
+		if p.eat("ring", "circle", "loop", "round") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// fasten reads "fasten off", "finish off", "cut yarn".
+func (p *parser) fasten() (Item, *fault.Fault) {
+	start := p.i
+	if p.eatAll("fasten", "off") || p.eatAll("finish", "off") || p.eatAll("bind", "off") || p.eat("fo") {
+		p.rest()
+		return &FastenOff{p.from(start)}, nil
+	}
+	if p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw)) {
+		p.rest()
+		return &FastenOff{p.from(start)}, nil
+	}
+	return nil, nil
+}
+
+// capital reports whether a word begins with a capital letter, as the names of
+// yarns do.
+func capital(s string) bool {
+	r, _ := utf8.DecodeRuneInString(s)
+	return unicode.IsUpper(r)
+}
+
+// rest passes over the rest of the sentence.
+func (p *parser) rest() {
+	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tClose && p.tok().kind != tOpen {
+		p.i++
+	}
+}

@@ -1,0 +1,314 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+)
+
+// star is a repeat begun with a star and not yet wrapped.
+type star struct {
+	mark  string // as written: * or ** or †
+	tok   int    // the token, for messages
+	start int    // the item it stands before
+	end   int    // the item it is closed before, -1 while open
+}
+
+type blockStar struct {
+	star
+	wrapped bool
+	items   []Item // what was wrapped
+}
+
+// toStop reports whether what was repeated has a ** in it, so that it can be
+// repeated once more up to there.
+func (s *blockStar) toStop() bool {
+	for _, it := range s.items {
+		if _, ok := it.(*Stop); ok && s.wrapped {
+			return true
+		}
+	}
+	return false
+}
+
+// star reads a star: the beginning of a repeat, its end, or the ** inside.
+func (b *block) star() *fault.Fault {
+	p := b.p
+	t := p.tok()
+	mark := t.text
+	var same *blockStar
+	for _, s := range b.stars {
+		if s.mark == mark && !s.wrapped && s.end < 0 {
+			same = s
+		}
+	}
+	if same != nil && len(b.items) > same.start {
+		p.i++
+		same.end = len(b.items)
+		at := p.i
+		p.eatKind(tComma)
+		p.eatKind(tSemi)
+		rep := p.eat("rep", "repeat")
+		if p.eat("from", "between") {
+			p.i = at
+			return nil
+		}
+		r := &Repeat{Star: true}
+		if n, more, ok := p.times(); ok {
+			r.Times, r.More = n, more
+		} else if e, ok := p.extent(); ok {
+			r.Extent = e
+		} else if rep {
+			return p.stuck()
+		} else {
+			p.i = at
+			return nil
+		}
+		r.Span = p.from(at)
+		b.wrap(same, r)
+		return p.ending(r)
+	}
+	if len(mark) > 1 && !p.starRepeated(mark) {
+		open := false
+		for _, s := range b.stars {
+			open = open || !s.wrapped
+		}
+		if !open {
+			return p.failAt(p.i, "star", "this "+mark+" stands outside any repeat",
+				"Mark where the repeat begins with *.")
+		}
+		p.i++
+		b.add(&Stop{Span{t.pos, t.length}})
+		return nil
+	}
+	b.stars = append(b.stars, &blockStar{star: star{mark: mark, tok: p.i, start: len(b.items), end: -1}})
+	p.i++
+	return nil
+}
+
+// starRepeated reports whether the round says "rep from" the mark, which makes
+// a double star the beginning of a repeat rather than a stop inside one.
+func (p *parser) starRepeated(mark string) bool {
+	for j := p.i + 1; j+1 < len(p.toks); j++ {
+		if p.toks[j].is("from") && p.toks[j+1].kind == tStar && p.toks[j+1].text == mark {
+			return true
+		}
+	}
+	return false
+}
+
+// wrap makes the items since the star the body of r.
+func (b *block) wrap(s *blockStar, r *Repeat) {
+	end := len(b.items)
+	if s.end >= 0 {
+		end = s.end
+	}
+	r.Items = append([]Item(nil), b.items[s.start:end]...)
+	rest := append([]Item(nil), b.items[end:]...)
+	b.items = append(append(b.items[:s.start:s.start], r), rest...)
+	s.wrapped, s.items = true, r.Items
+	// Stars that stood inside are wrapped or were left open: those are
+	// reported at the end.
+	for _, o := range b.stars {
+		if !o.wrapped && o.start > s.start {
+			o.start = len(b.items)
+		}
+	}
+}
+
+// repeat reads "rep from * around", "rep from * 5 more times", "rep rnd 3".
+func (b *block) repeat() *fault.Fault {
+	p := b.p
+	start := p.i
+	p.i++
+	if it, f := p.refer(); f != nil {
+		return f
+	} else if it != nil {
+		b.add(it)
+		return nil
+	}
+	p.i = start + 1
+	if p.tok().kind == tOpen && p.multiplied(max(p.matching(p.i), 0)+1) {
+		// "Repeat (inc, sc) 3 times"
+		return b.bracket(nil)
+	}
+	p.eat("instructions", "directions", "sequence", "pattern")
+	hasFrom := p.eat("from", "between")
+	between := hasFrom && p.at(-1).is("between")
+	p.eat("the", "first")
+	mark, markTok := "*", p.i
+	if p.tok().kind == tStar {
+		mark = p.tok().text
+		p.i++
+		if p.tok().is("s") || p.tok().kind == tQuote {
+			p.i++
+		}
+		p.eat("s")
+	} else if hasFrom {
+		return p.failAt(p.i, "star", "the words do not say from where to repeat", "Write, for example: rep from * around.")
+	}
+	var from *blockStar
+	for _, s := range b.stars {
+		if s.mark == mark && !s.wrapped {
+			from = s
+		}
+	}
+	if from == nil {
+		for _, s := range b.stars {
+			if s.mark == mark && s.toStop() {
+				from = s
+			}
+		}
+	}
+	if from == nil {
+		if !hasFrom && p.tok().kind != tStar {
+			markTok = start
+		}
+		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
+			"Mark where the repeat begins with "+mark+".")
+	}
+	toStop := false
+	if between && p.eat("and") || p.tok().is("to") && p.at(1).kind == tStar {
+		p.eat("to")
+		if p.tok().kind == tStar {
+			toStop = p.tok().text != mark
+			p.i++
+		}
+		p.eat("s")
+	}
+	if from.wrapped && !toStop {
+		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
+			"Mark where the repeat begins with "+mark+".")
+	}
+	r := &Repeat{Star: true}
+	p.eat("for")
+	if p.eat("a") {
+		p.eat("total")
+		p.eat("of")
+	}
+	total := p.at(-1).is("of")
+	p.eatKind(tComma)
+	if n, more, ok := p.times(); ok {
+		// After "rep from *" the first time has been worked already, said or
+		// not; only "6 times in all" counts it.
+		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether") && !total
+		p.eat("around", "across")
+	} else if e, ok := p.extent(); ok {
+		r.Extent = e
+	} else {
+		return p.failAt(start, "how-often", "the words do not say how often to repeat",
+			"Write, for example: rep from * around, or: rep from * 5 more times.")
+	}
+	r.Span = p.from(start)
+	if toStop {
+		// The first time has been worked to its end; what is repeated stops
+		// at the mark, so it stands after it on its own.
+		items := b.items[from.start:]
+		if from.wrapped {
+			items = from.items
+		}
+		for i, it := range items {
+			if _, ok := it.(*Stop); ok {
+				r.Items = append([]Item(nil), items[:i]...)
+				from.wrapped, from.items = true, items
+				r.More = false
+				b.add(r)
+				return p.ending(r)
+			}
+		}
+	}
+	b.wrap(from, r)
+	return p.ending(r)
+}
+
+// ending reads what may follow a repeat: "ending last rep at **", "omitting
+// last ch 2", "ending last rep with …".
+func (p *parser) ending(r *Repeat) *fault.Fault {
+	start := p.i
+	for p.tok().kind == tComma || p.tok().kind == tSemi || p.tok().is("and", "but") {
+		p.i++
+	}
+	lastRep := func() bool {
+		p.eat("on", "of", "in")
+		p.eat("the")
+		if p.eat("last", "final") {
+			if p.eat("rep", "repeat", "time") {
+				return true
+			}
+			p.i--
+		}
+		return false
+	}
+	switch {
+	case p.eat("ending", "end", "stopping", "stop", "finishing"):
+		said := lastRep()
+		if p.eat("at", "after", "before") {
+			if p.tok().kind == tStar {
+				at := p.i
+				p.i++
+				lastRep()
+				r.AtStop = true
+				for _, it := range r.Items {
+					if _, ok := it.(*Stop); ok {
+						return nil
+					}
+				}
+				return p.failAt(at, "star", "there is no "+p.toks[at].text+" inside this repeat to end at",
+					"Mark the point inside the repeat with "+p.toks[at].text+".")
+			}
+		} else if said && p.eat("with") {
+			items, f := p.endingItems()
+			r.Ending = items
+			return f
+		} else if !said && p.eat("with") {
+			// "ending with sc in last st": goes on after the last repeat.
+			return nil
+		}
+	case p.eat("omitting", "omit", "leaving", "leave"):
+		p.eat("out", "off")
+		p.eat("the")
+		p.eat("last", "final")
+		at := p.i
+		if _, ok := p.num(); !ok {
+			p.i = at
+		}
+		if p.chain() != nil || p.tok().kind == tHyphen {
+			lastRep()
+			r.Omit = 1
+			return nil
+		}
+		if _, ok := p.stitches(); ok {
+			lastRep()
+			r.Omit = 1
+			return nil
+		}
+		if p.eat("after") && p.tok().kind == tStar {
+			p.i++
+			r.AtStop = true
+			return nil
+		}
+		return p.stuck()
+	}
+	p.i = start
+	return nil
+}
+
+// endingItems reads the instructions that replace the end of a last repeat: up
+// to the end of the sentence or the join.
+func (p *parser) endingItems() ([]Item, *fault.Fault) {
+	b := &block{p: p}
+	for {
+		for p.tok().kind == tComma || p.tok().is("and", "then") {
+			p.i++
+		}
+		t := p.tok()
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn") {
+			return b.items, nil
+		}
+		before := p.i
+		if f := b.next(false); f != nil {
+			return b.items, f
+		}
+		if p.i == before {
+			return b.items, p.stuck()
+		}
+	}
+}

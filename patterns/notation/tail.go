@@ -1,0 +1,173 @@
+package notation
+
+import (
+	"whorl/patterns/stitch"
+)
+
+// placeTail reads what may follow a target: "of next shell", "2 rnds below",
+// "around", "to last 2 sts", "evenly".
+func (p *parser) placeTail(pl *Place) {
+	for {
+		start := p.i
+		switch {
+		case p.tok().is("below") && pl.Below == 0 && pl.Target.Sort != Ring:
+			p.i++
+			pl.Below, pl.JustBelow = 1, true
+			// "st below next st"
+			if p.eat("next", "nxt", "following") {
+				p.target()
+			}
+		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
+		case p.tok().is("of"):
+			p.i++
+			at := p.i
+			p.eat("the")
+			if t, ok := p.startChain(); ok {
+				pl.Of = &Place{Span: p.from(at), Pick: First, Target: t}
+				continue
+			}
+			p.i = at
+			of, ok := p.place()
+			if !ok {
+				p.i = start
+				return
+			}
+			if of.Target.Sort == Ring {
+				return
+			}
+			pl.Of = &of
+		case p.belowWords(pl):
+		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
+			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {
+				p.i++
+			}
+		case p.tok().is("at") && p.at(1).is("base", "bottom", "foot") && p.at(2).is("of"):
+			// "st at base of ch 3": the one it stands on
+			p.i += 3
+			p.eat("the")
+			if _, ok := p.startChain(); !ok && p.chain() == nil {
+				p.i = start
+				return
+			}
+			pl.Pick, pl.Target.Sort = Same, JoinPlace
+		case p.tok().is("just") && p.at(1).is("made", "worked"):
+			p.i += 2
+			pl.Pick = Made
+		case p.tok().is("evenly"):
+			p.i++
+			p.eat("spaced")
+			pl.Evenly = true
+		default:
+			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
+				if e, ok := p.extent(); ok {
+					pl.Extent = e
+					continue
+				}
+			} else if p.tok().is("around", "across") && !pl.Over {
+				// "in next 5 sts across": says no more than was said.
+				if pl.Target.Sort == RowEnds || pl.Extent.Sort != NoExtent {
+					p.i++
+					continue
+				}
+			}
+			return
+		}
+	}
+}
+
+// roundBelow reads "of previous rnd", "of last row", "of rnd 2".
+func (p *parser) roundBelow(pl *Place) bool {
+	start := p.i
+	p.i++
+	p.eat("the")
+	p.eat("previous", "prev", "last", "preceding", "prior", "current", "this", "foundation", "starting")
+	if _, ok := roundWord(p.tok()); ok {
+		p.i++
+		if n, ok := p.plainNumber(); ok {
+			pl.Below = -n // a round by number, told from a distance by its sign
+		} else {
+			p.eat("below")
+		}
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// belowWords reads "2 rnds below", "one row below", "below".
+func (p *parser) belowWords(pl *Place) bool {
+	start := p.i
+	n, ok := p.plainNumber()
+	if !ok {
+		n = 1
+	}
+	if _, isRound := roundWord(p.tok()); isRound {
+		p.i++
+	} else if ok {
+		p.i = start
+		return false
+	}
+	if !p.eat("below", "down") {
+		p.i = start
+		return false
+	}
+	pl.Below = n
+	// "st below next st"
+	if p.tok().is("next", "nxt", "following") && pl.Pick == Next {
+		p.i++
+		if _, ok := p.target(); !ok {
+			p.i--
+		}
+	}
+	return true
+}
+
+// postWords reads "front post of", "post of", "around post of".
+func (p *parser) postWords() (stitch.Into, bool) {
+	start := p.i
+	p.eat("the")
+	into := stitch.FrontPost
+	if p.eat("back") {
+		into = stitch.BackPost
+	} else {
+		p.eat("front")
+	}
+	if p.eat("post", "posts", "stem", "stems") {
+		p.eat("of")
+		return into, true
+	}
+	p.i = start
+	return stitch.Top, false
+}
+
+// ringWords reads "ring", "magic ring", "centre of ring", "loop" of a ring.
+func (p *parser) ringWords() bool {
+	start := p.i
+	p.eat("the", "a", "an")
+	p.eat("centre", "center", "middle")
+	p.eat("of")
+	p.eat("the")
+	magic := p.eat("magic", "adjustable", "sliding")
+	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// rowEnds reads "row ends", "ends of rows", "sides of the rows", "end of each row".
+func (p *parser) rowEnds() bool {
+	start := p.i
+	p.eat("the")
+	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "sides") {
+		return true
+	}
+	if p.eat("end", "ends", "side", "sides", "edge", "edges") && p.eat("of") {
+		p.eat("the", "each")
+		if p.eat("rows", "row", "brim", "ribbing", "band") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

@@ -1,0 +1,204 @@
+package notation
+
+import (
+	"whorl/patterns/stitch"
+)
+
+// groupAhead reports whether "5-dc group" comes next, whose number is not how
+// many.
+func (p *parser) groupAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	t, ok := p.target()
+	return ok && (t.Sort == OfName || t.Sort == ChainSpace)
+}
+
+// targetAhead reports whether a kind of stitch or a space comes next.
+func (p *parser) targetAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	t, ok := p.target()
+	return ok && (t.Sort == OfKind || t.Sort == ChainSpace || t.Sort == StartChain)
+}
+
+// targetOr reads a target into the place.
+func (p *parser) targetOr(pl *Place) bool {
+	t, ok := p.target()
+	if ok {
+		pl.Target = t
+	}
+	return ok
+}
+
+// startChain reads "beg ch-3", "beginning ch", "turning ch", "tch", "ch-3".
+func (p *parser) startChain() (Target, bool) {
+	start := p.i
+	named := p.eat("beg", "beginning", "turning", "starting", "first", "initial", "t")
+	p.eatKind(tHyphen)
+	t := Target{Sort: StartChain}
+	if !named && p.eat("tch") {
+		t.Text = p.words(start)
+		return t, true
+	}
+	number, numbered := 0, false
+	if p.tok().kind == tNumber && p.at(1).kind != tNumber {
+		number, numbered = p.plainNumber()
+		p.eatKind(tHyphen)
+	}
+	if !p.eat("ch", "chain", "chs", "chains") {
+		p.i = start
+		return Target{}, false
+	}
+	if !numbered {
+		p.eatKind(tHyphen)
+		if p.tok().kind == tNumber {
+			number, _ = p.plainNumber()
+		}
+	}
+	if !named && number == 0 || p.spaceWord() {
+		p.i = start
+		return Target{}, false
+	}
+	t.Chains, t.Text = number, p.words(start)
+	return t, true
+}
+
+// spaceWord reports whether the current token (after a hyphen) says space.
+func (p *parser) spaceWord() bool {
+	t := p.tok()
+	if t.kind == tHyphen {
+		t = p.at(1)
+	}
+	return t.is(spaceWords...)
+}
+
+var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "arcs"}
+
+// target reads what is worked into: st, dc, shell, ch-2 sp, ch, beg ch-3.
+func (p *parser) target() (Target, bool) {
+	start := p.i
+	done := func(t Target) (Target, bool) { t.Text = p.words(start); return t, true }
+	corner := p.eat("corner", "corners")
+	// ch-2 sp, 2-ch sp, ch sp, corner sp
+	at := p.i
+	n, hasN := 0, false
+	if p.tok().kind == tNumber && (p.at(1).is("ch", "chain") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
+		n, hasN = p.plainNumber()
+		p.eatKind(tHyphen)
+	}
+	if p.eat("ch", "chain", "chs", "chains") {
+		mark := p.i
+		if !hasN {
+			p.eatKind(tHyphen)
+			if p.tok().kind == tNumber {
+				n, hasN = p.plainNumber()
+			}
+		}
+		p.eatKind(tHyphen)
+		p.eatKind(tHyphen)
+		if p.eat("corner") {
+			corner = true
+		}
+		if p.eat(spaceWords...) {
+			return done(Target{Sort: ChainSpace, Chains: n})
+		}
+		if corner && hasN {
+			return done(Target{Sort: ChainSpace, Chains: n})
+		}
+		if hasN {
+			if p.i = at; true {
+				if t, ok := p.startChain(); ok {
+					return t, true
+				}
+			}
+			p.i = start
+			return Target{}, false
+		}
+		p.i = mark
+		return done(Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)})
+	}
+	p.i = at
+	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
+		if p.tok().is("before") && p.at(1).is("next") {
+			p.i += 2
+			p.target()
+			return done(Target{Sort: Gap, Name: Here})
+		}
+		if p.tok().is("between") {
+			p.i++
+			p.eat("each")
+			if p.eat("st", "sts", "stitches", "stitch") {
+				return done(Target{Sort: Gap})
+			}
+			if p.eat("last") {
+				p.eat("skipped", "missed")
+				p.target()
+				p.eat("and")
+				if p.eat("next") {
+					p.target()
+					return done(Target{Sort: Gap, Name: Here})
+				}
+			}
+			p.i = start
+			return Target{}, false
+		}
+		if corner {
+			return done(Target{Sort: ChainSpace, Name: "corner"})
+		}
+		return done(Target{Sort: ChainSpace})
+	}
+	if corner {
+		return done(Target{Sort: ChainSpace, Name: "corner"})
+	}
+	if t, ok := p.startChain(); ok {
+		return t, true
+	}
+	p.eat("indicated", "designated", "stated", "given")
+	if p.eat("st", "sts", "stitch", "stitches", "place", "places") {
+		if p.eat("space", "sp") {
+			return done(Target{Sort: Gap})
+		}
+		if p.tok().is("or") && p.at(1).is("sp", "space", "ch") {
+			p.i += 2
+			p.eatKind(tHyphen)
+			p.eat("sp", "space")
+		}
+		p.eat("indicated", "designated", "stated", "given")
+		return done(Target{Sort: AnyStitch})
+	}
+	if n, ok := p.plainNumber(); ok {
+		p.eatKind(tHyphen)
+		if w, ok := p.what(); ok && w.Kind.Is() && p.eat("group", "groups", "grp", "shell", "fan") {
+			return done(Target{Sort: OfName, Name: "", Kind: w.Kind, Chains: n})
+		}
+		p.i = at
+	}
+	if p.eat("group", "groups", "grp") {
+		return done(Target{Sort: OfName})
+	}
+	// "next cl", "next cluster": any cluster, when none is defined.
+	if t := p.tok(); t.is("cl", "cls", "cluster", "clusters") {
+		if _, own := p.vocab.phrases[t.text]; !own {
+			p.i++
+			return done(Target{Sort: OfShape, Kind: stitch.Kind{Shape: stitch.Cluster}})
+		}
+	}
+	if w, ok := p.what(); ok {
+		switch {
+		case w.Kind.Shape == stitch.Puff || w.Kind.Shape == stitch.Picot && p.toks[at].is("picot", "picots") || w.Kind.Shape == stitch.Popcorn && !digit(rune(p.toks[at].text[0])) ||
+			w.Kind.Shape == stitch.Bobble && !digit(rune(p.toks[at].text[0])):
+			return done(Target{Sort: OfShape, Kind: w.Kind})
+		case w.Name != "":
+			return done(Target{Sort: OfName, Name: w.Name})
+		case w.Kind.Is():
+			p.eat("sts", "st")
+			return done(Target{Sort: OfKind, Kind: w.Kind, Loop: w.Loop})
+		case w.Shaping > 0:
+			return done(Target{Sort: OfName, Name: "inc"})
+		case w.Shaping < 0:
+			return done(Target{Sort: OfName, Name: "dec"})
+		}
+	}
+	p.i = start
+	return Target{}, false
+}

@@ -1,0 +1,200 @@
+package working
+
+import (
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// hasMore reports whether the instructions make anything but slip stitches, so
+// that slip stitches at the beginning only move it.
+func hasMore(items []notation.Item) bool {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if it.What.Kind.Base != stitch.Slip {
+				return true
+			}
+		case *notation.Chain:
+			return true
+		case *notation.Group:
+			if hasMore(it.Items) {
+				return true
+			}
+		case *notation.Repeat:
+			if hasMore(it.Items) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// countFor is the count of one round out of "(7, 8)" after Rnds 2-3; nil when
+// the label's count is not of that sort.
+func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated {
+	if len(label.Stated) != 1 || len(label.Label.Numbers) != 1 {
+		return nil
+	}
+	s, r := label.Stated[0], label.Label.Numbers[0]
+	from, to := r.From.For(p.size), r.To.For(p.size)
+	if n := to - from + 1; n < 2 || len(s.Counts) != n || number < from || number > to {
+		return nil
+	}
+	for i := range s.Counts {
+		if s.Counts[i].Target.Text != "" {
+			return nil
+		}
+	}
+	return &notation.Stated{Span: s.Span, Counts: s.Counts[number-from : number-from+1]}
+}
+
+// fastens reports whether the instructions only end the yarn.
+func fastens(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.FastenOff, *notation.MagicRing:
+			return true
+		}
+	}
+	return false
+}
+
+// namesStart reports whether a place in the words is the chain that begins the
+// round below. "Each st" leaves it out then.
+func namesStart(items []notation.Item) bool {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			places = it.Places
+		case *notation.Group:
+			places = it.Place
+			if namesStart(it.Items) {
+				return true
+			}
+		case *notation.Repeat:
+			if namesStart(it.Items) || namesStart(it.Ending) {
+				return true
+			}
+		}
+		for i := range places {
+			pl := &places[i]
+			if pl.Pick != notation.Same && (pl.Target.Sort == notation.StartChain || pl.Of != nil && pl.Of.Target.Sort == notation.StartChain) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leading is what a chain and the stitch after it at the beginning of a round
+// are said to count as together, nil when nothing is said.
+func leading(items []notation.Item) (c *notation.Counts, leg bool) {
+	for i, it := range items {
+		switch it.(type) {
+		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops:
+		case *notation.Chain:
+			if i+2 >= len(items) {
+				return nil, false
+			}
+			s, ok := items[i+1].(*notation.Stitches)
+			c, said := items[i+2].(*notation.Counts)
+			if !ok || !said || c.As.Shape == stitch.Plain || s.What.Kind.Base != c.As.Base || c.Not {
+				return nil, false
+			}
+			over := s.What.Kind.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set())
+			return c, over && c.As.Legs == s.What.Kind.Legs+1
+		default:
+			return nil, false
+		}
+	}
+	return nil, false
+}
+
+// onNamedRound lays out another round than the one below when everything goes
+// into that: "working behind petals, BPsc around next dc of Rnd 1".
+func (w *roundWork) onNamedRound() {
+	n, ok := namedRound(w.items, 0)
+	if !ok || n == 0 || w.c.below == nil || w.c.below.Number == n {
+		return
+	}
+	for i, r := range w.part.Rounds {
+		if r.Number == n && !r.Carried {
+			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
+		}
+	}
+}
+
+// namedRound is the number of the one round that all places in the
+// instructions name; ok is false when some name none or another.
+func namedRound(items []notation.Item, n int) (int, bool) {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if places = it.Places; len(places) == 0 {
+				return 0, false
+			}
+		case *notation.Group:
+			places = it.Place
+		case *notation.Repeat:
+			m, ok := namedRound(it.Items, n)
+			if !ok {
+				return 0, false
+			}
+			n = m
+		case *notation.Skip:
+			return 0, false
+		}
+		for i := range places {
+			if m := -places[i].Below; m <= 0 || n != 0 && m != n {
+				return 0, false
+			} else {
+				n = m
+			}
+		}
+	}
+	return n, true
+}
+
+// begins reports whether the instructions begin with a chain.
+func begins(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Chain:
+			return true
+		case *notation.Note, *notation.Turn, *notation.InLoops:
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// intoRing reports whether the instructions go into the ring.
+func intoRing(items []notation.Item) bool {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			places = it.Places
+		case *notation.Group:
+			if intoRing(it.Items) {
+				return true
+			}
+			places = it.Place
+		case *notation.Repeat:
+			if intoRing(it.Items) {
+				return true
+			}
+		case *notation.In:
+			return true
+		}
+		for _, pl := range places {
+			if pl.Target.Sort == notation.Ring {
+				return true
+			}
+		}
+	}
+	return false
+}

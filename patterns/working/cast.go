@@ -1,0 +1,221 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// castOn makes chains of the starting chain.
+func (w *roundWork) castOn(it *notation.Chain, n int) *halt {
+	w.castItem = it
+	if w.foundation == nil {
+		w.foundation = &fabric.Round{Label: "the starting chain", Row: w.r.Row, Line: it.Line}
+	}
+	f := w.foundation
+	if len(f.Stitches)+n > maxRound {
+		return stopAt(it.Span, "too-large", fmt.Sprintf("the starting chain would have more than %d chains", maxRound), "Check the number.")
+	}
+	for i := 0; i < n; i++ {
+		f.Stitches = append(f.Stitches, fabric.Stitch{Kind: stitch.Of(stitch.Chain), Line: it.Line, Column: it.Column})
+	}
+	f.Spaces = []fabric.Span{{From: 0, To: len(f.Stitches)}}
+	return nil
+}
+
+// seal makes the starting chain the round below, when stitches are about to go
+// into it.
+func (w *roundWork) seal(at notation.Span) *halt {
+	if w.foundation == nil {
+		return nil
+	}
+	f := w.foundation
+	w.foundation = nil
+	w.part.Rounds = append(w.part.Rounds, f)
+	w.c = layCourse(f, len(w.part.Rounds)-1, !f.Ring)
+	w.pos, w.same = 0, nil
+	return nil
+}
+
+// magicRing begins with a ring.
+func (w *roundWork) magicRing(it *notation.MagicRing) *halt {
+	if w.c.below != nil {
+		return stopAt(it.Span, "ring", "a ring can only be made at the beginning of a part", "Begin a new part for it.")
+	}
+	f := &fabric.Round{Label: "the ring", Ring: true, Line: it.Line}
+	w.part.Rounds = append(w.part.Rounds, f)
+	w.c = layCourse(f, len(w.part.Rounds)-1, false)
+	return nil
+}
+
+// magicHere makes a ring that the words name on the way. Chains made before it
+// are those that begin the round.
+func (w *roundWork) magicHere(at notation.Span) *halt {
+	chains := 0
+	if w.foundation != nil {
+		chains = len(w.foundation.Stitches)
+		w.foundation = nil
+	}
+	if h := w.magicRing(&notation.MagicRing{Span: at}); h != nil || chains == 0 {
+		return h
+	}
+	w.goesIntoRing = true
+	return w.start(w.castItem, chains)
+}
+
+// onRound lays out the round whose loops the words name.
+func (w *roundWork) onRound(it *notation.InLoops) *halt {
+	if it.Round == 0 {
+		return nil
+	}
+	for i, r := range w.part.Rounds {
+		if r.Number == it.Round {
+			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
+			w.pos, w.used, w.undo, w.same = 0, 0, nil, nil
+			return nil
+		}
+	}
+	return stopAt(it.Span, "no-round", fmt.Sprintf("there is no round %d below", it.Round), "Name a round that has been worked already.")
+}
+
+// formRing closes the starting chain into a ring.
+func (w *roundWork) formRing(it *notation.FormRing) *halt {
+	if w.foundation != nil {
+		w.foundation.Ring = true
+		w.foundation.Closing = fabric.Joined
+		if h := w.seal(it.Span); h != nil {
+			return h
+		}
+		return nil
+	}
+	if len(w.r.Stitches) > 0 && !w.r.Row {
+		// Foundation stitches, joined into a round.
+		return w.join(&notation.Join{Span: it.Span}, nil)
+	}
+	return stopAt(it.Span, "ring", "there is no chain here to make a ring of", "Write, for example: Ch 4, join with sl st to form ring.")
+}
+
+// fromHook is "2nd ch from hook": into the starting chain. The chains passed
+// over are the height of the first stitch, and count as one unless it is a
+// single crochet or the words say otherwise.
+func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
+	if w.c.below == nil || w.c.below.Number != 0 || w.pos > 0 {
+		return nil, stopAt(p.Span, "from-hook", "chains are counted from the hook only at the beginning of the first row",
+			"Name the stitch another way.")
+	}
+	n := p.Nth
+	if n < 1 {
+		return nil, stopAt(p.Span, "from-hook", fmt.Sprintf("there is no %dth ch from the hook", n), "Count from 1: the chain on the hook is not counted.")
+	}
+	if n > len(w.c.spots) {
+		return nil, w.outOf(p, n-len(w.c.spots))
+	}
+	if !w.r.Row && len(w.c.spots) <= 6 && n == len(w.c.spots) {
+		// All of the first round goes into one chain: it is the ring.
+		w.c.below.Ring, w.c.ring = true, true
+		w.c.spots = nil
+		w.same = w.ringPlaces()
+		w.started = true
+		if k := w.mainKind(); k.Base >= stitch.Half && n-1 >= k.Chains() && !w.saysNot() {
+			return w.same, w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1,
+				Counts: true, As: stitch.Of(k.Base), On: w.same}, p.Span)
+		}
+		return w.same, nil
+	}
+	for j := 0; j < n-1; j++ {
+		w.use(j, skipped)
+	}
+	k := w.mainKind()
+	c := w.skippedCount()
+	counts := k.Base >= stitch.Half && n-1 >= k.Chains()
+	if c != nil {
+		counts = !c.Not
+	} else if k.Base >= stitch.Half {
+		w.unsaid |= spaceBit(n - 1)
+		if w.reading.otherwise&spaceBit(n-1) != 0 {
+			counts = !counts
+		}
+	}
+	if n > 1 && !w.started {
+		w.started = true
+		st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1}
+		along := 0
+		if over := n - 1 - k.Chains(); counts && over > 0 {
+			// What is more than the height of the stitch lies along the row,
+			// over as many chains that are passed over.
+			if along = over; over%2 == 0 {
+				along = over / 2
+			}
+		}
+		if c != nil && counts && c.Chains > 0 {
+			along = min(c.Chains, n-2)
+		}
+		foot := n - 2
+		if along > 0 && counts {
+			st.Chains = min(n-1-along, k.Chains())
+			foot = n - 2 - along
+			if n-1-along <= k.Chains() {
+				foot = n - 2
+			}
+		}
+		st.On = []fabric.Place{w.c.place(foot, stitch.Top)}
+		if counts {
+			st.Counts, st.As = true, stitch.Of(k.Base)
+		}
+		if h := w.add(st, p.Span); h != nil {
+			return nil, h
+		}
+		for i := 0; i < along; i++ {
+			if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain)}, p.Span); h != nil {
+				return nil, h
+			}
+		}
+	}
+	return w.take(n-1, 0, p), nil
+}
+
+// skippedCount is what the words say of the chains passed over at the
+// beginning, nil when nothing.
+func (w *roundWork) skippedCount() *notation.Counts {
+	for _, it := range w.items {
+		if k, ok := it.(*notation.Counts); ok && !k.Half && k.As.Shape == stitch.Plain {
+			return k
+		}
+	}
+	return w.throughout[0]
+}
+
+func (w *roundWork) saysNot() bool {
+	c := w.skippedCount()
+	return c != nil && c.Not
+}
+
+// otherSide goes on along the other side of the starting chain.
+func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
+	if w.c.below == nil || w.c.below.Number != 0 || len(w.c.spots) == 0 {
+		return stopAt(it.Span, "other-side", "there is no starting chain with another side to work along", "")
+	}
+	// The chains come again in the order they were made; the one at the turn
+	// has been worked into.
+	n := len(w.c.spots)
+	last := n - 1
+	for last >= 0 && w.c.spots[last].use != worked {
+		last--
+	}
+	for j := last; j >= 0; j-- {
+		if w.c.spots[j].use == skipped {
+			break
+		}
+		s := w.c.spots[j]
+		s.use = unused
+		if j == last {
+			continue
+		}
+		w.c.spots = append(w.c.spots, s)
+	}
+	w.pos = n
+	w.loop = stitch.Underside
+	return nil
+}

@@ -1,0 +1,134 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// each works "in each st around".
+func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *halt {
+	if w.given != nil && p.Extent.Sort == notation.NoExtent {
+		on := w.given
+		w.given, w.same = nil, on
+		return w.into(s, n, on)
+	}
+	leave := 0
+	if p.Extent.Sort == notation.ToLast {
+		leave = p.Extent.N.For(w.size)
+	}
+	targets := append([]notation.Target{p.Target}, p.Also...)
+	own := len(targets)
+	for _, but := range s.But {
+		targets = append(targets, but.Places[0].Target)
+	}
+	any := false
+	for {
+		if leave > 0 {
+			if left := w.left(&p.Extent, leave+1); left < leave {
+				return w.outOf(p, leave-left)
+			} else if left == leave {
+				break
+			}
+		}
+		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace) {
+			break
+		}
+		i, run := w.nearest(targets)
+		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start {
+			break
+		}
+		any = true
+		if k := w.exception(targets[:own], targets[own:], i, run); k >= 0 {
+			but := s.But[k]
+			n := 1
+			if but.N.Set() {
+				n = but.N.For(w.size)
+			}
+			if h := w.into(but, n, w.takeSpot(i, run, &but.Places[0], false)); h != nil {
+				return h
+			}
+			continue
+		}
+		if legs > 1 && run == 0 {
+			if p.Target.Text != "" {
+				return stopAt(s.Span, "ambiguous", fmt.Sprintf("a %s in each stitch can be read as over each %d stitches or as all in one", w.nameOf(s), legs),
+					fmt.Sprintf("Write *%s over next %d sts; rep from * around, or *%s in next st; rep from * around.", w.nameOf(s), legs, w.nameOf(s)))
+			}
+			if h := w.together(s, 1, legs, legs, &notation.Place{Span: p.Span, Pick: notation.Next, Target: p.Target, Into: p.Into}); h != nil {
+				return h
+			}
+			continue
+		}
+		on := w.takeEach(targets, i, run, p, false)
+		if h := w.into(s, n, on); h != nil {
+			return h
+		}
+	}
+	if !any && w.c.ring && len(w.c.spots) == 0 {
+		return stopAt(p.Span, "runs-out", "there are no stitches in the ring to work into", "Say how many: 6 sc in ring.")
+	}
+	if !any && leave == 0 {
+		return w.outOf(p, 1)
+	}
+	return nil
+}
+
+// takeEach takes the spot that one of the targets of an each is at: a group at
+// its centre.
+func (w *roundWork) takeEach(targets []notation.Target, i, run int, p *notation.Place, check bool) []fabric.Place {
+	for k := range targets {
+		if t := &targets[k]; t.Sort == notation.OfName && w.c.groupAt(i, t.Name) != nil && run == 0 {
+			on, _ := w.named(&notation.Place{Span: p.Span, Pick: notation.Next, Target: *t, Into: p.Into})
+			return on
+		}
+	}
+	return w.takeSpot(i, run, p, check)
+}
+
+// exception is which of the targets of exceptions a spot is, -1 for none.
+func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
+	for k := range targets {
+		t := &targets[k]
+		if t.Name == "corner" && t.Chains == 0 && run > 0 && w.exception(nil, own, i, run) >= 0 {
+			continue // a space that is gone into as it is is no corner
+		}
+		if run > 0 && t.Sort == notation.ChainSpace && w.c.runIs(run-1, t.Chains) || run == 0 && t.Sort != notation.ChainSpace &&
+			t.Sort != notation.OfName && w.c.matches(i, t) {
+			return k
+		}
+	}
+	return -1
+}
+
+// nearest is the next spot that is any of the targets, and 1 + its chain run
+// if it is a space. It is -1 when there is none.
+func (w *roundWork) nearest(targets []notation.Target) (int, int) {
+	for i := w.pos; i < len(w.c.spots); i++ {
+		for k := range targets {
+			t := &targets[k]
+			switch t.Sort {
+			case notation.ChainSpace:
+				if r := w.c.spots[i].run; r > 0 && w.c.runs[r-1].From == i {
+					if sp := w.c.runs[r-1]; t.Chains == 0 || sp.To-sp.From == t.Chains {
+						return i, r
+					}
+				}
+			case notation.OfName:
+				if w.c.groupAt(i, t.Name) != nil {
+					return i, 0
+				}
+			case notation.Gap:
+				if w.c.spots[i].counts && w.c.after(i) > 0 {
+					return i, 0
+				}
+			default:
+				if w.c.matches(i, t) {
+					return i, 0
+				}
+			}
+		}
+	}
+	return -1, 0
+}

@@ -1,0 +1,234 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// firstOf is "first st", "first ch-2 sp": the first of the round below that is
+// what the words say, used or not.
+func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.ChainSpace {
+		for k, r := range w.c.runs {
+			if p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+				return w.takeSpot(r.From, k+1, p, true), nil
+			}
+		}
+		return nil, w.outOf(p, 1)
+	}
+	for i := range w.c.spots {
+		if w.c.matches(i, &p.Target) || p.Target.Sort == notation.FromHook {
+			if i >= w.pos {
+				return w.takeSpot(i, 0, p, true), nil
+			}
+			w.same = []fabric.Place{w.c.place(i, p.Into)}
+			w.use(i, worked)
+			return w.same, nil
+		}
+	}
+	if len(w.c.spots) == 0 {
+		return nil, w.nothingBelow(p.Span)
+	}
+	return nil, w.outOf(p, 1)
+}
+
+// lastOfRound is "last st", "last 2 sts": counted from the end.
+func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.ChainSpace {
+		for k := len(w.c.runs) - 1; k >= 0; k-- {
+			if r := w.c.runs[k]; p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+				return w.takeSpot(r.From, k+1, p, true), nil
+			}
+		}
+		return nil, w.outOf(p, 1)
+	}
+	if p.Target.Sort == notation.OfName {
+		return w.named(p)
+	}
+	want := count - i
+	for j := len(w.c.spots) - 1; j >= 0; j-- {
+		if !w.c.matches(j, &p.Target) || w.namesStart && w.c.spots[j].st.Role == fabric.Start && p.Target.Sort != notation.StartChain {
+			continue
+		}
+		if want--; want == 0 {
+			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
+				return nil, w.outOf(p, 1)
+			}
+			return w.looped(w.take(j, 0, p), p), nil
+		}
+	}
+	if len(w.c.spots) == 0 {
+		return nil, w.nothingBelow(p.Span)
+	}
+	return nil, w.outOf(p, want)
+}
+
+// nth is "2nd ch from hook", or "2nd st": counted from where the work is.
+func (w *roundWork) nth(p *notation.Place) ([]fabric.Place, *halt) {
+	if p.Target.Sort == notation.FromHook {
+		return w.fromHook(p)
+	}
+	if p.Target.Sort == notation.StartChain {
+		return w.startOf(p)
+	}
+	left, from := p.Nth, w.pos
+	if !w.begun && p.Target.Sort != notation.ChainSpace {
+		// The 2nd st at the beginning of a row is counted from its edge.
+		from = 0
+	}
+	for i := from; i < len(w.c.spots); i++ {
+		if w.c.matches(i, &p.Target) {
+			if left--; left == 0 {
+				return w.takeSpot(i, 0, p, true), nil
+			}
+		}
+	}
+	return nil, w.outOf(p, left)
+}
+
+// startOf is "top of beg ch-3", "3rd ch of beg ch-4": the chain that began the
+// round below.
+func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
+	for i := range w.c.spots {
+		if w.c.spots[i].st.Role == fabric.Start {
+			if i >= w.pos {
+				return w.takeSpot(i, 0, p, false), nil
+			}
+			w.same = []fabric.Place{w.c.place(i, p.Into)}
+			w.use(i, worked)
+			return w.same, nil
+		}
+	}
+	if w.c.below != nil {
+		for i := range w.c.below.Stitches {
+			if st := &w.c.below.Stitches[i]; st.Role == fabric.Start {
+				ref := fabric.Ref{Round: w.c.index, Stitch: i}
+				w.same = []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
+				return w.same, nil
+			}
+		}
+	}
+	return nil, stopAt(p.Span, "no-start", "the round below does not begin with a chain to work into",
+		"Name the stitch instead: in last st.")
+}
+
+// partOf is "centre dc of next shell", "3rd ch of beg ch-3", "2nd dc of same
+// group".
+func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
+	of := p.Of
+	if of.Target.Sort == notation.StartChain {
+		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target})
+	}
+	if of.Target.Sort == notation.ChainSpace {
+		// "centre ch of next ch-3 sp"
+		for k, r := range w.c.runs {
+			if r.From >= w.pos && (of.Target.Chains == 0 || r.To-r.From == of.Target.Chains) {
+				n := r.To - r.From
+				at := r.From + n/2
+				if p.Pick == notation.Nth {
+					at = r.From + p.Nth - 1
+				}
+				if p.Pick == notation.First {
+					at = r.From
+				}
+				if at >= r.To {
+					return nil, stopAt(p.Span, "centre", fmt.Sprintf("this space has only %s", plural(n, "chain")), "")
+				}
+				for j := w.pos; j < r.From; j++ {
+					if w.c.spots[j].counts {
+						w.use(j, passed)
+					}
+				}
+				_ = k
+				on := w.take(at, 0, p)
+				w.pos = r.To
+				return on, nil
+			}
+		}
+		return nil, w.outOf(p, 1)
+	}
+	for k, g := range w.c.groups {
+		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
+			continue
+		}
+		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.Same && k+1 != w.lastGroup {
+			continue
+		}
+		if of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
+			continue
+		}
+		var inside []int
+		space := p.Target.Sort == notation.ChainSpace
+		for j := g.From; j < g.To; j++ {
+			if space && w.c.spots[j].run > 0 && w.c.runs[w.c.spots[j].run-1].From == j ||
+				!space && w.c.matches(j, &p.Target) {
+				inside = append(inside, j)
+			}
+		}
+		if len(inside) == 0 {
+			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
+		}
+		at := inside[len(inside)/2]
+		switch p.Pick {
+		case notation.Centre, notation.Next:
+			if len(inside)%2 == 0 && p.Pick == notation.Centre {
+				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has %d of them, so there is none in the centre", of.Target.Text, len(inside)),
+					"Name the one that is meant: 2nd dc of next "+of.Target.Text+".")
+			}
+		case notation.First:
+			at = inside[0]
+		case notation.Last:
+			at = inside[len(inside)-1]
+		case notation.Nth:
+			if p.Nth > len(inside) {
+				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has only %d of them", of.Target.Text, len(inside)), "")
+			}
+			at = inside[p.Nth-1]
+		}
+		w.passOver(w.pos, at)
+		on := w.looped(w.take(at, w.c.spots[at].run, p), p)
+		w.passOver(w.pos, g.To)
+		w.lastGroup, w.lastSpace = k+1, true
+		// The rest of the group may still be worked into by name.
+		return on, nil
+	}
+	return nil, w.outOf(&notation.Place{Span: p.Span, Target: of.Target}, 1)
+}
+
+// named is "in next shell": into the group as a whole, which is its centre.
+func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
+	for k, g := range w.c.groups {
+		if g.name != p.Target.Name || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos {
+			continue
+		}
+		w.passOver(w.pos, g.From)
+		mid, run := (g.From+g.To-1)/2, 0
+		// A group with one space in it is worked into at the space.
+		for j := g.From; j < g.To; j++ {
+			if r := w.c.spots[j].run; r > 0 {
+				mid, run = w.c.runs[r-1].From, r
+			}
+		}
+		on := w.take(mid, run, p)
+		w.passOver(g.From, g.To)
+		w.pos, w.lastGroup, w.lastSpace = g.To, k+1, true
+		return on, nil
+	}
+	return nil, w.outOf(p, 1)
+}
+
+// passOver passes over the stitches of a stretch of spots on the way to a
+// place that is named.
+func (w *roundWork) passOver(from, to int) {
+	n := 0
+	for j := from; j < to; j++ {
+		if w.c.spots[j].counts && w.c.spots[j].use == unused {
+			w.use(j, passed)
+			n++
+		}
+	}
+	w.gap = max(w.gap, n)
+}

@@ -1,0 +1,325 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// rangeOf works a labelled line: once, or for each number of its range.
+func (p *partWork) rangeOf(r *notation.Round) {
+	p.called = r.Line
+	l := &r.Label
+	if len(l.Only) > 0 {
+		mine := false
+		for _, s := range l.Only {
+			mine = mine || s == p.p.Sizes[p.size]
+		}
+		if !mine {
+			return
+		}
+	}
+	if r.Broken {
+		p.broken = true
+		return
+	}
+	if len(l.Numbers) == 0 {
+		n := 1
+		if l.Next.Set() {
+			n = l.Next.For(p.size)
+		}
+		if ref := onlyRef(r); ref != nil {
+			p.repeatRounds(r, ref, p.timesOf(r, ref))
+			return
+		}
+		for i := 0; i < n && !p.broken; i++ {
+			number := p.number + 1
+			if !l.Next.Set() && p.number == 0 && len(p.latest) == 0 && (l.Text == "" || l.Foundation) {
+				number = 0
+			}
+			if !p.oneRound(r, r, number, i == n-1) {
+				return
+			}
+		}
+		return
+	}
+	if ref := onlyRef(r); ref != nil && len(l.Numbers) > 1 && p.consecutive(l) {
+		// "Rnds 4 and 5: Rep Rnds 2 and 3" is one run of rounds.
+		first, last := l.Numbers[0].From, l.Numbers[len(l.Numbers)-1].To
+		if p.numberFits(r, first.Span, first.For(p.size), false) {
+			p.repeatRounds(r, ref, last.For(p.size)-first.For(p.size)+1)
+		}
+		return
+	}
+	if l.Rounds.Set() && len(l.Numbers) == 1 && !l.Numbers[0].ToEnd {
+		n := l.Numbers[0].To.For(p.size) - l.Numbers[0].From.For(p.size) + 1
+		if n != l.Rounds.For(p.size) {
+			p.add(p.fault(l.Rounds.Span, "round-number", fmt.Sprintf("%s is %s, not %d", plainLabel(l.Text), plural(n, "round"), l.Rounds.For(p.size)),
+				"Let the numbers of the label agree."), false)
+		}
+	}
+	for k, rg := range l.Numbers {
+		from, to := rg.From.For(p.size), rg.To.For(p.size)
+		if from == 0 && len(l.Numbers) == 1 && len(rg.From.Values) > 1 {
+			return // not worked for this size
+		}
+		if !rg.ToEnd && to < from {
+			if len(rg.To.Values) > 1 || len(rg.From.Values) > 1 {
+				continue // none for this size
+			}
+			p.add(p.fault(rg.From.Span, "round-number", fmt.Sprintf("%s counts backwards", l.Text), "Write the smaller number first."), true)
+			return
+		}
+		if k > 0 && from != p.number+1 && !rg.ToEnd {
+			// "Rows 4 and 6": the others come when the rows between have been
+			// worked.
+			p.later = append(p.later, laterRound{from, to, r})
+			continue
+		}
+		if !p.numberFits(r, rg.From.Span, from, k > 0) {
+			return
+		}
+		last := k == len(l.Numbers)-1
+		ref := onlyRef(r)
+		if rg.ToEnd {
+			n, ok := p.untilRows(r, ref)
+			if !ok {
+				return
+			}
+			if ref != nil {
+				p.repeatRounds(r, ref, n)
+				continue
+			}
+			for i := 0; i < n && !p.broken; i++ {
+				p.oneRound(r, r, p.number+1, i == n-1)
+			}
+			continue
+		}
+		if to-from+1 > maxRounds {
+			p.add(p.fault(rg.To.Span, "too-large", fmt.Sprintf("%s is more than %d rounds", l.Text, maxRounds), "Check the numbers."), true)
+			return
+		}
+		if ref != nil {
+			p.repeatRounds(r, ref, to-from+1)
+			continue
+		}
+		for n := from; n <= to && !p.broken; n++ {
+			p.oneRound(r, r, n, last && n == to)
+		}
+	}
+}
+
+// numberFits reports a round whose number is not the next.
+func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list bool) bool {
+	p.workLater()
+	first := len(p.latest) == 0
+	want := p.number + 1
+	if n == want || first && (n == 1 || p.part.From < 0 || p.edge > 0) || list {
+		p.number = n - 1
+		return true
+	}
+	word := "Rnd"
+	if r.Label.Row {
+		word = "Row"
+	}
+	var f *fault.Fault
+	if n <= p.number {
+		f = p.fault(at, "round-number", fmt.Sprintf("%s %d comes twice", word, n),
+			fmt.Sprintf("The next would be %s %d.", word, want))
+	} else {
+		missing := fmt.Sprintf("%s %d is missing", word, want)
+		if n-1 > want {
+			missing = fmt.Sprintf("%ss %d-%d are missing", word, want, n-1)
+		}
+		f = p.fault(at, "round-number", fmt.Sprintf("%s before %s", missing, plainLabel(r.Label.Text)),
+			fmt.Sprintf("The next would be %s %d.", word, want))
+	}
+	f.Round = fmt.Sprintf("%s %d", word, n)
+	p.add(f, false)
+	p.number = n - 1
+	return true
+}
+
+// laterRound is a round of a list that has to wait for others.
+type laterRound struct {
+	from, to int
+	text     *notation.Round
+}
+
+// workLater works the rounds that waited and whose turn it is.
+func (p *partWork) workLater() {
+	for i := 0; i < len(p.later) && !p.broken; i++ {
+		l := p.later[i]
+		if l.from != p.number+1 {
+			continue
+		}
+		p.later = append(p.later[:i:i], p.later[i+1:]...)
+		if ref := onlyRef(l.text); ref != nil {
+			p.repeatRounds(l.text, ref, l.to-l.from+1)
+		} else {
+			for n := l.from; n <= l.to && !p.broken; n++ {
+				p.oneRound(l.text, l.text, n, n == l.to)
+			}
+		}
+		i = -1
+	}
+}
+
+// consecutive reports whether the numbers of a label follow one another.
+func (p *partWork) consecutive(l *notation.Label) bool {
+	for k := 1; k < len(l.Numbers); k++ {
+		if l.Numbers[k].ToEnd || l.Numbers[k].From.For(p.size) != l.Numbers[k-1].To.For(p.size)+1 {
+			return false
+		}
+	}
+	return !l.Numbers[0].ToEnd
+}
+
+// plainLabel is a label without what stands in brackets.
+func plainLabel(s string) string {
+	if i := strings.IndexByte(s, '('); i > 0 {
+		return strings.TrimSpace(s[:i])
+	}
+	return s
+}
+
+// onlyRef is the reference that a round consists of, nil when it is worked
+// from its own words.
+func onlyRef(r *notation.Round) *notation.Ref {
+	for _, it := range r.Items {
+		switch it := it.(type) {
+		case *notation.Ref:
+			return it
+		case *notation.Note, *notation.Until, *notation.Marker, *notation.Counts:
+		default:
+			return nil
+		}
+	}
+	return nil
+}
+
+// timesOf is how many rounds a reference without a range of its own makes.
+func (p *partWork) timesOf(r *notation.Round, ref *notation.Ref) int {
+	if until := untilIn(r); until != nil {
+		if n, ok := p.untilRows(r, ref); ok {
+			return n
+		}
+		return 0
+	}
+	n := len(p.referred(ref))
+	if ref.Times.Set() {
+		return n * ref.Times.For(p.size)
+	}
+	return n
+}
+
+func untilIn(r *notation.Round) *notation.Until {
+	for _, it := range r.Items {
+		if u, ok := it.(*notation.Until); ok {
+			return u
+		}
+	}
+	return nil
+}
+
+// untilRows is how many more rows it takes until a piece measures what the
+// words say.
+func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
+	u := untilIn(r)
+	done := 0
+	for _, round := range p.part.Rounds {
+		if round.Number > 0 && !round.Carried {
+			done++
+		}
+	}
+	switch {
+	case u != nil && u.Rows.Set():
+		return max(u.Rows.For(p.size)-done, 0), true
+	case u == nil:
+		p.add(p.fault(r.Span, "no-end", fmt.Sprintf("%s does not say when to stop", r.Label.Text),
+			"Write, for example: until piece measures 38 cm, or give the last row's number."), true)
+		return 0, false
+	}
+	length := u.Length[min(p.size, len(u.Length)-1)]
+	k, into := stitch.Of(stitch.Single), stitch.Top
+	if n := len(p.part.Rounds); n > 0 {
+		k, into = mostOf(p.part.Rounds[n-1])
+	}
+	n := p.ruler.RowsIn(k, into, length) - done
+	if n > maxRounds {
+		p.add(p.fault(u.Span, "too-large", fmt.Sprintf("%s would take more than %d rows", r.Label.Text, maxRounds), "Check the length and the gauge."), true)
+		return 0, false
+	}
+	return max(n, 0), true
+}
+
+// mostOf is the kind of stitch that most of a round is, and where it goes in.
+func mostOf(r *fabric.Round) (stitch.Kind, stitch.Into) {
+	n := map[stitch.Kind]int{}
+	into := map[stitch.Kind]stitch.Into{}
+	best := stitch.Of(stitch.Single)
+	for i := range r.Stitches {
+		st := &r.Stitches[i]
+		if !st.Counts {
+			continue
+		}
+		k := st.Counted()
+		if n[k]++; n[k] == 1 && len(st.On) > 0 {
+			into[k] = st.On[0].Into
+		}
+		if n[k] > n[best] {
+			best = k
+		}
+	}
+	return best, into[best]
+}
+
+// referred are the rounds that a reference names, in the order of working.
+func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
+	var l []*notation.Round
+	if ref.Last.Set() {
+		n := min(ref.Last.For(p.size), len(p.latest))
+		return append(l, p.latest[len(p.latest)-n:]...)
+	}
+	for _, rg := range ref.Rounds {
+		for n := rg.From.For(p.size); n <= rg.To.For(p.size) && n-rg.From.For(p.size) < maxRounds; n++ {
+			r := p.rounds[n]
+			if r == nil {
+				f := p.fault(rg.From.Span, "no-round", fmt.Sprintf("there is no round %d before this to repeat", n),
+					"Name a round that has been worked already.")
+				p.add(f, true)
+				return nil
+			}
+			l = append(l, r)
+		}
+	}
+	return l
+}
+
+// repeatRounds works n rounds from the words of others.
+func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
+	of := p.referred(ref)
+	if len(of) == 0 {
+		if !p.broken {
+			p.add(p.fault(ref.Span, "no-round", "there is no round before this to repeat", "Write the round out."), true)
+		}
+		return
+	}
+	if ref.Times.Set() && len(r.Label.Numbers) > 0 {
+		if want := len(of) * ref.Times.For(p.size); want != n && n != len(of)*(ref.Times.For(p.size)) {
+			p.add(p.fault(ref.Span, "round-number", fmt.Sprintf("%s is %s, but the words say %d", r.Label.Text, plural(n, "round"), want),
+				"Let the numbers and the words agree."), false)
+		}
+	}
+	if n > maxRounds {
+		p.add(p.fault(ref.Span, "too-large", fmt.Sprintf("more than %d rounds", maxRounds), "Check the numbers."), true)
+		return
+	}
+	for i := 0; i < n && !p.broken; i++ {
+		p.oneRound(r, of[i%len(of)], p.number+1, i == n-1)
+	}
+}

@@ -1,0 +1,56 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// evenly spreads stitches over row ends.
+func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.Place) *halt {
+	if p.Target.Sort != notation.RowEnds && w.c.edge == 0 {
+		return w.spread(s, n)
+	}
+	if w.c.edge == 0 {
+		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
+			"Say which piece the part is picked up from, for example: from: Brim row ends.")
+	}
+	if !hasN {
+		n = w.c.edge
+	} else if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
+		n *= w.c.edge // so many in each row end
+	}
+	if n > maxRound {
+		return stopAt(s.Span, "too-large", "too many stitches", "")
+	}
+	for i := 0; i < n; i++ {
+		row := (2*i + 1) * w.c.edge / (2 * n)
+		on := []fabric.Place{{Into: stitch.RowEnd, Part: w.c.edgePart, At: fabric.Ref{Round: w.edgeRows[row]}, Last: fabric.Ref{Round: w.edgeRows[row]}}}
+		w.same = on
+		if h := w.into(s, 1, on); h != nil {
+			return h
+		}
+	}
+	return nil
+}
+
+// spread is the fault of stitches, increases or decreases spread evenly over
+// stitches: the words leave it to the reader where. It offers the wording.
+func (w *roundWork) spread(s *notation.Stitches, n int) *halt {
+	have := w.c.count()
+	what, change := plural(n, "stitch"), n-have
+	switch {
+	case s.What.Shaping > 0:
+		what, change = plural(n, "increase"), n
+	case s.What.Shaping < 0:
+		what, change = plural(n, "decrease"), -n
+	}
+	h := stopAt(s.Span, "vague", fmt.Sprintf("%s spread evenly over %s: the words do not say into which", what, plural(have, "stitch")),
+		"Write where each goes.")
+	if words := spacing(change, have, w.plainBase(), w.terms); words != "" {
+		h.help = "Write where each goes, for example: " + words + "."
+	}
+	return h
+}

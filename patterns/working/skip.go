@@ -1,0 +1,88 @@
+package working
+
+import (
+	"whorl/patterns/notation"
+)
+
+// skip passes over places by name.
+func (w *roundWork) skip(s *notation.Skip) *halt {
+	if h := w.seal(s.Span); h != nil {
+		return h
+	}
+	n := 1
+	if s.N.Set() {
+		n = s.N.For(w.size)
+	}
+	w.lastChain = chainMade{} // it is no longer what was done last
+	t := s.Target
+	if p := s.Place; p != nil {
+		switch {
+		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
+			// "Ch 3, sk first st": the chain stands on it already.
+			n--
+		case p.Pick == notation.Same && w.pos > 0:
+			return nil
+		case p.Pick == notation.Each:
+			n = w.remaining(maxRound)
+		}
+	}
+	if w.deepAt == w.pos && w.deepAt > 0 && n > 0 {
+		n--
+	}
+	w.deepAt = 0
+	w.mostSkipped = max(w.mostSkipped, n)
+	if w.skipsCast(s, n) {
+		return nil
+	}
+	w.lastSkip = nil
+	for i := 0; i < n; i++ {
+		at, run := w.nearest([]notation.Target{t})
+		if at < 0 {
+			return w.outOf(&notation.Place{Span: s.Span, Target: t}, n-i)
+		}
+		for j := w.pos; j < at; j++ {
+			if sp := &w.c.spots[j]; sp.counts && sp.use == unused {
+				w.use(j, passed)
+				if run == 0 && t.Sort != notation.OfName {
+					w.passed = append(w.passed, j)
+				}
+			}
+		}
+		end := at + 1
+		if run > 0 {
+			end = w.c.runs[run-1].To
+		}
+		if t.Sort == notation.OfName {
+			for _, g := range w.c.groups {
+				if g.From == at && g.name == t.Name {
+					end = g.To
+				}
+			}
+		}
+		for j := at; j < end; j++ {
+			w.use(j, skipped)
+		}
+		w.lastSkip = append(w.lastSkip, at)
+		w.pos = end
+	}
+	return nil
+}
+
+// skipsCast makes a beginning chain of chains skipped at the beginning of a
+// first row: "Sk first ch, sc in next ch". It reports whether it did.
+func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
+	if w.c.below == nil || w.c.below.Number != 0 || w.c.below.Ring || w.c.below.Count() > 0 || w.begun || w.started || w.pos > 0 ||
+		len(w.c.spots) == 0 || n < 1 || n >= len(w.c.spots) || w.c.below.Carried {
+		return false
+	}
+	_, h := w.fromHook(&notation.Place{Span: s.Span, Pick: notation.Nth, Nth: n + 1, Target: notation.Target{Sort: notation.FromHook}})
+	if h != nil {
+		return false
+	}
+	// The chain after those skipped has not been worked into yet.
+	w.c.spots[n].use = unused
+	w.undo = w.undo[:len(w.undo)-1]
+	w.used--
+	w.pos, w.same = n, nil
+	return true
+}

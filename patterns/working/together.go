@@ -1,0 +1,158 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// intoMagic reports whether a place is a ring that has to be made.
+func intoMagic(places []notation.Place) bool {
+	for i := range places {
+		if t := &places[i].Target; t.Sort == notation.Ring && t.Name == notation.Magic {
+			return true
+		}
+	}
+	return false
+}
+
+// picotBack makes a picot of "ch 3, sl st in 3rd ch from hook": the chains just
+// made are closed onto themselves.
+func (w *roundWork) picotBack(s *notation.Stitches) *halt {
+	l := w.lastChain
+	if len(s.Places) != 1 || l.item == nil || l.to != len(w.r.Stitches) || !w.begun {
+		return nil
+	}
+	p := &s.Places[0]
+	if p.Target.Sort != notation.FromHook && p.Pick != notation.Made || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
+		return nil
+	}
+	if n := l.to - l.from; p.Target.Sort == notation.FromHook && p.Nth < n-1 {
+		return stopAt(p.Span, "back-along", fmt.Sprintf("these %d chains are worked back along, and that is not followed here", n),
+			"Only a picot is closed onto the chains just made: ch 3, sl st in 3rd ch from hook.")
+	}
+	w.dropFrom(l.from)
+	w.lastChain = chainMade{}
+	st := fabric.Stitch{Kind: stitch.Kind{Base: stitch.Chain, Shape: stitch.Picot, Legs: l.to - l.from}}
+	if h := w.add(st, s.Span); h != nil {
+		return h
+	}
+	return stopHere
+}
+
+// slipTo makes a slip stitch in each stitch up to the space that a place names.
+func (w *roundWork) slipTo(s *notation.Stitches, p *notation.Place) *halt {
+	at, run := w.nearest([]notation.Target{p.Target})
+	if run == 0 {
+		return nil // the fault is told where the space is taken
+	}
+	for i := w.pos; i < at; i++ {
+		if w.c.spots[i].counts {
+			if h := w.travel(s, w.take(i, 0, &notation.Place{})); h != nil {
+				return h
+			}
+		}
+	}
+	return nil
+}
+
+// sequence works one of the designer's own stitches that goes over several
+// places in turn: once, as often as the places named take, or around.
+func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Place) *halt {
+	leave, upTo := 0, w.used+1
+	switch {
+	case p.Pick == notation.Each:
+		upTo = w.used + w.remaining(maxRound)
+		if p.Extent.Sort == notation.ToLast {
+			leave = p.Extent.N.For(w.size)
+		}
+	case p.N.Set():
+		upTo = w.used + p.N.For(w.size)
+	}
+	for w.used < upTo-leave {
+		used := w.used
+		if h := w.runDefinition(d, s, nil); h != nil {
+			return h
+		}
+		if w.used == used {
+			return stopAt(s.Span, "endless", fmt.Sprintf("%s takes up no stitches of the round below", d.name), "Say how often.")
+		}
+	}
+	return nil
+}
+
+// crossed works pairs of stitches that cross: the second place first.
+func (w *roundWork) crossed(s *notation.Stitches, p *notation.Place) *halt {
+	k := s.What.Kind
+	k.Manner &^= stitch.Crossed
+	plain := *s
+	plain.What.Kind = k
+	plain.N = notation.Num{}
+	next := notation.Place{Span: p.Span, Pick: notation.Next, Target: p.Target, Into: p.Into}
+	pairs := 1
+	switch {
+	case p.Pick == notation.Each:
+		pairs = (w.remaining(maxRound) + 1) / 2
+	case p.N.Set():
+		if n := p.N.For(w.size); n%2 == 0 {
+			pairs = n / 2
+		} else {
+			return stopAt(p.Span, "legs", fmt.Sprintf("crossed stitches go in pairs, and %d is not a number of pairs", n), "Cross over next 2 sts.")
+		}
+	}
+	for i := 0; i < pairs; i++ {
+		a, h := w.one(&next, 0, 1)
+		if h != nil {
+			return h
+		}
+		b, h := w.one(&next, 0, 1)
+		if h != nil {
+			return h
+		}
+		if h := w.into(&plain, 1, b); h != nil {
+			return h
+		}
+		if h := w.into(&plain, 1, a); h != nil {
+			return h
+		}
+	}
+	return nil
+}
+
+// travel makes slip stitches that move the beginning of the round.
+func (w *roundWork) travel(s *notation.Stitches, on []fabric.Place) *halt {
+	return w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Travel, On: on}, s.Span)
+}
+
+// together works decreases: count places taken legs at a time.
+func (w *roundWork) together(s *notation.Stitches, n, legs, count int, p *notation.Place) *halt {
+	if !p.N.Set() || count == 1 {
+		count = legs
+	}
+	if count%legs != 0 {
+		return stopAt(p.Span, "legs",
+			fmt.Sprintf("%s takes %d stitches, not %d", s.What.Kind.Name(w.terms), legs, count),
+			fmt.Sprintf("Write %s over next %s, or use a %s.", s.What.Kind.Name(w.terms), plural(legs, "st"),
+				stitch.Tog(s.What.Kind.Base, count).Name(w.terms)))
+	}
+	if n > 1 && count == legs {
+		count *= n
+	}
+	for i := 0; i < count; i += legs {
+		var on []fabric.Place
+		for j := 0; j < legs; j++ {
+			pl, h := w.one(p, i+j, count)
+			if h != nil {
+				return h
+			}
+			on = append(on, pl...)
+		}
+		w.same = on[len(on)-1:]
+		if h := w.into(s, 1, on); h != nil {
+			return h
+		}
+	}
+	return nil
+}
