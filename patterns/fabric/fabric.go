@@ -60,6 +60,10 @@ type Round struct {
 	Stitches []Stitch
 	// Spaces are the runs of chains that can be worked under, in order.
 	Spaces []Span
+	// Completed is 1 + the index of the space that the stitch closing the round
+	// completes, when the round is closed with a taller stitch than a slip
+	// stitch: "ch 2, dc in first sc (counts as ch-5 sp)". 0: none.
+	Completed int
 	// Groups are the named or bracketed groups worked in one place, in order.
 	Groups []Group
 	// Repeats are the instances of the outermost repeat, in order.
@@ -115,7 +119,8 @@ const (
 	// Start is a chain at the beginning of a round or row that brings the
 	// hook to its height. One Stitch stands for the whole of it (see Chains).
 	Start
-	// Join is the slip stitch that closes a round.
+	// Join is the stitch that closes a round: a slip stitch, or a taller one
+	// that completes the last space (see Round.Completed).
 	Join
 	// Travel is a slip stitch that moves the beginning of a round.
 	Travel
@@ -166,6 +171,20 @@ func (r *Round) Count() int {
 	for i := range r.Stitches {
 		if r.Stitches[i].Counts {
 			n++
+		}
+	}
+	return n
+}
+
+// SpaceChains is the number of chains that space k (from 0) counts as: those it
+// is made of, and the height of the stitch that completes it.
+func (r *Round) SpaceChains(k int) int {
+	n := r.Spaces[k].To - r.Spaces[k].From
+	if r.Completed == k+1 {
+		for i := range r.Stitches {
+			if r.Stitches[i].Role == Join {
+				n += r.Stitches[i].Kind.Chains()
+			}
 		}
 	}
 	return n

@@ -175,6 +175,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = start
 	}
+	if p.tok().is("ending", "finishing", "end") && p.at(1).is("with") {
+		p.i += 2
+		return b.next(false)
+	}
 	if b.exception() || p.aside(b) {
 		return nil
 	}

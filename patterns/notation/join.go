@@ -74,8 +74,8 @@ func (p *parser) join() (Item, *fault.Fault) {
 	// "dc in first sc to join"
 	if w, ok := p.what(); ok && w.Kind.Base > stitch.Slip && p.eat("in", "into", "to") {
 		if pl, ok := p.place(); ok && pl.Pick == First && p.tok().is("to") && p.at(1).is("join") {
-			return nil, fail(p.from(start), "join", "a round that is closed with a "+w.Kind.Name(p.vocab.terms)+" instead of a slip stitch is not followed here",
-				"Write the last space with all its chains, and join with sl st: ch 5, join with sl st in first sc.")
+			p.i += 2
+			return &Join{Span: p.from(start), Place: &pl, With: w}, nil
 		}
 	}
 	p.i = start

@@ -85,6 +85,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		if prep == "between" && pl.Target.Sort == AnyStitch {
 			pl.Target.Sort = Gap
 			// "between first 2 sts", "between next 2 sts": one gap
+			if pl.Bare && !pl.N.Set() {
+				pl.Target.Name = Here // "between sts"
+			}
 			pl.N = Num{}
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				pl.Pick = Next
@@ -95,7 +98,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	case p.tok().is("around", "across", "round"):
 		p.i++
 		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
-			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped", "missed", "unworked") ||
+			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped", "sk", "missed", "unworked") ||
 			p.targetAhead() ||
 			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
 			at := p.i
@@ -340,7 +343,7 @@ func (p *parser) place() (Place, bool) {
 		if pl.Target.Sort == ChainSpace && !p.tok().is("of") {
 			pl.Pick = Next // "in centre ch-2 sp": the one there is
 		}
-	case t.is("skipped", "missed", "unworked"):
+	case t.is("skipped", "missed", "unworked", "sk"):
 		p.i++
 		pl.Pick = Skipped
 		if n, ok := p.num(); ok {

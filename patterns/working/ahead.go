@@ -92,13 +92,22 @@ func namesStart(items []notation.Item) bool {
 func leading(items []notation.Item) (c *notation.Counts, leg bool) {
 	for i, it := range items {
 		switch it.(type) {
-		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops:
+		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops, *notation.Join:
+		case *notation.Stitches:
+			if it.(*notation.Stitches).What.Kind.Base != stitch.Slip {
+				return nil, false
+			}
 		case *notation.Chain:
 			if i+2 >= len(items) {
 				return nil, false
 			}
 			s, ok := items[i+1].(*notation.Stitches)
 			c, said := items[i+2].(*notation.Counts)
+			if ok && !said {
+				if whole := wholeOf(s, items[i+2:]); whole.Is() {
+					return &notation.Counts{Span: s.Span, As: whole}, false
+				}
+			}
 			if !ok || !said || c.As.Shape == stitch.Plain || s.What.Kind.Base != c.As.Base || c.Not {
 				return nil, false
 			}
@@ -109,6 +118,25 @@ func leading(items []notation.Item) (c *notation.Counts, leg bool) {
 		}
 	}
 	return nil, false
+}
+
+// wholeOf is the cluster that a chain and the smaller cluster after it stand in
+// for at the beginning of a round, all in one place, when the rest of the round
+// works the whole one: "ch 3, dc2tog in same sp, [ch 2, dc3tog in next sp] …".
+// The zero Kind when it is not so.
+func wholeOf(s *notation.Stitches, rest []notation.Item) stitch.Kind {
+	k := s.What.Kind
+	if k.Shape != stitch.Together && k.Shape != stitch.Cluster || len(s.Places) != 1 || s.Places[0].Over ||
+		s.Places[0].Pick != notation.Same && s.Places[0].Target.Sort != notation.Ring {
+		return stitch.Kind{}
+	}
+	k.Legs++
+	for _, o := range bundlesIn(rest) {
+		if o == k {
+			return k
+		}
+	}
+	return stitch.Kind{}
 }
 
 // onNamedRound lays out another round than the one below when everything goes

@@ -46,7 +46,11 @@ func (w *roundWork) gapAfter(at int) []fabric.Place {
 		next++
 	}
 	if next == len(w.c.spots) {
-		next = at
+		// Round the end: the gap before the first stitch.
+		w.use(at, passed)
+		w.pos = next
+		w.same = []fabric.Place{w.c.place(0, stitch.Between)}
+		return w.same
 	}
 	// A gap is named by the stitch after it, in the direction of its round.
 	a, b := w.c.spots[at].ref, w.c.spots[next].ref

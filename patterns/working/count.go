@@ -91,8 +91,8 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		}
 		return exact, t.Kind.Name(terms), true
 	case notation.ChainSpace:
-		for _, s := range r.Spaces {
-			if t.Chains == 0 || s.To-s.From == t.Chains {
+		for k := range r.Spaces {
+			if t.Chains == 0 || r.SpaceChains(k) == t.Chains {
 				n++
 			}
 		}

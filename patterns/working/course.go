@@ -36,8 +36,10 @@ type course struct {
 	below *fabric.Round
 	index int // of below in its part
 	spots []spot
-	// runs are the chain runs in working order, as spans of spots.
-	runs []fabric.Span
+	// runs are the chain runs in working order, as spans of spots, and chains
+	// how many chains each counts as.
+	runs   []fabric.Span
+	chains []int
 	// groups are spans of spots, in working order; groupsAt are those that
 	// begin at a spot.
 	groups   []spotGroup
@@ -94,6 +96,7 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 				c.spots[at].run = len(c.runs) + 1
 				at++
 			}
+			c.chains = append(c.chains, below.SpaceChains(r-1))
 			c.runs = append(c.runs, fabric.Span{From: from, To: at})
 			continue
 		}
@@ -165,7 +168,15 @@ func (c *course) begin(at int) {
 	for i := range c.runs {
 		c.runs[i] = turned(c.runs[i])
 	}
-	sort.Slice(c.runs, func(i, j int) bool { return c.runs[i].From < c.runs[j].From })
+	// The runs are in order round the circle; the first is now another.
+	first := 0
+	for i := range c.runs {
+		if c.runs[i].From < c.runs[first].From {
+			first = i
+		}
+	}
+	c.runs = append(append([]fabric.Span(nil), c.runs[first:]...), c.runs[:first]...)
+	c.chains = append(append([]int(nil), c.chains[first:]...), c.chains[:first]...)
 	for i, r := range c.runs {
 		for j := r.From; j < r.To && j < n; j++ {
 			c.spots[j].run = i + 1
@@ -207,7 +218,7 @@ func (c *course) runFrom(pos int) int {
 
 // runIs reports whether a run has so many chains; 0 is any number.
 func (c *course) runIs(k, chains int) bool {
-	return chains == 0 || c.runs[k].To-c.runs[k].From == chains
+	return chains == 0 || c.chains[k] == chains
 }
 
 // reverse turns the course about. In a joined round the stitch that was joined

@@ -111,7 +111,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 			switch t.Sort {
 			case notation.ChainSpace:
 				if r := w.c.spots[i].run; r > 0 && w.c.runs[r-1].From == i {
-					if sp := w.c.runs[r-1]; t.Chains == 0 || sp.To-sp.From == t.Chains {
+					if w.c.runIs(r-1, t.Chains) {
 						return i, r
 					}
 				}
@@ -120,7 +120,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 					return i, 0
 				}
 			case notation.Gap:
-				if w.c.spots[i].counts && w.c.after(i) > 0 {
+				if w.c.spots[i].counts && (w.c.after(i) > 0 || !w.r.Row) {
 					return i, 0
 				}
 			default:

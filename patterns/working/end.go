@@ -93,9 +93,20 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 	}
 	w.r.Closing = fabric.Joined
 	w.joined = true
+	with := stitch.Of(stitch.Slip)
+	if j.With.Kind.Base > stitch.Slip {
+		// The stitch that closes the round completes the last space.
+		with = j.With.Kind
+		n := len(w.r.Spaces)
+		if n == 0 || w.r.Spaces[n-1].To != len(w.r.Stitches) {
+			return stopAt(j.Span, "join", fmt.Sprintf("there are no chains before this %s for it to complete", with.Name(w.terms)),
+				"Join with sl st, or write the chains before it: ch 2, dc in first sc to join.")
+		}
+		w.r.Completed = n
+	}
 	if target >= 0 {
 		ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: target}
-		if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Join,
+		if h := w.add(fabric.Stitch{Kind: with, Role: fabric.Join,
 			On: []fabric.Place{{At: ref, Last: ref}}}, j.Span); h != nil {
 			return h
 		}

@@ -280,16 +280,27 @@ func findSplit(items []notation.Item) *split {
 // togsIn are the kinds of decrease in the instructions, in order.
 func togsIn(items []notation.Item) []stitch.Kind {
 	var l []stitch.Kind
+	for _, k := range bundlesIn(items) {
+		if k.Shape == stitch.Together {
+			l = append(l, k)
+		}
+	}
+	return l
+}
+
+// bundlesIn are the kinds of several legs in the instructions, in order.
+func bundlesIn(items []notation.Item) []stitch.Kind {
+	var l []stitch.Kind
 	for _, it := range items {
 		switch it := it.(type) {
 		case *notation.Stitches:
-			if it.What.Kind.Shape == stitch.Together {
+			if it.What.Kind.Legs > 1 {
 				l = append(l, it.What.Kind)
 			}
 		case *notation.Group:
-			l = append(l, togsIn(it.Items)...)
+			l = append(l, bundlesIn(it.Items)...)
 		case *notation.Repeat:
-			l = append(l, togsIn(it.Items)...)
+			l = append(l, bundlesIn(it.Items)...)
 		}
 	}
 	return l

@@ -57,7 +57,7 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 // that the round has been going into.
 func (w *roundWork) spacesLeft() bool {
 	for k := w.c.runFrom(w.pos); k < len(w.c.runs); k++ {
-		if w.wants(w.c.runs[k]) {
+		if w.wants(k) {
 			return true
 		}
 	}
@@ -68,8 +68,8 @@ func (w *roundWork) spacesLeft() bool {
 func spaceBit(chains int) uint64 { return 1 << min(chains, 63) }
 
 // wants reports whether the round has been going into spaces like this one.
-func (w *roundWork) wants(r fabric.Span) bool {
-	return w.intoSpace&(spaceBit(0)|spaceBit(r.To-r.From)) != 0
+func (w *roundWork) wants(k int) bool {
+	return w.intoSpace&(spaceBit(0)|spaceBit(w.c.chains[k])) != 0
 }
 
 // leftover is the number of places that have been neither used, skipped by
@@ -103,8 +103,8 @@ func (w *roundWork) leftover() int {
 	if n > 0 {
 		return n
 	}
-	for _, r := range w.c.runs {
-		if w.wants(r) && r.From >= w.pos && w.c.spots[r.From].use == unused && w.c.spots[r.To-1].use == unused {
+	for k, r := range w.c.runs {
+		if w.wants(k) && r.From >= w.pos && w.c.spots[r.From].use == unused && w.c.spots[r.To-1].use == unused {
 			n++
 		}
 	}

@@ -13,7 +13,7 @@ import (
 func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 	if p.Target.Sort == notation.ChainSpace {
 		for k, r := range w.c.runs {
-			if p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+			if w.c.runIs(k, p.Target.Chains) {
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
@@ -39,7 +39,7 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
 	if p.Target.Sort == notation.ChainSpace {
 		for k := len(w.c.runs) - 1; k >= 0; k-- {
-			if r := w.c.runs[k]; p.Target.Chains == 0 || r.To-r.From == p.Target.Chains {
+			if r := w.c.runs[k]; w.c.runIs(k, p.Target.Chains) {
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
@@ -125,7 +125,7 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	if of.Target.Sort == notation.ChainSpace {
 		// "centre ch of next ch-3 sp"
 		for k, r := range w.c.runs {
-			if r.From >= w.pos && (of.Target.Chains == 0 || r.To-r.From == of.Target.Chains) {
+			if r.From >= w.pos && w.c.runIs(k, of.Target.Chains) {
 				n := r.To - r.From
 				at := r.From + n/2
 				if p.Pick == notation.Nth {

@@ -33,6 +33,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	}
 	switch p.Pick {
 	case notation.Made:
+		if p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
+			// "in sp just made": the one that the closing stitch completed.
+			return w.takeSpot(w.c.runs[0].From, 1, p, false), nil
+		}
 		for i := len(w.r.Stitches) - 1; i >= 0; i-- {
 			if st := &w.r.Stitches[i]; st.Counts && (p.Target.Sort == notation.AnyStitch || sameKind(&p.Target, st)) {
 				ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: i}

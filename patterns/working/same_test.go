@@ -193,8 +193,7 @@ func TestRefused(t *testing.T) {
 		file, code string
 		line       int
 	}{
-		{"star", "back-along", 8},  // points worked back along chains
-		{"market-bag", "join", 17}, // joined with a dc instead of chains
+		{"star", "back-along", 8}, // points worked back along chains
 	} {
 		file := filepath.Join("..", "..", "testdata", "patterns", "refused", c.file+".yaml")
 		data, err := os.ReadFile(file)
