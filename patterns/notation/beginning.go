@@ -123,8 +123,8 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		p.i = start
 		return nil, nil
 	}
-	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tNumber && p.tok().value == 1 {
-		if p.tok().kind == tNumber {
+	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tNumber && p.tok().value == 1 && !p.at(1).tight(tHyphen) {
+		if p.tok().kind == tNumber && p.tok().value == 1 && !p.at(1).tight(tHyphen) {
 			p.i++
 		}
 		c.Half = c.Half || p.at(-1).is("half", "leg", "part")

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"strings"
+
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -89,13 +91,13 @@ func namesStart(items []notation.Item) bool {
 
 // leading is what a chain and the stitch after it at the beginning of a round
 // are said to count as together, nil when nothing is said.
-func leading(items []notation.Item) (c *notation.Counts, leg bool) {
+func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool) {
 	for i, it := range items {
-		switch it.(type) {
+		switch it := it.(type) {
 		case *notation.Note, *notation.MagicRing, *notation.In, *notation.InLoops, *notation.Join:
 		case *notation.Stitches:
-			if it.(*notation.Stitches).What.Kind.Base != stitch.Slip {
-				return nil, false
+			if it.What.Kind.Base != stitch.Slip {
+				return w.leadingOwn(it, items[i+1:]), false
 			}
 		case *notation.Chain:
 			if i+2 >= len(items) {
@@ -118,6 +120,41 @@ func leading(items []notation.Item) (c *notation.Counts, leg bool) {
 		}
 	}
 	return nil, false
+}
+
+// leadingOwn is what one of the designer's own stitches at the beginning of a
+// round counts as, when it is a chain and a cluster: what the words say of it,
+// or, for a "beg cl", what a "cl" is.
+func (w *roundWork) leadingOwn(s *notation.Stitches, rest []notation.Item) *notation.Counts {
+	d := w.definition(&s.What)
+	if d == nil {
+		return nil
+	}
+	items := d.items
+	if g, ok := items[0].(*notation.Group); ok {
+		items = g.Items
+	}
+	if len(items) < 2 {
+		return nil
+	}
+	_, chain := items[0].(*notation.Chain)
+	cluster, ok := items[1].(*notation.Stitches)
+	if !chain || !ok || cluster.What.Kind.Legs < 2 {
+		return nil
+	}
+	if len(rest) > 0 {
+		if c, ok := rest[0].(*notation.Counts); ok && !c.Not && c.As.Legs > 1 {
+			return c
+		}
+	}
+	if name, ok := strings.CutPrefix(d.name, "beg "); ok {
+		if whole := w.definitions[name]; whole != nil {
+			if o, ok := whole.items[0].(*notation.Stitches); ok && len(whole.items) == 1 && o.What.Kind.Legs > 1 {
+				return &notation.Counts{Span: s.Span, As: o.What.Kind}
+			}
+		}
+	}
+	return nil
 }
 
 // wholeOf is the cluster that a chain and the smaller cluster after it stand in

@@ -147,7 +147,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	}
 	w.goesIntoRing = intoRing(text.Items)
 	w.namesStart = namesStart(w.items)
-	w.leads, w.leadsLeg = leading(w.items)
+	w.leads, w.leadsLeg = w.leading(w.items)
 	w.onNamedRound()
 	w.moves = hasMore(w.items)
 	if text.Label.Loop.Set {
