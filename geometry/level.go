@@ -47,6 +47,8 @@ func (m *measurer) stitch(i, j, last int, below float64) error {
 		return err
 	}
 
+	m.inherited[i][j] = base - below
+
 	switch {
 	case s.Role == fabric.Join || s.Role == fabric.Travel:
 		f.Tops[j] = base
@@ -64,7 +66,7 @@ func (m *measurer) stitch(i, j, last int, below float64) error {
 		// Until its neighbours are known it is where the stitch before it is.
 		f.Tops[j] = below
 		if j > 0 {
-			f.Tops[j] = f.Tops[j-1]
+			f.Tops[j], m.inherited[i][j] = f.Tops[j-1], m.inherited[i][j-1]
 		}
 		f.Widths[j] = m.size(s.Kind, stitch.Top).width
 		return nil
@@ -124,9 +126,24 @@ func (m *measurer) base(i, j int, places []fabric.Place, below float64) (float64
 	return sum / float64(len(places)), nil
 }
 
+// evens is how much of what a stitch has from the rounds under it, standing out
+// from their mean level, is still there for the next round: the fabric evens
+// out, so that unlike columns do not grow apart for ever (common practice, no
+// source).
+const evens = 0.5
+
 // level is the level of a place that stitch j of round i stands on; false when
 // there is no such place or it is not worked yet.
 func (m *measurer) level(i, j int, p *fabric.Place, below float64) (float64, bool) {
+	l, ok := m.worn(i, j, p, below)
+	if ok && p.Into != stitch.Ring && p.Into != stitch.RowEnd && p.Into != stitch.Space && p.At.Round < i {
+		l -= (1 - evens) * m.inherited[p.At.Round][p.At.Stitch]
+	}
+	return l, ok
+}
+
+// worn is the level of a place as it was worked.
+func (m *measurer) worn(i, j int, p *fabric.Place, below float64) (float64, bool) {
 	switch p.Into {
 	case stitch.Ring:
 		return 0, true

@@ -48,8 +48,11 @@ type measurer struct {
 	part   *fabric.Part
 	parts  int // of the fabric
 	rounds []RoundForm
-	// sums[i] holds, for each stitch of round i, the sum of the tops up to and
-	// including it, so that the level of a space costs the same however many
+	// inherited[i] holds, for each stitch of round i, how far what it stands on
+	// is above the round below.
+	inherited [][]float64
+	// sums[i] holds, for each stitch of round i, the sum of the tops, evened
+	// out (see evens), up to and including it, so that the level of a space costs the same however many
 	// chains it has.
 	sums  [][]float64
 	sizes map[look]size
@@ -66,7 +69,8 @@ func (m *measurer) measure() error {
 	}
 	m.rounds = make([]RoundForm, len(p.Rounds))
 	m.sums = make([][]float64, len(p.Rounds))
-	store := make([]float64, 3*n)
+	m.inherited = make([][]float64, len(p.Rounds))
+	store := make([]float64, 4*n)
 	cut := func(k int) (s []float64) {
 		s, store = store[:k:k], store[k:]
 		return s
@@ -74,7 +78,7 @@ func (m *measurer) measure() error {
 	for i, r := range p.Rounds {
 		k := len(r.Stitches)
 		f := &m.rounds[i]
-		f.Tops, f.Widths, m.sums[i] = cut(k), cut(k), cut(k)
+		f.Tops, f.Widths, m.sums[i], m.inherited[i] = cut(k), cut(k), cut(k), cut(k)
 		if i == 0 && isFoundation(r) {
 			m.foundation(f)
 		} else if err := m.round(i); err != nil {
@@ -82,7 +86,7 @@ func (m *measurer) measure() error {
 		}
 		sum := 0.0
 		for j, t := range f.Tops {
-			sum += t
+			sum += t - (1-evens)*m.inherited[i][j]
 			m.sums[i][j] = sum
 		}
 	}

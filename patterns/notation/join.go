@@ -37,6 +37,14 @@ func (p *parser) join() (Item, *fault.Fault) {
 	}
 	// sl st in first st [to join]
 	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
+		at := p.i
+		p.eat("the")
+		if p.tok().is("short", "ends", "edges", "both", "sides", "seam", "through", "two", "long") {
+			// "Sl st short ends together": making up.
+			p.i = p.sentenceEnd()
+			return &Note{p.from(start), p.words(start)}, nil
+		}
+		p.i = at
 		p.eat("to", "in", "into")
 		prep := p.at(-1).kind == tWord && p.at(-1).is("to", "in", "into")
 		if p.eat("join") {

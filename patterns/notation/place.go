@@ -68,6 +68,10 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	switch {
 	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at", "using"):
 		prep := p.at(-1).text
+		if prep == "along" {
+			p.eat("to") // "ss along to centre of first loop"
+			prep = p.at(-1).text
+		}
 		if prep == "in" && p.tok().is("order") {
 			return no()
 		}
@@ -304,10 +308,12 @@ func (p *parser) place() (Place, bool) {
 				pl.Nth = ordinalWords[t.text]
 			}
 		}
-		if n, ok := p.num(); ok {
-			pl.N = n
-			if pl.Pick == First {
-				pl.Pick = Next
+		if !p.groupAhead() {
+			if n, ok := p.num(); ok {
+				pl.N = n
+				if pl.Pick == First {
+					pl.Pick = Next
+				}
 			}
 		}
 		if p.eat("skipped", "missed") {
@@ -337,6 +343,15 @@ func (p *parser) place() (Place, bool) {
 	case t.is("centre", "center", "middle"):
 		p.i++
 		pl.Pick = Centre
+		if p.tok().is("of") {
+			// "centre of first ch-5 loop" is the loop
+			p.i++
+			of, ok := p.place()
+			if !ok || of.Target.Sort != ChainSpace {
+				return no()
+			}
+			return of, true
+		}
 		if !p.targetOr(&pl) {
 			return no()
 		}

@@ -69,19 +69,29 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		at = p.i
 		p.eatKind(tComma)
 	}
-	if p.eat("ending") {
-		// "ending with Row 2", or "with a WS row": how many says the same.
-		for k := p.tok().kind; k != tEnd && k != tStop && k != tOpen && k != tClose && k != tComma; k = p.tok().kind {
-			p.i++
-		}
-		at = p.i
-	}
 	p.i = at
+	p.endingRow()
+	p.eatAll("for", "pattern")
+	p.eatAll("for", "pat")
 	if p.eat("once", "twice") && p.eat("more") {
 		r.Times = Num{Span: p.from(start), Values: []int{map[bool]int{true: 1, false: 2}[p.at(-2).is("once")]}}
 	}
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// endingRow reads ", ending with Row 2" or "with a WS row", which says no more
+// than how many there are.
+func (p *parser) endingRow() {
+	start := p.i
+	p.eatKind(tComma)
+	if !p.eat("ending") {
+		p.i = start
+		return
+	}
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tOpen && k != tClose && k != tComma; k = p.tok().kind {
+		p.i++
+	}
 }
 
 // until reads "until piece measures 38 (46, 51, 55) cm", "until 62 (70, 78)
@@ -92,6 +102,9 @@ func (p *parser) until() (Item, *fault.Fault) {
 	p.eat("even")
 	if !p.eat("until", "till", "for") {
 		return nil, nil
+	}
+	if p.eat("there", "you", "piece") {
+		p.eat("are", "have", "has")
 	}
 	if n, ok := p.num(); ok {
 		if _, ok := roundWord(p.tok()); ok {
@@ -124,10 +137,12 @@ func (p *parser) until() (Item, *fault.Fault) {
 	}
 	u := &Until{Span: p.from(start), Length: length}
 	// "from beg", "when slightly stretched", "(15 in)"
+	p.endingRow()
 	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
 		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of") {
 		p.i++
 	}
+	p.endingRow()
 	if p.tok().kind == tOpen {
 		if c := p.matching(p.i); c > 0 {
 			p.i = c + 1

@@ -257,6 +257,15 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 		} else if said && p.eat("with") {
 			items, f := p.endingItems()
 			r.Ending = items
+			if f == nil && p.eatAll("instead", "of") {
+				// "… instead of last sc"
+				p.eat("the")
+				p.eat("last", "final")
+				if p.chain() == nil {
+					p.stitches()
+				}
+				r.Omit = 1
+			}
 			return f
 		} else if !said && p.eat("with") {
 			// "ending with sc in last st": goes on after the last repeat.
@@ -300,7 +309,7 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 			p.i++
 		}
 		t := p.tok()
-		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn") {
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") {
 			return b.items, nil
 		}
 		before := p.i

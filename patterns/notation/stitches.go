@@ -273,6 +273,11 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	}
 	into := stitch.Top
 	switch {
+	case p.eat("third") || p.tok().kind == tOrdinal && p.tok().value == 3 && p.at(1).is("loop", "loops", "lp", "lps"):
+		if !p.at(-1).is("third") {
+			p.i++
+		}
+		into = stitch.ThirdLoop
 	case p.eat("top"):
 		if !p.tok().is("loop", "loops") {
 			p.i = start

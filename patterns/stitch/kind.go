@@ -120,6 +120,8 @@ const (
 	Between
 	// Underside is in the other side of a chain that has been worked into.
 	Underside
+	// ThirdLoop is the bar at the back of a half double, below the two loops.
+	ThirdLoop
 	// BackBump is in the bump at the back of a chain.
 	BackBump
 )

@@ -133,6 +133,8 @@ func (k Kind) NameInto(in Into, t Terms) string {
 		return "FLO " + n
 	case BackLoop:
 		return "BLO " + n
+	case ThirdLoop:
+		return "3rd loop " + n
 	}
 	return n
 }
@@ -149,6 +151,8 @@ func (k Kind) LongNameInto(in Into, t Terms) string {
 		return n + " in front loop only"
 	case BackLoop:
 		return n + " in back loop only"
+	case ThirdLoop:
+		return n + " in 3rd loop"
 	}
 	return n
 }

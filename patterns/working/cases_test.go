@@ -240,7 +240,7 @@ func placeName(p *fabric.Part, n int, pl fabric.Place) string {
 		}
 	default:
 		s = map[stitch.Into]string{stitch.FrontLoop: "f", stitch.BackLoop: "b", stitch.FrontPost: "F", stitch.BackPost: "B",
-			stitch.Between: "<", stitch.Underside: "u", stitch.BackBump: "bump"}[pl.Into]
+			stitch.Between: "<", stitch.Underside: "u", stitch.BackBump: "bump", stitch.ThirdLoop: "3rd"}[pl.Into]
 		count, chains := 0, 0
 		for i := 0; i <= pl.At.Stitch; i++ {
 			if r.Stitches[i].Counts {

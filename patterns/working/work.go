@@ -47,13 +47,19 @@ type work struct {
 
 // parse reads the words of all parts and definitions.
 func (w *work) parse() {
+	trade := notation.NewVocabulary(w.p.Terms, nil)
 	var names []string
 	for _, d := range w.p.Stitches {
-		names = append(names, d.Name)
+		if !inHookTerms(d, trade) {
+			names = append(names, d.Name)
+		}
 	}
 	v := notation.NewVocabulary(w.p.Terms, names)
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
+		if inHookTerms(*d, trade) {
+			continue
+		}
 		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
 		w.report(faults)
 		name := notation.Plain(d.Name)
@@ -69,6 +75,18 @@ func (w *work) parse() {
 		w.report(faults)
 		w.texts = append(w.texts, text)
 	}
+}
+
+// inHookTerms reports whether a definition tells how the hook is moved ("yo,
+// insert hook in st, …") for a stitch that has the trade's own name. Such a
+// stitch needs no definition: it is what its name says.
+func inHookTerms(d patterns.Definition, trade *notation.Vocabulary) bool {
+	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
+	if !strings.Contains(words, "insert hook") && !strings.Contains(words, " yo") && !strings.Contains(words, "yarn over") {
+		return false
+	}
+	_, _, ok := trade.Stitch(d.Name)
+	return ok
 }
 
 // report completes faults of the reading and keeps them.
