@@ -154,6 +154,9 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	}
 	for p.eat("here", "and", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
 	}
+	if p.tok().is("unless", "except") {
+		p.rest()
+	}
 	c.Span = p.from(start)
 	return c, nil
 }

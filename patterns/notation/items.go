@@ -119,6 +119,13 @@ func (b *block) exception() bool {
 	}
 	var but Item
 	if p.tok().kind == tOpen {
+		inner := &block{p: p}
+		if f := inner.bracket(nil); f == nil && len(inner.items) == 1 {
+			if g, ok := inner.items[0].(*Group); ok && len(g.Place) == 1 {
+				last.But = append(last.But, g)
+				return true
+			}
+		}
 		p.i = start
 		return false
 	}

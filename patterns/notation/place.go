@@ -387,6 +387,10 @@ func (p *parser) place() (Place, bool) {
 				pl.N = n
 				p.eat("of")
 			}
+			if p.tok().is("skipped", "missed") {
+				p.i++
+				pl.Pick = Skipped
+			}
 		}
 		if top {
 			at := p.i

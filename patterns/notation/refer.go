@@ -139,7 +139,8 @@ func (p *parser) until() (Item, *fault.Fault) {
 	// "from beg", "when slightly stretched", "(15 in)"
 	p.endingRow()
 	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
-		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of") {
+		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of", "crown", "top", "center",
+		"centre", "foundation", "ring", "brim") {
 		p.i++
 	}
 	p.endingRow()

@@ -222,9 +222,10 @@ type (
 		Places []Place // empty when not said
 		// Times is a number that follows: "inc 6 times"; unset when absent.
 		Times Num
-		// But are stitches that go into some of the places instead: "sc in
-		// each st around, working 3 sc in each corner".
-		But []*Stitches
+		// But are the Stitches and Groups that go into some of the places
+		// instead: "sc in each st around, working 3 sc in each corner". Each
+		// has one Place.
+		But []Item
 	}
 	// Chain makes chains.
 	Chain struct {

@@ -68,6 +68,7 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 
 // start makes the chain that begins a round.
 func (w *roundWork) start(it *notation.Chain, n int) *halt {
+	w.settle()
 	c := w.startCounts(it, n)
 	w.started = true
 	st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n}
@@ -130,6 +131,22 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 // 2, dc 3, tr 4, dtr 5; Crochet Guild of America lesson, 1997).
 func standsFor(n int) stitch.Base {
 	return min(stitch.Single+stitch.Base(max(n, 1)-1), stitch.TripleTreble)
+}
+
+// settle lets the round begin where slip stitches have moved it: what they
+// passed comes last.
+func (w *roundWork) settle() {
+	n := len(w.r.Stitches)
+	if n == 0 || w.settled || w.nest > 0 || w.r.Stitches[n-1].Role != fabric.Travel || len(w.r.Stitches[n-1].On) == 0 {
+		return
+	}
+	w.settled = true
+	at := w.spotOf(w.r.Stitches[n-1].On[0])
+	if at == 0 || at >= w.pos {
+		return
+	}
+	w.c.begin(at)
+	w.pos, w.undo = w.pos-at, nil
 }
 
 // startCounts is what the chain at the beginning counts as: what the words say

@@ -118,7 +118,7 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 		w.c.spots = nil
 		w.same = w.ringPlaces()
 		w.started = true
-		if k := w.mainKind(); k.Base >= stitch.Half && n-1 >= k.Chains() && !w.saysNot() {
+		if k := w.mainKind(); w.skippedCounts(k, n-1) {
 			return w.same, w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1,
 				Counts: true, As: stitch.Of(k.Base), On: w.same}, p.Span)
 		}
@@ -129,15 +129,7 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	}
 	k := w.mainKind()
 	c := w.skippedCount()
-	counts := k.Base >= stitch.Half && n-1 >= k.Chains()
-	if c != nil {
-		counts = !c.Not
-	} else if k.Base >= stitch.Half {
-		w.unsaid |= spaceBit(n - 1)
-		if w.reading.otherwise&spaceBit(n-1) != 0 {
-			counts = !counts
-		}
-	}
+	counts := w.skippedCounts(k, n-1)
 	if n > 1 && !w.started {
 		w.started = true
 		st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1}
@@ -187,9 +179,29 @@ func (w *roundWork) skippedCount() *notation.Counts {
 	return w.throughout[0]
 }
 
-func (w *roundWork) saysNot() bool {
-	c := w.skippedCount()
-	return c != nil && c.Not
+// skippedCounts reports whether n chains passed over at the beginning count as
+// a stitch of the kind: as the words say, or as the join does; else by the rule
+// of the trade.
+func (w *roundWork) skippedCounts(k stitch.Kind, n int) bool {
+	if c := w.skippedCount(); c != nil {
+		return !c.Not
+	}
+	if j := joinIn(w.items); j != nil && j.Place != nil {
+		switch j.Place.Target.Sort {
+		case notation.StartChain:
+			return true
+		case notation.OfKind:
+			return false
+		}
+	}
+	counts := k.Base >= stitch.Half && n >= k.Chains()
+	if k.Base >= stitch.Half {
+		w.unsaid |= spaceBit(n)
+		if w.reading.otherwise&spaceBit(n) != 0 {
+			counts = !counts
+		}
+	}
+	return counts
 }
 
 // otherSide goes on along the other side of the starting chain.

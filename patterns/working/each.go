@@ -21,7 +21,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	own := len(targets)
 	for _, but := range s.But {
-		targets = append(targets, but.Places[0].Target)
+		targets = append(targets, placeOf(but).Target)
 	}
 	any := false
 	for {
@@ -41,12 +41,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		}
 		any = true
 		if k := w.exception(targets[:own], targets[own:], i, run); k >= 0 {
-			but := s.But[k]
-			n := 1
-			if but.N.Set() {
-				n = but.N.For(w.size)
-			}
-			if h := w.into(but, n, w.takeSpot(i, run, &but.Places[0], false)); h != nil {
+			if h := w.instead(s.But[k], w.takeSpot(i, run, placeOf(s.But[k]), false)); h != nil {
 				return h
 			}
 			continue
@@ -73,6 +68,26 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.outOf(p, 1)
 	}
 	return nil
+}
+
+// placeOf is the place of an exception to an each.
+func placeOf(but notation.Item) *notation.Place {
+	if g, ok := but.(*notation.Group); ok {
+		return &g.Place[0]
+	}
+	return &but.(*notation.Stitches).Places[0]
+}
+
+// instead works an exception to an each.
+func (w *roundWork) instead(but notation.Item, on []fabric.Place) *halt {
+	if g, ok := but.(*notation.Group); ok {
+		return w.groupIn(g.Items, "", on)
+	}
+	s, n := but.(*notation.Stitches), 1
+	if s.N.Set() {
+		n = s.N.For(w.size)
+	}
+	return w.into(s, n, on)
 }
 
 // takeEach takes the spot that one of the targets of an each is at: a group at

@@ -45,6 +45,7 @@ type roundWork struct {
 	split                  *split
 	goesIntoRing           bool // some of the stitches go into the ring
 	turnedBefore           bool // the round before ended with a turn
+	settled                bool // the course has been turned to where the round begins
 	moves                  bool // slip stitches at the beginning only move it
 	namesStart             bool // the words name the chain that begins the round below
 	roundFaults            fault.List
@@ -222,6 +223,9 @@ var stopHere = &halt{}
 
 // do works one instruction; rest is what follows it.
 func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
+	if s, ok := it.(*notation.Stitches); !ok || s.What.Kind.Base != stitch.Slip {
+		w.settle()
+	}
 	if w.steps++; w.steps > maxSteps {
 		return stopAt(it.Where(), "too-large", "the part takes more work than any piece can need", "Check the numbers of repeats.")
 	}

@@ -214,8 +214,8 @@ func (w *roundWork) halves() {
 // noticePassed reports places that were passed over on the way to a kind of
 // stitch.
 func (w *roundWork) noticePassed() {
-	if len(w.passed) == 0 {
-		return
+	if len(w.passed) == 0 || w.intoSpace != 0 {
+		return // lace goes from place to place by name
 	}
 	at := w.c.spots[w.passed[0]].st
 	n := len(w.passed)
