@@ -81,7 +81,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		named = true
 	} else {
 		for p.tok().is("next", "last", "final", "set", "setup", "up", "foundation", "base", "dec",
-			"decrease", "inc", "increase", "edging", "first", "beginning", "starting") &&
+			"decrease", "inc", "increase", "edging", "border", "trim", "first", "beginning", "starting") &&
 			!(p.tok().is("dec", "inc", "decrease", "increase") && p.at(1).kind == tNumber) {
 			l.Foundation = l.Foundation || p.tok().is("foundation", "set", "setup", "base", "starting", "beginning")
 			if p.tok().is("next") {
@@ -116,6 +116,9 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 			}
 		} else if named && p.toks[start].is("foundation", "base", "set", "setup", "beginning", "starting") {
 			p.eat("chain", "ch", "ring")
+		} else if named && p.toks[start].is("edging", "border", "trim") && p.i == start+1 && p.tok().kind == tColon && p.instructs(p.i+1) {
+			// "Edging: Ch 1, …": a round of its own.
+			l.Next = One(Span{p.toks[start].pos, p.toks[start].length})
 		} else {
 			return no()
 		}

@@ -91,6 +91,19 @@ func (p *parser) advice(b *block) bool {
 		!p.at(3).is("ring", "circle", "magic") {
 		return p.note(b, start, end)
 	}
+	if t.is("using", "with") {
+		// "Using 4 mm hook, …", "With larger hook, …"
+		for j := start + 1; j < end && p.toks[j].kind != tComma; j++ {
+			if p.toks[j].is("hook", "needle", "facing") {
+				for j < end && p.toks[j].kind != tComma {
+					j++
+				}
+				if !p.toks[start+1].is("rs", "ws", "right", "wrong") {
+					return p.note(b, start, j)
+				}
+			}
+		}
+	}
 	for _, read := range []func() (Item, *fault.Fault){p.ring, p.counts, p.marker, p.until, p.refer, p.join, p.fasten, p.colour, p.loops, p.otherSide} {
 		it, f := read()
 		p.i = start

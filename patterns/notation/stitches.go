@@ -146,6 +146,14 @@ func (p *parser) namedWhat() (What, bool) {
 			p.i++
 		}
 	}
+	if p.tok().tight(tSlash) && p.at(1).is("rf", "rb") && w.Kind.Base >= stitch.Single {
+		// UK tr/rf: raised at the front
+		w.Loop = Loop{true, stitch.FrontPost}
+		if p.at(1).is("rb") {
+			w.Loop.Into = stitch.BackPost
+		}
+		p.i += 2
+	}
 	if ph.foreign {
 		p.foreign(start)
 	}
@@ -446,4 +454,36 @@ func (v *Vocabulary) Stitch(words string) (stitch.Kind, stitch.Into, bool) {
 		return stitch.Kind{}, stitch.Top, false
 	}
 	return w.Kind, w.Loop.Into, true
+}
+
+// Leading is the stitch and the number that words begin with: 5 and dc of "5 dc
+// in same st, …". The zero Kind when they begin otherwise.
+func (v *Vocabulary) Leading(words string) (stitch.Kind, int) {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], v, nil)
+	p.eat("work", "make")
+	n, ok := p.num()
+	if !ok {
+		return stitch.Kind{}, 0
+	}
+	w, _ := p.what()
+	return w.Kind, n.Values[0]
+}
+
+// Times is the first number of times in the words: 3 of "[yo, …] 3 times"; 0
+// when there is none.
+func Times(words string) int {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], NewVocabulary(stitch.US, nil), nil)
+	for ; p.tok().kind != tEnd; p.i++ {
+		at := p.i
+		if n, more, ok := p.times(); ok {
+			if more {
+				return n.Values[0] + 1
+			}
+			return n.Values[0]
+		}
+		p.i = at
+	}
+	return 0
 }

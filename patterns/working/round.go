@@ -34,7 +34,8 @@ type roundWork struct {
 	leads    *notation.Counts
 	leadsLeg bool // the chain is one of the legs, in a place of its own
 	// unfit is what is wrong when a repeat leaves less than it takes.
-	unfit *halt
+	unfit    *halt
+	slipping bool // the stitch being worked is a slip stitch
 	// within is the use of a designer's own stitch that is being worked.
 	within *notation.Stitches
 	// undo is the history of the spots' use.

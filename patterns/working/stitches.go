@@ -118,6 +118,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if h != nil {
 		return h
 	}
+	w.slipping = k.Base == stitch.Slip
 	if p.JustBelow && s.What.Loop.Set && s.What.Loop.Into >= stitch.FrontPost && s.What.Loop.Into <= stitch.BackPost {
 		// "FPdc around dc below" is the round below, as always.
 		plain := *p

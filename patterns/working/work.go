@@ -50,14 +50,15 @@ func (w *work) parse() {
 	trade := notation.NewVocabulary(w.p.Terms, nil)
 	var names []string
 	for _, d := range w.p.Stitches {
-		if !inHookTerms(d, trade) {
-			names = append(names, d.Name)
-		}
+		names = append(names, d.Name)
 	}
 	v := notation.NewVocabulary(w.p.Terms, names)
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
-		if inHookTerms(*d, trade) {
+		if k, ok := hookStitch(d, trade); ok {
+			at := notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}
+			name := notation.Plain(d.Name)
+			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: notation.What{Kind: k}}})
 			continue
 		}
 		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
@@ -75,18 +76,6 @@ func (w *work) parse() {
 		w.report(faults)
 		w.texts = append(w.texts, text)
 	}
-}
-
-// inHookTerms reports whether a definition tells how the hook is moved ("yo,
-// insert hook in st, …") for a stitch that has the trade's own name. Such a
-// stitch needs no definition: it is what its name says.
-func inHookTerms(d patterns.Definition, trade *notation.Vocabulary) bool {
-	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
-	if !strings.Contains(words, "insert hook") && !strings.Contains(words, " yo") && !strings.Contains(words, "yarn over") {
-		return false
-	}
-	_, _, ok := trade.Stitch(d.Name)
-	return ok
 }
 
 // report completes faults of the reading and keeps them.
@@ -229,6 +218,12 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	}
 	if !p.broken {
 		p.workLater()
+	}
+	if !p.broken && needsPlaces(p.carry) {
+		// Work after the last join, without a label: one more round.
+		last := w.texts[k].Rounds[len(w.texts[k].Rounds)-1]
+		more := &notation.Round{Span: p.carry[0].Where(), Label: notation.Label{Row: last.Label.Row, Bare: true}}
+		p.oneRound(more, more, p.number+1, true)
 	}
 	if len(p.later) > 0 && !p.broken {
 		l := p.later[0]
