@@ -89,6 +89,10 @@ func (w *work) entries() []entry {
 				}
 				add(e)
 			case fabric.Join:
+				if s.Kind.Base > stitch.Slip {
+					add(entry{short: s.Kind.Name(t), long: s.Kind.LongName(t), kind: s.Kind})
+					continue
+				}
 				add(entry{short: "join", long: stitch.Slip.LongName(t) + " to join", sign: ofJoin})
 			default:
 				k := s.Kind

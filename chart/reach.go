@@ -229,6 +229,17 @@ func (w *work) radiate(c *course) {
 		w.outer = math.Max(w.outer, c.radius[i])
 	}
 	c.radiateSmall(w.radii.Of(w.layer(c)))
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.Role == fabric.Travel && len(s.On) > 0 {
+			// The dot lies close on the stitch it is worked into; at the foot of
+			// a space, where others fan out, closer.
+			rise := 0.5
+			if s.On[0].Into == stitch.Space {
+				rise = 0.12
+			}
+			c.radius[i] = w.footRadius(c, i, s.On[0]) + w.up()*rise*w.unit
+		}
+	}
 }
 
 // radiateSmall gives the stitches that take no room the radius of what they lie

@@ -8,6 +8,7 @@ import (
 
 	"whorl/chart/scene"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
 
@@ -32,7 +33,23 @@ func (d *roundArtist) start(i int) *scene.Group {
 		an = d.anchors(i)
 		// Ovals are wide at the foot, where a fan or a ring is narrow.
 		if an.Shared {
-			an.Width *= 0.42
+			// A stem, and the ovals where the fan has opened.
+			an.Width *= 0.6
+			foot := an.Base[0]
+			stem := foot.Interpolate(an.Top, 0.3)
+			an.Base = []canvas.Point{stem}
+			art := symbols.Start(s.Chains, an, d.pen)
+			an.Base = []canvas.Point{foot}
+			if art.Strokes != nil {
+				end := foot.Interpolate(stem, 0.9)
+				art.Strokes.MoveTo(foot.X, foot.Y)
+				art.Strokes.LineTo(end.X, end.Y)
+			}
+			d.paint(g, art)
+			g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Value: coords(an.Top)},
+				scene.Attr{Name: "base", Value: coords(foot)})
+			d.extras(g, i)
+			return g
 		} else if foot := d.meanFoot(c, i); foot < c.radius[i] {
 			an.Width *= (foot + (c.radius[i]-foot)/float64(2*s.Chains)) / c.radius[i]
 		}
@@ -234,12 +251,30 @@ func (d *roundArtist) bySeam() (near []segment) {
 func (d *roundArtist) join(i int) *scene.Group {
 	grp := &scene.Group{ID: d.prefix + "join", Title: d.c.label() + ", join"}
 	g := d.gapAt(i)
+	if s := &d.c.round.Stitches[i]; s.Kind.Base > stitch.Slip && len(s.On) > 0 {
+		return d.tallJoin(grp, g, s)
+	}
 	radius := 0.14 * d.unit
 	at, room := d.clearest(g, radius+d.pen.Line/2+0.15)
 	an := symbols.Anchors{Top: at, Unit: d.unit, Width: max(2.2*(room-d.pen.Line/2-0.1), 0.3)}
 	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
 	d.paint(grp, symbols.Join(an, d.pen))
 	grp.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: "join"}, {Name: "top", Value: coords(d.top(d.c, i))}}
+	return grp
+}
+
+// tallJoin draws the stitch that closes a round and completes its last space: it
+// stands on the first stitch and leans back over the gap to the chains.
+func (d *roundArtist) tallJoin(grp *scene.Group, g gap, s *fabric.Stitch) *scene.Group {
+	foot := d.top(d.c, s.On[0].At.Stitch)
+	_, up := d.frame(d.c, d.c.theta[s.On[0].At.Stitch], d.c.radius[s.On[0].At.Stitch])
+	top := g.mid(1).Add(up.Mul(0.8 * d.unit * symbols.Height(s.Kind)))
+	an := symbols.Anchors{Base: []canvas.Point{foot}, Top: canvas.Point{X: hundredth(top.X), Y: hundredth(top.Y)}, Up: up, Unit: d.unit * 0.8, Width: d.unit}
+	an.Along = canvas.Point{X: -up.Y, Y: up.X}
+	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))
+	grp.Title += " with " + s.Kind.Name(d.o.Terms)
+	grp.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: s.Kind.Name(d.o.Terms)},
+		{Name: "top", Value: coords(an.Top)}, {Name: "base", Value: coords(foot)}}
 	return grp
 }
 

@@ -230,6 +230,7 @@ func (w *work) lay(c *course) {
 			items[k].Before = w.channels[c.index]
 		}
 	}
+	narrowFans(items, w.stretch(c))
 	theta := ring.Angles(items)
 	if len(theta) == 0 {
 		for i := range c.theta {
@@ -248,9 +249,50 @@ func (w *work) lay(c *course) {
 	}
 	c.seam = c.theta[c.order[0]] - across/2
 	c.laySmall(across)
+	w.layTravel(c)
 	c.fold = w.foldOf(c)
 	if w.sectors > 0 {
 		c.fold = gcd(c.fold, w.sectors)
+	}
+}
+
+// stretch is how many times longer a round comes out on paper than in the
+// fabric, when the whole part is drawn from its centre: more than 1 for a tube.
+func (w *work) stretch(c *course) float64 {
+	last := w.courses[len(w.courses)-1]
+	radius := c.form.Level
+	if w.closesIn() {
+		radius = last.form.Level - c.form.Level + last.form.Radius
+	}
+	if c.form.Radius <= 0 {
+		return 1
+	}
+	return radius / c.form.Radius
+}
+
+// narrowFans keeps the fans of a round that is stretched on paper from being
+// pulled flat: three stitches or more in one place take less room than their
+// share, and what is between the fans takes more.
+func narrowFans(items []ring.Item, stretch float64) {
+	part := math.Min(1, math.Max(0.5, 1.2/stretch))
+	if part == 1 {
+		return
+	}
+	for i := 0; i < len(items); {
+		if items[i].Free || items[i].Place == 0 {
+			i++
+			continue
+		}
+		end, n := i+1, 1
+		for k := i + 1; k < len(items) && (items[k].Free || items[k].Place == items[i].Place); k++ {
+			if !items[k].Free {
+				end, n = k+1, n+1
+			}
+		}
+		for k := i; k < end && n >= 3; k++ {
+			items[k].Width *= part
+		}
+		i = end
 	}
 }
 
@@ -321,6 +363,18 @@ func above(a, low float64) float64 {
 		d += ring.Turn
 	}
 	return low + d
+}
+
+// layTravel puts the slip stitches that move the beginning of a round on what
+// they are worked into.
+func (w *work) layTravel(c *course) {
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.Role == fabric.Travel && len(s.On) > 0 {
+			if a, ok := w.angle(s.On[0]); ok {
+				c.theta[i] = above(a, c.seam-math.Pi)
+			}
+		}
+	}
 }
 
 // laySmall gives the stitches that take no room angles in the gaps they fall
