@@ -58,6 +58,6 @@ func command() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.AddCommand(drawCommand(), checkCommand(), newCommand())
+	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand())
 	return root
 }

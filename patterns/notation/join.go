@@ -197,11 +197,11 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 	start := p.i
 	if p.eatAll("fasten", "off") || p.eatAll("finish", "off") || p.eatAll("bind", "off") || p.eat("fo") {
 		p.rest()
-		return &FastenOff{p.from(start)}, nil
+		return &FastenOff{p.from(start), p.words(start)}, nil
 	}
 	if p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw)) {
 		p.rest()
-		return &FastenOff{p.from(start)}, nil
+		return &FastenOff{p.from(start), p.words(start)}, nil
 	}
 	return nil, nil
 }

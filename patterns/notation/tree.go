@@ -282,7 +282,10 @@ type (
 	// NoJoin says that the round is not joined.
 	NoJoin struct{ Span }
 	// FastenOff ends the yarn.
-	FastenOff struct{ Span }
+	FastenOff struct {
+		Span
+		Text string // as written
+	}
 	// MagicRing starts a ring.
 	MagicRing struct{ Span }
 	// FormRing closes the chains made so far into a ring.

@@ -77,7 +77,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 			if !t.Loop.Set && len(st.On) > 0 && countedApart(all, k, st.On[0].Into) {
 				continue
 			}
-			if k == t.Kind {
+			if k == t.Kind || shown(k) == t.Kind && !invisible(all) {
 				exact++
 			}
 			if k.Base == t.Kind.Base {
@@ -162,7 +162,7 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 // themselves, so that the plain ones are counted without them.
 func apart(all *notation.Stated, b stitch.Base) bool {
 	for i := range all.Counts {
-		if k := all.Counts[i].Target.Kind; all.Counts[i].Target.Sort == notation.OfKind && k.Base == b && k.Shape != stitch.Plain {
+		if k := all.Counts[i].Target.Kind; all.Counts[i].Target.Sort == notation.OfKind && k.Base == b && (k.Shape != stitch.Plain || k.Manner != 0) {
 			return true
 		}
 	}
@@ -259,11 +259,33 @@ func Kinds(r *fabric.Round, t stitch.Terms) map[string]int {
 		if !st.Counts {
 			continue
 		}
-		name := st.Counted().Name(t)
-		if len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost) {
-			name = st.Counted().NameInto(st.On[0].Into, t)
-		}
-		m[name]++
+		m[kindName(st, t)]++
 	}
 	return m
+}
+
+// kindName is the name under which a stitch is counted. A decrease is counted as
+// one whether it shows or not.
+func kindName(st *fabric.Stitch, t stitch.Terms) string {
+	k := shown(st.Counted())
+	if len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost) {
+		return k.NameInto(st.On[0].Into, t)
+	}
+	return k.Name(t)
+}
+
+// shown is a kind without its being invisible.
+func shown(k stitch.Kind) stitch.Kind {
+	k.Manner &^= stitch.Invisible
+	return k
+}
+
+// invisible reports whether a count lists invisible decreases by themselves.
+func invisible(all *notation.Stated) bool {
+	for i := range all.Counts {
+		if all.Counts[i].Target.Kind.Manner&stitch.Invisible != 0 {
+			return true
+		}
+	}
+	return false
 }

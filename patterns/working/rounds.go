@@ -78,6 +78,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.cascade = false
 	}
 	p.finish(w, text, number)
+	p.lasts[label] = w.r
 	return true
 }
 

@@ -25,21 +25,30 @@ type Ruler interface {
 // pattern's sizes; a part that could not be worked to its end breaks off after
 // the last round that could. The faults are sorted by their place.
 func Work(p *patterns.Pattern, ruler Ruler) ([]*fabric.Fabric, fault.List) {
-	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{}}
+	w := newWork(p, ruler)
+	return w.fabrics, w.faults
+}
+
+func newWork(p *patterns.Pattern, ruler Ruler) *work {
+	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{},
+		lasts: map[*notation.Round][]*fabric.Round{}}
 	w.parse()
-	var fabrics []*fabric.Fabric
 	for i := range p.Sizes {
-		fabrics = append(fabrics, w.size(i))
+		w.fabrics = append(w.fabrics, w.size(i))
 	}
 	w.faults.Sort()
-	return fabrics, w.faults
+	return w
 }
 
 // work is the working of one pattern.
 type work struct {
-	p           *patterns.Pattern
-	ruler       Ruler
-	texts       []*notation.Text
+	p       *patterns.Pattern
+	ruler   Ruler
+	texts   []*notation.Text
+	fabrics []*fabric.Fabric
+	// lasts are, for each labelled line of the words, the last round worked from
+	// it in each size, nil where there is none.
+	lasts       map[*notation.Round][]*fabric.Round
 	definitions map[string]*definition
 	unread      map[string]bool // definitions whose words could not be read
 	faults      fault.List
@@ -102,6 +111,12 @@ func (w *work) size(i int) *fabric.Fabric {
 	for k := range w.p.Parts {
 		p := w.partReadings(f, k, i)
 		f.Parts = append(f.Parts, p.part)
+		for label, r := range p.lasts {
+			if w.lasts[label] == nil {
+				w.lasts[label] = make([]*fabric.Round, len(w.p.Sizes))
+			}
+			w.lasts[label][i] = r
+		}
 		// A part that stands on one that broke off cannot come out; only what
 		// its own words have wrong is worth saying, and that has been said.
 		if from := p.part.From; from >= 0 && broken[from] {
@@ -187,6 +202,8 @@ type partWork struct {
 	later []laterRound
 	// rounds are the words by the number of the round worked from them.
 	rounds map[int]*notation.Round
+	// lasts are the rounds worked last from each labelled line.
+	lasts map[*notation.Round]*fabric.Round
 	// latest are the words of the rounds worked, in order.
 	latest []*notation.Round
 	carry  []notation.Item
@@ -205,7 +222,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	src := &w.p.Parts[k]
 	p := &partWork{work: w, f: f, index: k, size: size, terms: w.p.Terms, source: src, reading: r,
 		part:       &fabric.Part{Name: src.Name, From: -1},
-		throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}}
+		throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}, lasts: map[*notation.Round]*fabric.Round{}}
 	if src.Rows {
 		p.part.Worked = fabric.InRows
 	}

@@ -1,0 +1,355 @@
+package notation
+
+import (
+	"strconv"
+	"strings"
+
+	"whorl/patterns/stitch"
+)
+
+// loopNames are the loops and posts in words.
+var loopNames = map[stitch.Into]string{
+	stitch.FrontLoop: "front loop", stitch.BackLoop: "back loop", stitch.ThirdLoop: "3rd loop", stitch.BackBump: "back bump",
+	stitch.FrontPost: "front post", stitch.BackPost: "back post", stitch.Top: "both loop",
+}
+
+// kind is the name of a stitch, with the loop or post it is worked into.
+func (s Style) kind(k stitch.Kind, l Loop) string {
+	in := stitch.Top
+	if l.Set {
+		in = l.Into
+	}
+	crossed := k.Manner&stitch.Crossed != 0
+	k.Manner &^= stitch.Crossed
+	name := k.NameInto(in, s.Terms)
+	if s.Long {
+		name = k.LongName(s.Terms)
+		switch in {
+		case stitch.FrontPost, stitch.BackPost:
+			name = loopNames[in] + " " + name
+		case stitch.FrontLoop, stitch.BackLoop:
+			name = loopNames[in] + " only " + name
+		}
+	}
+	if k.Shape == stitch.Together && in >= stitch.FrontPost && in <= stitch.BackPost && !s.Long {
+		name = k.NameInto(in, s.Terms)
+	}
+	if crossed {
+		name = "crossed " + name
+	}
+	return name
+}
+
+// what is the name of what is made.
+func (s Style) what(w *What) string {
+	name := ""
+	switch {
+	case w.Name != "":
+		name = w.Name
+		if own, ok := s.Names[name]; ok {
+			name = own
+		}
+		if w.Beg {
+			name = "beg " + name
+		}
+		if w.Loop.Set {
+			name = s.kind(stitch.Kind{}, w.Loop) + name
+		}
+		return name
+	case w.Shaping > 0 && w.Kind.Is():
+		name = s.kind(w.Kind, Loop{}) + " inc"
+	case w.Shaping > 0:
+		name = "inc"
+	case w.Shaping < 0 && w.Kind.Manner&stitch.Invisible != 0:
+		name = "inv dec"
+	case w.Shaping < 0:
+		name = "dec"
+	default:
+		return s.kind(w.Kind, w.Loop)
+	}
+	if w.Loop.Set {
+		name = map[stitch.Into]string{stitch.FrontLoop: "FLO ", stitch.BackLoop: "BLO "}[w.Loop.Into] + name
+	}
+	return name
+}
+
+func (s Style) stitches(st *Stitches) string {
+	if s.none(st.N) || s.none(st.Times) {
+		return ""
+	}
+	name := s.what(&st.What)
+	if st.N.Set() && !s.one(st.N) {
+		name = s.Num(st.N) + " " + name
+	}
+	text := name
+	if len(st.Places) > 0 {
+		around := st.What.Loop.Set && (st.What.Loop.Into == stitch.FrontPost || st.What.Loop.Into == stitch.BackPost)
+		text += " " + s.places(st.Places, around)
+	}
+	if st.Times.Set() {
+		text += " " + s.times(st.Times)
+	}
+	for _, but := range st.But {
+		text += ", working " + s.item(but)
+	}
+	return text
+}
+
+// places are the places with their prepositions.
+func (s Style) places(l []Place, around bool) string {
+	parts := make([]string, len(l))
+	for i := range l {
+		parts[i] = s.placed(&l[i], around)
+	}
+	return strings.Join(parts, " and ")
+}
+
+func (s Style) placed(p *Place, around bool) string {
+	core := s.place(p)
+	switch {
+	case p.Pick == Each && p.Extent.Sort != NoExtent && p.Target.Sort == AnyStitch && p.Target.Text == "" && p.Into == stitch.Top:
+		if p.Evenly {
+			return "evenly " + core
+		}
+		return core // "around"
+	case p.Evenly && p.Target.Sort == RowEnds:
+		return "evenly around row ends"
+	case p.Target.Sort == RowEnds:
+		return "in each row end"
+	case p.Target.Sort == Gap && p.Target.Name != Here:
+		return "between " + core
+	case around:
+		return "around " + core
+	case p.To:
+		return "to " + core
+	case p.Over:
+		return "over " + core
+	}
+	return "in " + core
+}
+
+// place is the place itself, without its preposition.
+func (s Style) place(p *Place) string {
+	var b strings.Builder
+	if p.Both {
+		b.WriteString("both loops of ")
+	} else if p.Into == stitch.FrontLoop || p.Into == stitch.BackLoop {
+		b.WriteString(loopNames[p.Into] + " only of ")
+	} else if n := loopNames[p.Into]; p.Into != stitch.Top && n != "" {
+		b.WriteString(n + " of ")
+	}
+	b.WriteString(s.pick(p))
+	switch {
+	case p.Of != nil && p.Of.Target.Sort == StartChain:
+		b.WriteString(" of " + s.target(&p.Of.Target, false))
+	case p.Of != nil && p.Pick != Same:
+		b.WriteString(" of " + s.place(p.Of))
+	}
+	switch {
+	case p.JustBelow:
+		b.WriteString(" below")
+	case p.Below == 1:
+		b.WriteString(" 1 " + strings.ToLower(s.round()) + " below")
+	case p.Below > 1:
+		b.WriteString(" " + strconv.Itoa(p.Below) + " " + strings.ToLower(s.round()) + "s below")
+	case p.Below < 0:
+		b.WriteString(" of " + s.round() + " " + strconv.Itoa(-p.Below))
+	}
+	if p.Extent.Sort != NoExtent && !(p.Target.Sort == AnyStitch && p.Target.Text == "") {
+		b.WriteString(" " + s.extent(&p.Extent))
+	} else if p.Extent.Sort != NoExtent && p.Into != stitch.Top {
+		b.WriteString(" " + s.extent(&p.Extent))
+	}
+	return b.String()
+}
+
+// pick is which of the targets is meant.
+func (s Style) pick(p *Place) string {
+	many := p.N.Set() && !s.one(p.N)
+	t := s.target(&p.Target, many)
+	switch p.Pick {
+	case Each:
+		if p.Target.Sort == AnyStitch && p.Target.Text == "" && p.Extent.Sort != NoExtent {
+			if p.Into != stitch.Top {
+				return "each st"
+			}
+			return s.extent(&p.Extent)
+		}
+		text := "each " + t
+		if p.N.Set() {
+			text = "each of " + s.Num(p.N) + " " + t
+		}
+		for i := range p.Also {
+			text += " and " + s.target(&p.Also[i], false)
+		}
+		return text
+	case Same:
+		if p.Target.Sort == JoinPlace {
+			return "same st as join"
+		}
+		return "same " + t
+	case First:
+		if p.Target.Sort == StartChain {
+			if p.Target.Chains == 0 {
+				return "top of beg ch"
+			}
+			return "top of " + t
+		}
+		return "first " + t
+	case Last:
+		switch {
+		case p.Every && many:
+			return "each of last " + s.Num(p.N) + " " + t
+		case p.N.Set() && many:
+			return "last " + s.Num(p.N) + " " + t
+		}
+		return "last " + t
+	case Nth:
+		if p.Target.Sort == FromHook {
+			return ordinal(p.Nth) + " ch from hook"
+		}
+		return ordinal(p.Nth) + " " + t
+	case Only:
+		if p.Target.Name == Magic {
+			return "magic ring"
+		}
+		return "ring"
+	case Centre:
+		if s.Terms == stitch.UK {
+			return "centre " + t
+		}
+		return "center " + t
+	case Skipped:
+		switch {
+		case many:
+			return "each of " + s.Num(p.N) + " skipped " + t
+		case p.Nth > 1:
+			return ordinal(p.Nth) + " skipped " + t
+		case p.Nth == 1:
+			return "first skipped " + t
+		}
+		return "skipped " + t
+	case Any:
+		return "any " + t
+	case Made:
+		return "last " + t + " made"
+	}
+	switch {
+	case p.Target.Sort == Gap && p.Target.Name == Here:
+		return t
+	case p.Target.Sort == Gap:
+		return "next 2 sts"
+	case p.Bare && !p.N.Set():
+		return t
+	case p.Every && p.N.Set():
+		return "each of next " + s.Num(p.N) + " " + t
+	case p.Nth == 1 && p.N.Set():
+		return "first " + s.Num(p.N) + " " + t
+	case many:
+		return "next " + s.Num(p.N) + " " + t
+	}
+	return "next " + t
+}
+
+// target is the thing that is worked into.
+func (s Style) target(t *Target, many bool) string {
+	plural := func(one string) string {
+		if !many {
+			return one
+		}
+		if strings.HasSuffix(one, "ch") {
+			return one + "s"
+		}
+		return one + "s"
+	}
+	switch t.Sort {
+	case OfKind:
+		return s.kind(t.Kind, t.Loop)
+	case OfName:
+		if t.Name == "" {
+			if t.Chains > 0 {
+				return strconv.Itoa(t.Chains) + "-" + t.Kind.Name(s.Terms) + " group"
+			}
+			return "group"
+		}
+		if own, ok := s.Names[t.Name]; ok {
+			return own
+		}
+		return t.Name
+	case OfShape:
+		switch t.Kind.Shape {
+		case stitch.Puff:
+			return "puff st"
+		case stitch.Popcorn:
+			return "popcorn"
+		case stitch.Bobble:
+			return "bobble"
+		case stitch.Picot:
+			return "picot"
+		}
+		return "cluster"
+	case ChainSpace:
+		switch {
+		case t.Name == "corner" && t.Chains == 0:
+			return plural("corner sp")
+		case t.Chains == 0:
+			return plural("ch sp")
+		case s.Terms == stitch.UK:
+			return strconv.Itoa(t.Chains) + "-ch " + plural("sp")
+		}
+		return "ch-" + strconv.Itoa(t.Chains) + " " + plural("sp")
+	case ChainStitch, FromHook:
+		return plural("ch")
+	case StartChain:
+		if t.Chains == 0 {
+			return "beg ch"
+		}
+		return "beg ch-" + strconv.Itoa(t.Chains)
+	case Ring:
+		return "ring"
+	case RowEnds:
+		return "row end"
+	case Gap:
+		if t.Name == Here {
+			return "sp between last st and next st"
+		}
+		return plural("st")
+	}
+	return plural("st")
+}
+
+// extent is "around", "across", "to last 2 sts".
+func (s Style) extent(e *Extent) string {
+	switch e.Sort {
+	case ToLast:
+		if s.one(e.N) {
+			return "to last " + s.target(&e.Target, false)
+		}
+		return "to last " + s.Num(e.N) + " " + s.target(&e.Target, true)
+	case ToPlace:
+		if e.Target.Sort == StartChain {
+			return "to " + s.target(&e.Target, false)
+		}
+		return "to next " + s.target(&e.Target, false)
+	case ToMarker:
+		return "to marker"
+	}
+	if s.Row {
+		return "across"
+	}
+	return "around"
+}
+
+func ordinal(n int) string {
+	suffix := "th"
+	switch {
+	case n%100 >= 11 && n%100 <= 13:
+	case n%10 == 1:
+		suffix = "st"
+	case n%10 == 2:
+		suffix = "nd"
+	case n%10 == 3:
+		suffix = "rd"
+	}
+	return strconv.Itoa(n) + suffix
+}

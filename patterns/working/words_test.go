@@ -1,0 +1,112 @@
+package working
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"whorl/patterns"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// reread makes a pattern of printed words.
+func reread(p *patterns.Pattern, w *Words, t stitch.Terms, size int) *patterns.Pattern {
+	q := *p
+	q.Terms, q.Stitches, q.Parts = t, nil, nil
+	if size >= 0 {
+		q.Sizes = []string{p.Sizes[size]}
+	}
+	for _, s := range w.Stitches {
+		q.Stitches = append(q.Stitches, patterns.Definition{Name: s.Name, Words: text(s.Words)})
+	}
+	for _, part := range w.Parts {
+		q.Parts = append(q.Parts, patterns.Part{Name: part.Name, From: part.From, Rows: part.Rows, Text: text(strings.Join(part.Lines, "\n"))})
+	}
+	return &q
+}
+
+// printed checks that a pattern printed in every way is read as the same
+// fabric; "" when it is.
+func printed(p *patterns.Pattern) string {
+	fabrics, faults := Work(p, rule{})
+	if len(faults) > 0 {
+		return ""
+	}
+	for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
+		for size := -1; size < len(p.Sizes); size++ {
+			for _, long := range []bool{false, true} {
+				w, _ := Script(p, rule{}, terms, size, long)
+				q := reread(p, w, terms, size)
+				again, faults := Work(q, rule{})
+				want := fabrics
+				if size >= 0 {
+					want = []*fabric.Fabric{fabrics[size]}
+				}
+				what := fmt.Sprintf("%s terms, size %d, long %v", terms, size, long)
+				if len(faults) > 0 {
+					return what + ": " + faults[0].Error()
+				}
+				if d := difference(want, again); d != "" {
+					var l []string
+					for _, part := range w.Parts {
+						l = append(l, part.Lines...)
+					}
+					return what + ": " + d + "\n" + strings.Join(l, "\n")
+				}
+				if terms != p.Terms && size < 0 && !long {
+					back, _ := Script(q, rule{}, p.Terms, -1, false)
+					same, _ := Script(p, rule{}, p.Terms, -1, false)
+					if a, b := fmt.Sprint(same.Parts), fmt.Sprint(back.Parts); a != b {
+						return "there and back again: " + a + "\nis " + b
+					}
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// Every pattern printed in words, in the same terms or the other, for all sizes
+// or one, with short or long names, is read as the same fabric.
+func TestWordsGiveTheSameFabric(t *testing.T) {
+	var files []string
+	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml"} {
+		l, _ := filepath.Glob(glob)
+		files = append(files, l...)
+	}
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			data, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, err := patterns.Read(file, data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := printed(p); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+}
+
+// So is every case of the written language that has no faults.
+func TestCasesInWords(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/notation/*.txt")
+	for _, file := range files {
+		for _, c := range readCases(t, file) {
+			src, _ := c.pattern()
+			p, err := patterns.Read("case", []byte(src))
+			if err != nil {
+				continue
+			}
+			if d := printed(p); d != "" {
+				t.Errorf("%s:%d: %s\n%s", filepath.Base(file), c.line, strings.Join(c.words, "\n"), d)
+			}
+		}
+	}
+}
