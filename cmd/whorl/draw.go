@@ -113,8 +113,12 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 // choose is the pictures to draw: those of the file, or a round chart of every
 // part worked in the round.
 func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
-	if d.size != "" && !slices.Contains(p.Sizes, d.size) {
-		return nil, fmt.Errorf("there is no size %q; the sizes are %s", d.size, strings.Join(p.Sizes, ", "))
+	if d.size != "" {
+		i, err := sizeNamed(d.size, p.Sizes)
+		if err != nil {
+			return nil, err
+		}
+		d.size = p.Sizes[i]
 	}
 	l := p.Pictures
 	if len(l) == 0 {
