@@ -56,6 +56,9 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 	}
 	w.r.Reversed = !w.r.Reversed
 	w.r.Wrong = !w.r.Wrong
+	if w.c.below == nil {
+		return nil // nothing has been worked yet that could be worked into
+	}
 	w.c = layCourse(w.c.below, w.c.index, w.r.Reversed != w.c.below.Reversed)
 	w.undo, w.pos, w.same = nil, 0, nil
 	for i := range w.r.Stitches {
