@@ -112,19 +112,24 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 	if s.Terms == stitch.UK {
 		gauge = "Tension"
 	}
-	for _, g := range p.Gauge {
-		text := number(g.Count) + " " + s.Advice(g.Of)
+	for i, g := range p.Gauge {
+		text := number(g.Count) + " " + w.Gauge[i]
 		if g.Rows > 0 {
-			text += " and " + number(g.Rows) + " rows or rounds"
+			text += " and " + number(g.Rows) + " " + rowsOf(p, &g)
 		}
 		fact(gauge, text+" = "+length(g.Over))
 	}
 	fact("Terms", s.Terms.String())
-	if p.Notes != "" {
-		heading("Notes")
-		b.WriteString(s.Advice(strings.TrimSpace(p.Notes)) + "\n")
+	if s.Size < 0 && len(p.Sizes) > 1 {
+		b.WriteString("\n" + howToRead(w, s.Terms) + "\n")
 	}
-	heading("Abbreviations")
+	if w.Notes != "" {
+		heading("Notes")
+		b.WriteString(w.Notes + "\n")
+	}
+	if len(w.Abbreviations) > 0 {
+		heading("Abbreviations")
+	}
 	for _, a := range w.Abbreviations {
 		fmt.Fprintf(&b, "%s: %s\n", a.Short, a.Long)
 	}
@@ -140,6 +145,7 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 			name = "Instructions"
 		}
 		heading(name)
+		b.WriteString(beginning(&part))
 		for _, line := range part.Lines {
 			fmt.Fprintln(&b, line)
 		}
@@ -148,6 +154,52 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 		fmt.Fprintf(&b, "\n%s\n", p.Copyright)
 	}
 	return b.String()
+}
+
+// howToRead says which number is for which size.
+func howToRead(w *working.Words, t stitch.Terms) string {
+	brackets := "parentheses"
+	if t == stitch.UK {
+		brackets = "brackets"
+	}
+	text := "Numbers are for the smallest size, with those of the larger sizes in " + brackets +
+		"; a number that stands alone is for all sizes."
+	for _, part := range w.Parts {
+		if l := strings.Join(part.Lines, "\n"); strings.Contains(l, " - (") || strings.Contains(l, ", -,") || strings.Contains(l, ", -)") {
+			return text + " A dash means that there is nothing to work for the size."
+		}
+	}
+	return text
+}
+
+// beginning says how a part is worked, and on what.
+func beginning(part *working.PartWords) string {
+	way := "rounds"
+	if part.Rows {
+		way = "rows"
+	}
+	switch from := part.From; {
+	case from == "":
+		return "Worked in " + way + ".\n\n"
+	case strings.Contains(strings.ToLower(from), "row end"):
+		return "Worked in " + way + ", picked up along the " + from + ".\n\n"
+	default:
+		return "Worked in " + way + ", going on from the " + from + ".\n\n"
+	}
+}
+
+// rowsOf is whether the line of a gauge speaks of rows or of rounds.
+func rowsOf(p *patterns.Pattern, g *patterns.Gauge) string {
+	if g.Line >= 1 && g.Line <= len(p.Lines) {
+		line := strings.ToLower(p.Lines[g.Line-1])
+		switch {
+		case strings.Contains(line, "rnd"), strings.Contains(line, "round"):
+			return "rounds"
+		case strings.Contains(line, "row"):
+			return "rows"
+		}
+	}
+	return "rows or rounds"
 }
 
 // lengths are the lengths of all sizes, or of the one that is printed.

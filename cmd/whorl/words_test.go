@@ -12,13 +12,15 @@ func TestWordsInTheOtherTermsForOneSize(t *testing.T) {
 	}
 	for _, want := range []string{
 		"Size: Adult\n",
-		"Tension: 14 htr and 10 rows or rounds = 10 cm\n",
+		"Tension: 14 htr and 10 rounds = 10 cm\n", "Tension: 14 BLO dc and 16 rows = 10 cm\n",
 		"tr5tog: treble crochet 5 together\n",
 		"shell: 5 tr in same st\n",
+		"BLO: back loop only\n",
+		"Worked in rounds, picked up along the Brim row ends.\n",
 		"Hold the short ends together and ss through both",
 		"Rnd 2: Ch 1, dc in same st, *miss next 2 sts, shell in next st, miss next 2 sts, dc in next st; rep from * around, " +
-			"omitting last dc; join with ss in first dc. (12 dc, 60 tr)\n",
-		"Rnd 17: Ch 1, htr2tog around; join. (12 htr2tog) Fasten off, leaving a long tail.",
+			"omitting last dc; join with ss in first dc. (12 shells, 12 dc)\n",
+		"Rnd 17: Ch 1, htr2tog around; join. (12 htr2tog)\nFasten off, leaving a long tail.",
 	} {
 		if !strings.Contains(out, want) {
 			t.Errorf("not printed: %s", want)

@@ -3,28 +3,31 @@ package notation
 import (
 	"regexp"
 	"sort"
+	"strconv"
 	"strings"
 
 	"whorl/patterns/stitch"
 )
 
-// inTerms finds the names of stitches in advice, and says what they are in the
-// other terms.
-type inTerms struct {
-	find *regexp.Regexp
-	say  map[string]string
+// named finds the names of stitches in running words of one set of terms.
+type named struct {
+	find  *regexp.Regexp
+	bases map[string]stitch.Base
 }
 
-var advice = map[stitch.Terms]inTerms{stitch.US: adviceFrom(stitch.US, stitch.UK), stitch.UK: adviceFrom(stitch.UK, stitch.US)}
+var namesOf = map[stitch.Terms]named{stitch.US: namesIn(stitch.US), stitch.UK: namesIn(stitch.UK)}
 
-func adviceFrom(from, to stitch.Terms) inTerms {
-	say := map[string]string{}
+// namesIn takes in the abbreviations and the names in full, but none of the
+// words that are said by themselves ("treble", "double"), which may be of
+// either terms or of something else.
+func namesIn(t stitch.Terms) named {
+	bases := map[string]stitch.Base{}
 	for b := stitch.Slip; b <= stitch.TripleTreble; b++ {
-		say[b.Name(from)] = b.Name(to)
-		say[b.LongName(from)] = b.LongName(to)
+		bases[b.Name(t)] = b
+		bases[b.LongName(t)] = b
 	}
-	names := make([]string, 0, len(say))
-	for name := range say {
+	names := make([]string, 0, len(bases))
+	for name := range bases {
 		names = append(names, regexp.QuoteMeta(name))
 	}
 	// The longest first, so that half double crochet is not read as double
@@ -35,26 +38,88 @@ func adviceFrom(from, to stitch.Terms) inTerms {
 		}
 		return names[i] < names[j]
 	})
-	return inTerms{regexp.MustCompile(`(?i)\b(fp|bp)?(` + strings.Join(names, "|") + `)(s|[0-9]+tog)?\b`), say}
+	return named{regexp.MustCompile(`(?i)\b(fp|bp|e|f)?(` + strings.Join(names, "|") + `)(s|[0-9]+tog)?\b`), bases}
 }
 
-// Advice is advice as it was written, with the names of stitches in the terms
-// that are printed.
+var (
+	bothTerms = regexp.MustCompile(`\b(US|UK|U\.S\.|U\.K\.|American|British)(\W|$)`)
+	sizeList  = regexp.MustCompile(`(\d+(?:\.\d+)?) \((\d+(?:\.\d+)?(?:, \d+(?:\.\d+)?)*)\)`)
+	skipWord  = regexp.MustCompile(`(?i)\b(sk|skip|miss)( (?:next|first|last|each|these|those|st|sts|ch|\d+)\b)`)
+	overWord  = regexp.MustCompile(`(?i)\b(yo|yoh)\b`)
+	gaugeWord = regexp.MustCompile(`(?i)\bgauge\b`)
+	// Tension is the stitch gauge in UK terms, but "an even tension" is how the
+	// yarn is held.
+	tensionWord = regexp.MustCompile(`(?i)\b((?:your|to|for|stated|given|correct|obtain|check|match) )tension\b`)
+)
+
+// Advice is advice as it was written, with the names of stitches as they are
+// printed and, for one size, with only the numbers of that size. Advice that
+// speaks of both sets of terms keeps its names.
 func (s Style) Advice(text string) string {
-	if s.Terms == s.From {
+	if s.Size >= 0 && s.Sizes > 1 {
+		text = sizeList.ReplaceAllStringFunc(text, func(list string) string {
+			m := sizeList.FindStringSubmatch(list)
+			if n := append([]string{m[1]}, strings.Split(m[2], ", ")...); len(n) == s.Sizes {
+				return n[s.Size]
+			}
+			return list
+		})
+	}
+	if bothTerms.MatchString(text) {
 		return text
 	}
-	a := advice[s.From]
-	return a.find.ReplaceAllStringFunc(text, func(name string) string {
-		m := a.find.FindStringSubmatch(name)
-		said := a.say[strings.ToLower(m[2])]
-		if said != "ss" || m[3] != "s" {
-			said += m[3] // ss is its own plural
-		}
-		said = m[1] + said
-		if m[1] == "" && capital(name) {
-			return capitalise(said)
-		}
-		return said
+	if names := namesOf[s.From]; s.Terms != s.From || s.Long {
+		text = names.find.ReplaceAllStringFunc(text, func(name string) string {
+			m := names.find.FindStringSubmatch(name)
+			style, base := s, names.bases[strings.ToLower(m[2])]
+			style.Long = s.Long || strings.EqualFold(m[2], base.LongName(s.From)) // as it was written
+			return asCapital(name, style.said(m[1], base, m[3]))
+		})
+	}
+	say := func(find *regexp.Regexp, word string) {
+		text = find.ReplaceAllStringFunc(text, func(was string) string { return asCapital(was, word) })
+	}
+	skip, over := "skip", "yo"
+	if s.Terms == stitch.UK {
+		skip, over = "miss", "yoh"
+	}
+	text = skipWord.ReplaceAllStringFunc(text, func(was string) string {
+		return asCapital(was, skip+skipWord.FindStringSubmatch(was)[2])
 	})
+	if s.Terms != s.From {
+		say(overWord, over)
+		if s.Terms == stitch.UK {
+			say(gaugeWord, "tension")
+		} else {
+			text = tensionWord.ReplaceAllString(text, "${1}gauge")
+		}
+	}
+	return text
+}
+
+// said is a base with what stands before and behind it: FP, dc, 2tog.
+func (s Style) said(before string, b stitch.Base, behind string) string {
+	if !s.Long {
+		if b == stitch.Slip && s.Terms == stitch.UK {
+			behind = "" // ss is its own plural
+		}
+		return before + b.Name(s.Terms) + behind
+	}
+	if n, ok := strings.CutSuffix(strings.ToLower(behind), "tog"); ok {
+		if _, err := strconv.Atoi(n); err == nil {
+			behind = " " + n + " together"
+		}
+	}
+	return map[string]string{"fp": "front post ", "bp": "back post ", "e": "extended ", "f": "foundation "}[strings.ToLower(before)] +
+		b.LongName(s.Terms) + behind
+}
+
+// asCapital begins said with a capital letter where was does so. The capitals
+// of FPdc are no beginning.
+func asCapital(was, said string) string {
+	r := []rune(was)
+	if len(r) > 1 && r[0] >= 'A' && r[0] <= 'Z' && r[1] >= 'a' && r[1] <= 'z' {
+		return capitalise(said)
+	}
+	return said
 }

@@ -1,7 +1,7 @@
 package notation
 
 import (
-	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -24,78 +24,124 @@ type Style struct {
 	// Names are the designer's own stitches as she writes them, by their plain
 	// names.
 	Names map[string]string
+	// Sizes is how many sizes there are.
+	Sizes int
+	// Worked are the sizes that the words are worked in, nil for all. The
+	// numbers of the others are dashes.
+	Worked []bool
 
-	star bool // inside a repeat marked with a star
-	last bool // in what ends a last repeat
-	deep int  // brackets around
+	star bool   // inside a repeat marked with a star
+	mark string // of such a repeat, "" for *
+	last bool   // in what ends a last repeat
+	deep int    // brackets around
 }
 
 // Items prints instructions as a designer would write them. Reading them gives
 // the same instructions.
 func (s Style) Items(items []Item) string {
 	var b strings.Builder
-	sentence := true
+	sentence := true // at the beginning of one
+	mark := ", "     // what stands before the next instruction
+	marks := s.starMarks(items)
 	for i, it := range items {
-		text := s.item(it)
+		inner := s
+		inner.mark = marks[i]
+		text := inner.item(it)
+		first := b.Len() == 0
 		if j, ok := it.(*Join); ok && (i == 0 || s.last) && j.Place != nil && j.Yarn == "" {
 			// A slip stitch that moves a round along, or takes a stitch's place.
 			text = s.kind(stitch.Of(stitch.Slip), Loop{}) + " to " + s.place(j.Place)
 		}
+		if c, ok := it.(*Colour); ok && first {
+			text = withYarn(c.Name)
+		}
 		if text == "" {
 			continue
 		}
-		switch it.(type) {
+		own, ends := mark, false
+		switch c := it.(type) {
 		case *Note, *Marker:
-			// Advice is a sentence of its own.
-			if b.Len() > 0 && !bracketed(text) {
-				text = ". " + capitalise(text)
-			} else if b.Len() > 0 {
-				text = " " + text
+			switch {
+			case bracketed(text):
+				own = " "
+			case isClause(it):
+				if !sentence {
+					text = strings.ToLower(text[:1]) + text[1:]
+				}
+			default:
+				own, ends, text = ". ", true, capitalise(text)
 			}
-			sentence = !bracketed(text)
 		case *Counts:
-			if b.Len() > 0 {
-				text = " " + text
+			if own = " "; c.Throughout && (c.Not || c.As.Shape == stitch.Plain) && !fromHook(items[:i]) {
+				// Of all beginning chains, and not of the one before.
+				own, ends, text = ". ", true, "Beg ch "+strings.Trim(text, "()")
 			}
-			sentence = false
 		case *FastenOff:
-			if b.Len() > 0 {
-				text = ". " + text
-			}
-			sentence = true
+			own, ends = ". ", true
 		case *Until:
-			if b.Len() > 0 {
-				text = " " + text
-			}
-			sentence = false
+			own = " "
+		case *Ref:
+			own = ". "
 		case *Join, *NoJoin, *Turn:
-			if b.Len() > 0 {
-				text = separate("; ", sentence && b.Len() > 0) + caps(text, sentence)
-			}
-			sentence = false
+			own = "; "
+		}
+		switch {
+		case first:
+			// Whoever prints the sentence begins it.
+		case sentence && !bracketed(text):
+			text = ". " + capitalise(text)
+		case own == ". ":
+			text = own + capitalise(text)
 		default:
-			if b.Len() > 0 {
-				text = separate(", ", sentence && b.Len() > 0) + caps(text, sentence && i > 0)
-			}
-			sentence = false
+			text = own + text
 		}
 		b.WriteString(text)
+		sentence, mark = ends, ", "
+		if r, ok := it.(*Repeat); ok && r.Ending != nil {
+			mark = "; " // what follows does not belong to the ending
+		}
 	}
 	return b.String()
 }
 
-func separate(mark string, sentence bool) string {
-	if sentence {
-		return ". "
+// fromHook reports whether instructions end with stitches from the hook, or
+// with a chain, of which a bracket can say what it counts as.
+func fromHook(items []Item) bool {
+	for i := len(items) - 1; i >= 0; i-- {
+		switch it := items[i].(type) {
+		case *Chain:
+			return true
+		case *Stitches:
+			return len(it.Places) > 0 && it.Places[0].Target.Sort == FromHook
+		case *Note, *Turn:
+		default:
+			return false
+		}
 	}
-	return mark
+	return false
 }
 
-func caps(s string, sentence bool) string {
-	if sentence {
-		return capitalise(s)
+// Clause reports whether advice is a part of a sentence, "being careful not to
+// twist", rather than one of its own.
+func (n *Note) Clause() bool {
+	word, _, _ := strings.Cut(n.Text, " ")
+	return strings.HasSuffix(word, "ing") && len(word) > 4
+}
+
+func isClause(it Item) bool {
+	n, ok := it.(*Note)
+	return ok && n.Clause()
+}
+
+// withYarn begins with a yarn.
+func withYarn(name string) string {
+	if name == "new" || strings.Contains(name, " ") || !capital(name) {
+		return "change to " + yarnName(name)
 	}
-	return s
+	if up := strings.ToUpper(name); up == "MC" || up == "CC" || len(name) > 2 {
+		return "with " + name
+	}
+	return "with yarn " + name
 }
 
 func bracketed(s string) bool { return strings.HasPrefix(strings.TrimSpace(s), "(") }
@@ -144,7 +190,7 @@ func (s Style) item(it Item) string {
 	case *NoJoin:
 		return "do not join"
 	case *FastenOff:
-		return capitalise(s.Advice(it.Text))
+		return capitalise(fastens.ReplaceAllString(s.Advice(it.Text), "Fasten off"))
 	case *MagicRing:
 		return "make a magic ring"
 	case *FormRing:
@@ -155,7 +201,7 @@ func (s Style) item(it Item) string {
 			text = "working in " + loopNames[it.Into] + "s"
 		}
 		if it.Round > 0 {
-			text = "working in " + loopNames[it.Into] + "s of " + s.round() + " " + strconv.Itoa(it.Round)
+			text = "working in " + loopNames[it.Into] + "s of " + s.Word() + " " + strconv.Itoa(it.Round)
 		}
 		return text
 	case *In:
@@ -167,157 +213,23 @@ func (s Style) item(it Item) string {
 	case *Until:
 		return s.until(it)
 	case *Colour:
-		return "change to " + it.Name
+		return "change to " + yarnName(it.Name)
 	case *OtherSide:
 		return "working along other side of chain"
 	case *Note:
-		return s.Advice(it.Text)
+		return fastens.ReplaceAllString(s.Advice(it.Text), "Fasten off")
 	case *Marker:
 		return s.Advice(it.Text)
 	}
 	return ""
 }
 
-// Num prints a number: of one size, or 60 (72, 78) for all.
-func (s Style) Num(n Num) string {
-	if s.Size >= 0 || len(n.Values) < 2 {
-		return strconv.Itoa(n.For(max(s.Size, 0)))
-	}
-	l := make([]string, len(n.Values))
-	for i, v := range n.Values {
-		l[i] = strconv.Itoa(v)
-		if v == 0 {
-			l[i] = "-"
-		}
-	}
-	return l[0] + " (" + strings.Join(l[1:], ", ") + ")"
-}
-
-// none reports whether a number is 0 for the size printed, so that what it
-// counts is left out.
-func (s Style) none(n Num) bool {
-	if s.Size >= 0 {
-		return n.Set() && n.For(s.Size) == 0
-	}
-	for _, v := range n.Values {
-		if v != 0 {
-			return false
-		}
-	}
-	return n.Set()
-}
-
-// one reports whether a number is 1 in every size printed, or not written.
-func (s Style) one(n Num) bool {
-	if !n.Set() {
-		return true
-	}
-	if s.Size >= 0 {
-		return n.For(s.Size) == 1
-	}
-	for _, v := range n.Values {
-		if v != 1 {
-			return false
-		}
-	}
-	return true
-}
-
-// times is "once", "twice", "6 times".
-func (s Style) times(n Num) string {
-	if s.Size >= 0 || len(n.Values) == 1 {
-		switch n.For(max(s.Size, 0)) {
-		case 1:
-			return "once"
-		case 2:
-			return "twice"
-		}
-	}
-	return s.Num(n) + " times"
-}
-
-// plus is a number with d added.
-func plus(n Num, d int) Num {
-	v := make([]int, len(n.Values))
-	for i := range v {
-		v[i] = n.Values[i] + d
-	}
-	return Num{n.Span, v}
-}
-
-func (s Style) round() string {
+// Word is what a round is called at the beginning of a line: Rnd or Row.
+func (s Style) Word() string {
 	if s.Row {
 		return "Row"
 	}
 	return "Rnd"
-}
-
-func (s Style) repeat(r *Repeat) string {
-	total := r.Times
-	if r.More {
-		total = plus(r.Times, 1)
-	}
-	if r.Extent.Sort == NoExtent && s.none(total) {
-		return ""
-	}
-	end := s.ending(r)
-	star := !s.star && s.deep == 0 && (r.Extent.Sort != NoExtent || r.More || r.AtStop || r.Omit > 0 || r.Ending != nil)
-	inner := s
-	if star {
-		inner.star = true
-		body := inner.Items(r.Items)
-		if r.Extent.Sort != NoExtent {
-			return "*" + body + "; rep from * " + s.extent(&r.Extent) + end
-		}
-		if s.Size >= 0 && total.For(s.Size) == 1 && end == "" {
-			return inner.Items(r.Items)
-		}
-		more := plus(total, -1)
-		how := s.Num(more) + " more times"
-		if s.one(more) {
-			how = "once more"
-		}
-		return "*" + body + "; rep from * " + how + end
-	}
-	inner.deep++
-	open, close := "[", "]"
-	if s.deep%2 == 1 {
-		open, close = "(", ")"
-	}
-	text := open + inner.Items(r.Items) + close + " "
-	if r.Extent.Sort != NoExtent {
-		return text + s.extent(&r.Extent) + end
-	}
-	return text + s.times(total) + end
-}
-
-// ending is how the last repeat differs.
-func (s Style) ending(r *Repeat) string {
-	s.last = true
-	switch {
-	case r.AtStop:
-		return ", ending last rep at **"
-	case r.Ending != nil && r.Omit > 0:
-		return ", ending last rep with " + s.Items(r.Ending) + " instead of last " + s.bare(r.Items[len(r.Items)-1])
-	case r.Ending != nil:
-		return ", ending last rep with " + s.Items(r.Ending)
-	case r.Omit > 0 && r.Omit <= len(r.Items):
-		return ", omitting last " + s.bare(r.Items[len(r.Items)-r.Omit])
-	}
-	return ""
-}
-
-// bare is the stitch or chain of an instruction, without its place.
-func (s Style) bare(it Item) string {
-	switch it := it.(type) {
-	case *Stitches:
-		return s.what(&it.What)
-	case *Chain:
-		return "ch " + s.Num(it.N)
-	case *Group:
-		return "group"
-	}
-	return s.item(it)
 }
 
 func (s Style) skip(k *Skip) string {
@@ -327,12 +239,13 @@ func (s Style) skip(k *Skip) string {
 	verb := "sk "
 	if s.Terms == stitch.UK {
 		verb = "miss "
-	} else if s.Long {
-		verb = "skip "
 	}
 	if k.Unworked {
 		if k.Place != nil && k.Place.Pick != Each {
 			return "leave " + s.place(k.Place) + " unworked"
+		}
+		if k.Place != nil && k.Place.N.Set() {
+			return "leave rem " + s.Num(k.Place.N) + " sts unworked"
 		}
 		return "leave rem sts unworked"
 	}
@@ -396,71 +309,5 @@ func (s Style) counted(c *Counts) string {
 	return " (" + text + ")"
 }
 
-func (s Style) ref(r *Ref) string {
-	text := "rep "
-	switch {
-	case r.Last.Set() && s.one(r.Last):
-		text += "last " + strings.ToLower(s.round())
-	case r.Last.Set():
-		text += "last " + s.Num(r.Last) + " " + strings.ToLower(s.round()) + "s"
-	default:
-		text += s.Numbers(r.Rounds)
-	}
-	if r.Times.Set() {
-		text += " " + s.times(r.Times)
-	}
-	return text
-}
-
-// Numbers is "Rnd 3", "Rnds 3 and 4", "Rows 2-5".
-func (s Style) Numbers(l []Range) string {
-	var parts []string
-	many := len(l) > 1
-	for _, r := range l {
-		if s.Size < 0 && len(r.From.Values) > 1 && len(r.To.Values) > 1 && !r.ToEnd && s.Num(r.From) != s.Num(r.To) {
-			// 8-13 (10-16, 11-18)
-			runs := make([]string, len(r.From.Values))
-			for i := range runs {
-				runs[i] = fmt.Sprintf("%d-%d", r.From.For(i), r.To.For(i))
-			}
-			parts, many = append(parts, runs[0]+" ("+strings.Join(runs[1:], ", ")+")"), true
-			continue
-		}
-		from, to := s.Num(r.From), s.Num(r.To)
-		switch {
-		case r.ToEnd:
-			parts, many = append(parts, from+"-end"), true
-		case from == to:
-			parts = append(parts, from)
-		default:
-			parts, many = append(parts, from+"-"+to), true
-		}
-	}
-	word := s.round()
-	if many {
-		word += "s"
-	}
-	text := strings.Join(parts, ", ")
-	if n := len(parts); n > 1 {
-		text = strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
-	}
-	return word + " " + text
-}
-
-func (s Style) until(u *Until) string {
-	if u.Rows.Set() {
-		return "until " + s.Num(u.Rows) + " " + strings.ToLower(s.round()) + "s are complete"
-	}
-	l := make([]string, len(u.Length))
-	for i, v := range u.Length {
-		l[i] = strconv.FormatFloat(v/10, 'f', -1, 64)
-	}
-	text := l[0]
-	switch {
-	case s.Size >= 0 && len(l) > 1:
-		text = l[min(s.Size, len(l)-1)]
-	case len(l) > 1:
-		text += " (" + strings.Join(l[1:], ", ") + ")"
-	}
-	return fmt.Sprintf("until piece measures %s cm", text)
-}
+// fastens are the words and letters for fastening off.
+var fastens = regexp.MustCompile(`(?i)^(f\s*/?\s*o|finish off|bind off)\b`)

@@ -77,14 +77,23 @@ func (s Style) stitches(st *Stitches) string {
 	if s.none(st.N) || s.none(st.Times) {
 		return ""
 	}
-	name := s.what(&st.What)
+	what, places := st.What, st.Places
+	if s.Long && what.Name == "" && what.Loop.Set && (what.Loop.Into == stitch.BackLoop || what.Loop.Into == stitch.FrontLoop) && len(places) > 0 {
+		// "single crochet in back loop only of each stitch"
+		places = append([]Place(nil), places...)
+		for i := range places {
+			places[i].Into = what.Loop.Into
+		}
+		what.Loop = Loop{}
+	}
+	name := s.what(&what)
 	if st.N.Set() && !s.one(st.N) {
 		name = s.Num(st.N) + " " + name
 	}
 	text := name
-	if len(st.Places) > 0 {
-		around := st.What.Loop.Set && (st.What.Loop.Into == stitch.FrontPost || st.What.Loop.Into == stitch.BackPost)
-		text += " " + s.places(st.Places, around)
+	if len(places) > 0 {
+		around := what.Loop.Set && (what.Loop.Into == stitch.FrontPost || what.Loop.Into == stitch.BackPost) && what.Kind.Shape == stitch.Plain
+		text += " " + s.places(places, around)
 	}
 	if st.Times.Set() {
 		text += " " + s.times(st.Times)
@@ -149,11 +158,11 @@ func (s Style) place(p *Place) string {
 	case p.JustBelow:
 		b.WriteString(" below")
 	case p.Below == 1:
-		b.WriteString(" 1 " + strings.ToLower(s.round()) + " below")
+		b.WriteString(" 1 " + strings.ToLower(s.Word()) + " below")
 	case p.Below > 1:
-		b.WriteString(" " + strconv.Itoa(p.Below) + " " + strings.ToLower(s.round()) + "s below")
+		b.WriteString(" " + strconv.Itoa(p.Below) + " " + strings.ToLower(s.Word()) + "s below")
 	case p.Below < 0:
-		b.WriteString(" of " + s.round() + " " + strconv.Itoa(-p.Below))
+		b.WriteString(" of " + s.Word() + " " + strconv.Itoa(-p.Below))
 	}
 	if p.Extent.Sort != NoExtent && !(p.Target.Sort == AnyStitch && p.Target.Text == "") {
 		b.WriteString(" " + s.extent(&p.Extent))
@@ -190,9 +199,6 @@ func (s Style) pick(p *Place) string {
 		return "same " + t
 	case First:
 		if p.Target.Sort == StartChain {
-			if p.Target.Chains == 0 {
-				return "top of beg ch"
-			}
 			return "top of " + t
 		}
 		return "first " + t
@@ -254,13 +260,10 @@ func (s Style) pick(p *Place) string {
 // target is the thing that is worked into.
 func (s Style) target(t *Target, many bool) string {
 	plural := func(one string) string {
-		if !many {
-			return one
-		}
-		if strings.HasSuffix(one, "ch") {
+		if many {
 			return one + "s"
 		}
-		return one + "s"
+		return one
 	}
 	switch t.Sort {
 	case OfKind:
@@ -272,39 +275,45 @@ func (s Style) target(t *Target, many bool) string {
 			}
 			return "group"
 		}
-		if own, ok := s.Names[t.Name]; ok {
-			return own
+		name := t.Name
+		if own, ok := s.Names[name]; ok {
+			name = own
 		}
-		return t.Name
+		if many {
+			return Plural(name)
+		}
+		return name
 	case OfShape:
 		switch t.Kind.Shape {
 		case stitch.Puff:
-			return "puff st"
+			return plural("puff st")
 		case stitch.Popcorn:
-			return "popcorn"
+			return plural("popcorn")
 		case stitch.Bobble:
-			return "bobble"
+			return plural("bobble")
 		case stitch.Picot:
-			return "picot"
+			return plural("picot")
 		}
-		return "cluster"
+		return plural("cluster")
 	case ChainSpace:
 		switch {
 		case t.Name == "corner" && t.Chains == 0:
 			return plural("corner sp")
 		case t.Chains == 0:
-			return plural("ch sp")
-		case s.Terms == stitch.UK:
-			return strconv.Itoa(t.Chains) + "-ch " + plural("sp")
+			return plural(spaceWord(t.Text))
 		}
-		return "ch-" + strconv.Itoa(t.Chains) + " " + plural("sp")
+		return plural(s.Space(t.Chains))
 	case ChainStitch, FromHook:
 		return plural("ch")
 	case StartChain:
-		if t.Chains == 0 {
-			return "beg ch"
+		name := "beg ch"
+		if s.Row {
+			name = "turning ch"
 		}
-		return "beg ch-" + strconv.Itoa(t.Chains)
+		if t.Chains == 0 {
+			return name
+		}
+		return name + "-" + strconv.Itoa(t.Chains)
 	case Ring:
 		return "ring"
 	case RowEnds:
@@ -338,6 +347,34 @@ func (s Style) extent(e *Extent) string {
 		return "across"
 	}
 	return "around"
+}
+
+// Space is a space of so many chains: ch-2 sp.
+func (s Style) Space(chains int) string { return "ch-" + strconv.Itoa(chains) + " sp" }
+
+// spaceWord is what a space without a number of chains is called: a "loop" may
+// be the ring, and "same sp" needs no more.
+func spaceWord(text string) string {
+	switch w := strings.TrimSuffix(strings.ToLower(text), "s"); w {
+	case "loop", "sp":
+		return w
+	case "lp":
+		return "loop"
+	case "space":
+		return "sp"
+	}
+	return "ch sp"
+}
+
+// Plural is the plural of a name: shells, V-sts, bushes.
+func Plural(name string) string {
+	if strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh") || strings.HasSuffix(name, "s") {
+		return name + "es"
+	}
+	if stem, ok := strings.CutSuffix(name, "y"); ok {
+		return stem + "ies"
+	}
+	return name + "s"
 }
 
 func ordinal(n int) string {

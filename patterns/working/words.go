@@ -1,14 +1,13 @@
 package working
 
 import (
-	"fmt"
 	"regexp"
+	"slices"
 	"sort"
-	"strconv"
 	"strings"
+	"unicode"
 
 	"whorl/patterns"
-	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -17,13 +16,14 @@ import (
 // Words is a pattern printed back in words.
 type Words struct {
 	// Abbreviations are the stitches and words used, with their names in full.
-	Abbreviations []Abbreviation
+	Abbreviations []notation.Abbreviation
 	Stitches      []SpecialStitch
 	Parts         []PartWords
+	// Notes are the pattern's notes, a paragraph a line.
+	Notes string
+	// Gauge are the stitches of the pattern's gauge, in its order.
+	Gauge []string
 }
-
-// Abbreviation is one line of the list of abbreviations.
-type Abbreviation struct{ Short, Long string }
 
 // SpecialStitch is one of the designer's own stitches.
 type SpecialStitch struct{ Name, Words string }
@@ -44,7 +44,7 @@ func (w *Words) text() string {
 	for _, p := range w.Parts {
 		l = append(l, p.Lines...)
 	}
-	return strings.Join(l, "\n")
+	return strings.Join(append(append(l, w.Notes), w.Gauge...), "\n")
 }
 
 // Script prints a pattern in the given terms, for one of its sizes (counted
@@ -58,9 +58,10 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 			return nil, w.faults
 		}
 	}
-	s := script{work: w, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Long: long, Names: map[string]string{}}, used: map[string]string{}}
+	s := script{work: w, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
+		Names: map[string]string{}}}
 	for _, d := range p.Stitches {
-		s.style.Names[notation.Plain(d.Name)] = d.Name
+		s.style.Names[notation.Plain(d.Name)] = running(d.Name)
 	}
 	out := &Words{}
 	trade := notation.NewVocabulary(p.Terms, nil)
@@ -70,22 +71,51 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 		if _, told := hookStitch(d, trade); !told {
 			if def := w.definitions[notation.Plain(d.Name)]; def != nil {
 				words = s.style.Items(def.items)
-				s.note(def.items)
 			}
 		}
-		out.Stitches = append(out.Stitches, SpecialStitch{d.Name, words})
+		out.Stitches = append(out.Stitches, SpecialStitch{d.Name, s.style.Spell(words)})
 	}
 	for i := range p.Parts {
 		out.Parts = append(out.Parts, s.part(i))
 	}
-	out.Abbreviations = s.abbreviations(out.text())
+	out.Notes = paragraphs(s.style.Spell(s.style.Advice(p.Notes)))
+	for _, g := range p.Gauge {
+		out.Gauge = append(out.Gauge, s.style.Spell(s.style.Advice(g.Of)))
+	}
+	out.Abbreviations = s.style.Abbreviations(out.text())
+	sort.Slice(out.Abbreviations, func(i, j int) bool {
+		a, b := out.Abbreviations[i].Short, out.Abbreviations[j].Short
+		if x, y := strings.ToLower(a), strings.ToLower(b); x != y {
+			return x < y
+		}
+		return a < b
+	})
 	return out, w.faults
+}
+
+// running is a name as it is written among other words: Shell is shell there,
+// but V-st and CL keep their capitals.
+func running(name string) string {
+	r := []rune(name)
+	if len(r) > 2 && unicode.IsUpper(r[0]) && unicode.IsLower(r[1]) && unicode.IsLower(r[2]) {
+		r[0] = unicode.ToLower(r[0])
+	}
+	return string(r)
+}
+
+// paragraphs are the lines of running words with those of one paragraph made
+// one.
+func paragraphs(text string) string {
+	l := strings.Split(strings.TrimSpace(text), "\n\n")
+	for i := range l {
+		l[i] = strings.Join(strings.Fields(l[i]), " ")
+	}
+	return strings.Join(l, "\n\n")
 }
 
 type script struct {
 	*work
 	style notation.Style
-	used  map[string]string // abbreviations used, with their long names
 }
 
 func (s *script) part(i int) PartWords {
@@ -93,13 +123,30 @@ func (s *script) part(i int) PartWords {
 	out := PartWords{Name: src.Name, From: src.From, Rows: src.Rows}
 	for _, r := range s.texts[i].Rounds {
 		if line := s.line(r, src.Rows); line != "" {
-			out.Lines = append(out.Lines, line)
+			out.Lines = append(out.Lines, strings.Split(s.style.Spell(line), "\n")...)
 		}
 	}
 	return out
 }
 
-// line prints one labelled line; "" when it is not worked for the size.
+// worked are the sizes that a labelled line is worked in; nil for all.
+func (s *script) worked(r *notation.Round) []bool {
+	l := &r.Label
+	in := make([]bool, len(s.p.Sizes))
+	all := true
+	for i, size := range s.p.Sizes {
+		in[i] = (len(l.Only) == 0 || slices.Contains(l.Only, size)) &&
+			(len(l.Numbers) == 0 || s.lasts[r] != nil && s.lasts[r][i] != nil)
+		all = all && in[i]
+	}
+	if all {
+		return nil
+	}
+	return in
+}
+
+// line prints one labelled line with the lines of advice under it; "" when
+// there is none for the size.
 func (s *script) line(r *notation.Round, rows bool) string {
 	style := s.style
 	l := &r.Label
@@ -107,62 +154,82 @@ func (s *script) line(r *notation.Round, rows bool) string {
 	if len(l.Numbers) > 0 && !l.Bare {
 		style.Row = l.Row
 	}
-	if style.Size >= 0 && len(l.Only) > 0 && !contains(l.Only, s.p.Sizes[style.Size]) {
-		return ""
-	}
-	if style.Size >= 0 && len(l.Numbers) > 0 && s.lasts[r] != nil && s.lasts[r][style.Size] == nil || len(l.Numbers) > 0 && style.Size >= 0 && s.lasts[r] == nil {
-		return ""
-	}
-	s.note(r.Items)
-	if l.Loop.Set {
-		r.Items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, r.Items...)
-		l.Loop = notation.Loop{}
-	}
-	items := r.Items
-	for len(items) > 0 && isNote(items[len(items)-1]) {
-		items = items[:len(items)-1]
-	}
-	advice := r.Items[len(items):] // after the count
-	text := style.Sentence(items)
-	if count := s.count(r); count != "" {
-		if text != "" && !strings.HasSuffix(text, ".") {
-			text += "."
-		}
-		if strings.Contains(count, "(") {
-			text += " [" + count + "]"
-		} else {
-			text += " (" + count + ")"
-		}
-	} else if text != "" && !strings.HasSuffix(text, ".") {
-		text += "."
-	}
-	if len(advice) > 0 {
-		text = strings.TrimSpace(text + " " + style.Sentence(advice))
-		if !strings.HasSuffix(text, ".") && !strings.HasSuffix(text, ")") {
-			text += "."
-		}
-	}
 	label := s.label(r, style)
+	style.Worked = s.worked(r)
+	items := r.Items
+	if l.Loop.Set {
+		items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, items...)
+	}
+	work := items
+	for len(work) > 0 && isNote(work[len(work)-1]) {
+		work = work[:len(work)-1]
+	}
+	lines := ownLines(r, items[len(work):]) // after the count
+	if style.Size >= 0 && style.Worked != nil && !style.Worked[style.Size] {
+		// What stands under the round in a line of its own is for all sizes.
+		if len(l.Only) > 0 || len(lines) < 2 {
+			return ""
+		}
+		var under []string
+		for _, l := range lines[1:] {
+			under = append(under, closed(style.Sentence(l)))
+		}
+		return strings.Join(under, "\n")
+	}
+	text := closed(style.Sentence(work))
+	if count := s.count(r, style); count != "" {
+		text = strings.TrimSpace(text + " (" + count + ")")
+	}
+	for i, advice := range lines {
+		if len(advice) == 0 {
+			continue
+		}
+		mark := " "
+		if i > 0 {
+			mark = "\n"
+		}
+		if text == "" {
+			mark = ""
+		}
+		text += mark + closed(style.Sentence(advice))
+	}
 	if label == "" {
 		return text
 	}
 	return label + ": " + text
 }
 
-// isNote reports whether an instruction is read after the count.
-func isNote(it notation.Item) bool {
-	switch it.(type) {
-	case *notation.Note, *notation.FastenOff:
-		return true
+// closed ends a sentence.
+func closed(text string) string {
+	if text == "" || strings.HasSuffix(text, ".") || strings.HasSuffix(text, "!") || text[0] == '(' && strings.HasSuffix(text, ")") {
+		return text
 	}
-	return false
+	return text + "."
 }
 
-func contains(l []string, s string) bool {
-	for _, x := range l {
-		if x == s {
-			return true
+// ownLines divides the advice behind a round into what follows it and what
+// stands in lines of its own.
+func ownLines(r *notation.Round, advice []notation.Item) [][]notation.Item {
+	lines := [][]notation.Item{nil}
+	last := r.Line
+	for _, it := range advice {
+		if at := it.Where(); at.Line > last && at.Column == r.Column {
+			lines = append(lines, nil)
+			last = at.Line
 		}
+		n := len(lines) - 1
+		lines[n] = append(lines[n], it)
+	}
+	return lines
+}
+
+// isNote reports whether an instruction is read after the count.
+func isNote(it notation.Item) bool {
+	switch it := it.(type) {
+	case *notation.Note:
+		return !it.Clause()
+	case *notation.FastenOff:
+		return true
 	}
 	return false
 }
@@ -196,162 +263,40 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	case 2:
 		text += " (WS)"
 	}
+	if l.Rounds.Set() {
+		text += " (" + style.Num(l.Rounds) + " " + strings.ToLower(style.Word()) + "s)"
+	}
+	for _, remark := range remarks(l) {
+		text += " (" + style.Advice(remark) + ")"
+	}
 	if len(l.Only) > 0 && style.Size < 0 {
 		text += " (" + listed(l.Only, "and") + " only)"
 	}
 	return text
 }
 
-// count is the count of the last round of a line, size by size: "60 (72) hdc".
-func (s *script) count(r *notation.Round) string {
-	lasts := s.lasts[r]
-	if lasts == nil {
-		return ""
-	}
-	type entry struct {
-		name string
-		n    []int
-	}
-	var list []*entry
-	at := map[string]*entry{}
-	add := func(name string, size, n int) {
-		e := at[name]
-		if e == nil {
-			e = &entry{name, make([]int, len(lasts))}
-			at[name] = e
-			list = append(list, e)
-		}
-		e.n[size] += n
-	}
-	for size, round := range lasts {
-		if round == nil || s.style.Size >= 0 && size != s.style.Size {
-			continue
-		}
-		for _, name := range kindsInOrder(round, s.style.Terms) {
-			add(name, size, Kinds(round, s.style.Terms)[name])
-		}
-		for k := range round.Spaces {
-			c := round.SpaceChains(k)
-			name := fmt.Sprintf("ch-%d sps", c)
-			if s.style.Terms == stitch.UK {
-				name = fmt.Sprintf("%d-ch sps", c)
-			}
-			add(name, size, 1)
-		}
-	}
-	var words []string
-	for _, e := range list {
-		if s.style.Size >= 0 {
-			words = append(words, strconv.Itoa(e.n[s.style.Size])+" "+e.name)
-			continue
-		}
-		num := notation.Num{Values: e.n}
-		if n, ok := alike(e.n, lasts); ok {
-			num.Values = []int{n}
-		}
-		words = append(words, s.style.Num(num)+" "+e.name)
-	}
-	return strings.Join(words, ", ")
-}
+var (
+	inBrackets = regexp.MustCompile(`[(\[]([^()\[\]]*)[)\]]`)
+	behindDash = regexp.MustCompile(`[0-9] ?[-–—] ([A-Za-z][A-Za-z -]*)$`)
+	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b`)
+)
 
-// alike gives the number that is the same in every size that is worked.
-func alike(n []int, rounds []*fabric.Round) (int, bool) {
-	first := -1
-	for size, r := range rounds {
-		switch {
-		case r == nil:
-		case first < 0:
-			first = n[size]
-		case n[size] != first:
-			return 0, false
+// remarks are what a label says of its round besides: "(cable rnd)", "- Increase
+// Rnd". Sides, sizes, loops and numbers are printed elsewhere.
+func remarks(l *notation.Label) []string {
+	if len(l.Numbers) == 0 {
+		return nil
+	}
+	var list []string
+	for _, m := range inBrackets.FindAllStringSubmatch(l.Text, -1) {
+		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) {
+			list = append(list, words)
 		}
 	}
-	return first, true
-}
-
-// kindsInOrder are the names of a round's stitches in the order they come.
-func kindsInOrder(r *fabric.Round, t stitch.Terms) []string {
-	var l []string
-	seen := map[string]bool{}
-	for i := range r.Stitches {
-		if name := kindName(&r.Stitches[i], t); r.Stitches[i].Counts && !seen[name] {
-			seen[name] = true
-			l = append(l, name)
+	if m := behindDash.FindStringSubmatch(l.Text); m != nil {
+		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") {
+			list = append(list, strings.ToLower(words))
 		}
 	}
-	return l
-}
-
-// note keeps the abbreviations that instructions use.
-func (s *script) note(items []notation.Item) {
-	for _, it := range items {
-		switch it := it.(type) {
-		case *notation.Stitches:
-			s.noteWhat(&it.What)
-			for _, b := range it.But {
-				s.note([]notation.Item{b})
-			}
-		case *notation.Chain:
-			s.used["ch"] = "chain"
-		case *notation.Group:
-			s.note(it.Items)
-		case *notation.Repeat:
-			s.note(it.Items)
-			s.note(it.Ending)
-			s.used["rep"] = "repeat"
-		case *notation.Skip:
-			if s.style.Terms == stitch.US {
-				s.used["sk"] = "skip"
-			}
-		case *notation.Join:
-			k := stitch.Of(stitch.Slip)
-			s.used[k.Name(s.style.Terms)] = k.LongName(s.style.Terms)
-		}
-	}
-}
-
-func (s *script) noteWhat(w *notation.What) {
-	t := s.style.Terms
-	switch {
-	case w.Name != "":
-	case w.Shaping > 0:
-		s.used["inc"] = "increase: 2 stitches in one"
-	case w.Shaping < 0:
-		s.used["dec"] = "decrease: 2 stitches together"
-	case w.Kind.Base > stitch.Chain && w.Kind.Shape != stitch.Picot:
-		base := stitch.Of(w.Kind.Base)
-		if w.Kind.Shape == stitch.Plain {
-			base.Manner = w.Kind.Manner &^ (stitch.Crossed | stitch.Invisible)
-		}
-		s.used[base.Name(t)] = base.LongName(t)
-		if w.Kind.Shape == stitch.Together {
-			s.used[w.Kind.Name(t)] = w.Kind.LongName(t)
-		}
-		if w.Loop.Set && w.Loop.Into != stitch.Top {
-			s.used[base.NameInto(w.Loop.Into, t)] = base.LongNameInto(w.Loop.Into, t)
-		}
-	}
-}
-
-// small are the abbreviations that are no stitches.
-var small = []Abbreviation{
-	{"beg", "beginning"}, {"rem", "remaining"}, {"rnd(s)", "round(s)"}, {"RS", "right side"}, {"sp(s)", "space(s)"},
-	{"st(s)", "stitch(es)"}, {"WS", "wrong side"}, {"yo", "yarn over hook"},
-}
-
-// abbreviations are those of the stitches that are used, and of the other words
-// that the text shortens.
-func (s *script) abbreviations(text string) []Abbreviation {
-	for _, a := range small {
-		word := strings.NewReplacer("(s)", "s?", "(es)", "(es)?").Replace(a.Short)
-		if regexp.MustCompile(`(?i)(^|[^a-z])` + word + `([^a-z]|$)`).MatchString(text) {
-			s.used[a.Short] = a.Long
-		}
-	}
-	l := make([]Abbreviation, 0, len(s.used))
-	for short, long := range s.used {
-		l = append(l, Abbreviation{short, long})
-	}
-	sort.Slice(l, func(i, j int) bool { return strings.ToLower(l[i].Short) < strings.ToLower(l[j].Short) })
-	return l
+	return list
 }

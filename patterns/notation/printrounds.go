@@ -1,0 +1,95 @@
+package notation
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+func (s Style) ref(r *Ref) string {
+	text := "rep "
+	switch {
+	case r.Last.Set() && s.one(r.Last):
+		text += "last " + strings.ToLower(s.Word())
+	case r.Last.Set():
+		text += "last " + s.Num(r.Last) + " " + strings.ToLower(s.Word()) + "s"
+	default:
+		text += s.Numbers(r.Rounds)
+	}
+	if r.Times.Set() {
+		text += " " + s.times(r.Times)
+	}
+	return text
+}
+
+// Numbers is "Rnd 3", "Rnds 3 and 4", "Rows 2-5".
+func (s Style) Numbers(l []Range) string {
+	var parts []string
+	many := len(l) > 1
+	for _, r := range l {
+		if s.Size < 0 && len(r.From.Values) > 1 && len(r.To.Values) > 1 && !r.ToEnd && s.Num(r.From) != s.Num(r.To) {
+			// 8-13 (10-16, 11-18)
+			runs := make([]string, len(r.From.Values))
+			for i := range runs {
+				runs[i] = fmt.Sprintf("%d-%d", r.From.For(i), r.To.For(i))
+			}
+			parts, many = append(parts, runs[0]+" ("+strings.Join(runs[1:], ", ")+")"), true
+			continue
+		}
+		from, to := s.Num(r.From), s.Num(r.To)
+		switch {
+		case r.ToEnd:
+			parts, many = append(parts, from+"-end"), true
+		case from == to:
+			parts = append(parts, from)
+		default:
+			parts, many = append(parts, from+"-"+to), true
+		}
+	}
+	word := s.Word()
+	if many {
+		word += "s"
+	}
+	text := strings.Join(parts, ", ")
+	if n := len(parts); n > 1 {
+		text = strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+	}
+	return word + " " + text
+}
+
+func (s Style) until(u *Until) string {
+	if u.Rows.Set() {
+		return "until " + s.Num(u.Rows) + " " + strings.ToLower(s.Word()) + "s are complete"
+	}
+	unit, per := "cm", 10.0
+	if inches(u.Length) {
+		unit, per = "in", 25.4
+	}
+	l := make([]string, len(u.Length))
+	for i, v := range u.Length {
+		l[i] = strconv.FormatFloat(math.Round(1000*v/per)/1000, 'f', -1, 64)
+	}
+	text := l[0]
+	switch {
+	case s.Size >= 0 && len(l) > 1:
+		text = l[min(s.Size, len(l)-1)]
+	case len(l) > 1:
+		text += " (" + strings.Join(l[1:], ", ") + ")"
+	}
+	return fmt.Sprintf("until piece measures %s %s", text, unit)
+}
+
+// inches reports whether lengths were given in inches: in eighths of them, and
+// not in whole or half centimetres.
+func inches(l []float64) bool {
+	whole := func(v float64) bool { return math.Abs(v-math.Round(v)) < 1e-6 }
+	metric := true
+	for _, v := range l {
+		if !whole(v / 25.4 * 8) {
+			return false
+		}
+		metric = metric && whole(v/5)
+	}
+	return !metric
+}
