@@ -228,13 +228,13 @@ func (s Style) pick(p *Place) string {
 	case Skipped:
 		switch {
 		case many:
-			return "each of " + s.Num(p.N) + " skipped " + t
+			return "each of " + s.Num(p.N) + " " + s.skipped() + " " + t
 		case p.Nth > 1:
-			return ordinal(p.Nth) + " skipped " + t
+			return ordinal(p.Nth) + " " + s.skipped() + " " + t
 		case p.Nth == 1:
-			return "first skipped " + t
+			return "first " + s.skipped() + " " + t
 		}
-		return "skipped " + t
+		return s.skipped() + " " + t
 	case Any:
 		return "any " + t
 	case Made:
@@ -389,4 +389,12 @@ func ordinal(n int) string {
 		suffix = "rd"
 	}
 	return strconv.Itoa(n) + suffix
+}
+
+// skipped is the word for places passed over: "missed" in UK terms.
+func (s Style) skipped() string {
+	if s.Terms == stitch.UK {
+		return "missed"
+	}
+	return "skipped"
 }

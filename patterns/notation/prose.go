@@ -111,6 +111,13 @@ func (p *parser) advice(b *block) bool {
 			return false
 		}
 	}
+	if t.is("leave", "leaving") {
+		// "Leave remaining sts unworked."
+		it, _ := p.skip()
+		if p.i = start; it != nil {
+			return false
+		}
+	}
 	if t.is(advising...) {
 		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
 			// "Note: Ch 1 at beg of a rnd never counts as a stitch."

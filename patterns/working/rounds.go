@@ -129,7 +129,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		r.Wrong = below.Wrong != turned
 		r.Colour = below.Colour
 		back := turned
-		if below.Number == 0 && !below.Ring && !below.Carried {
+		if below.Number == 0 && !below.Ring && !below.Carried && !joined(below) {
 			back = true // the hook is at the end of the starting chain
 			r.Reversed, r.Wrong = false, false
 		}
@@ -159,6 +159,13 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		p.mayNotSplit = p.mayNotSplit || w.split != nil
 	}
 	return w
+}
+
+// joined reports whether a round was joined at its end, so that the next goes on
+// in the same direction.
+func joined(r *fabric.Round) bool {
+	n := len(r.Stitches)
+	return n > 0 && r.Stitches[n-1].Role == fabric.Join
 }
 
 // finish adds the round to the part.
