@@ -148,8 +148,7 @@ func (w *roundWork) settle() {
 	if at == 0 || at >= w.pos {
 		return
 	}
-	w.c.begin(at)
-	w.pos, w.undo = w.pos-at, nil
+	w.pos, w.undo = w.pos-w.c.begin(at), nil
 }
 
 // startCounts is what the chain at the beginning counts as: what the words say

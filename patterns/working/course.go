@@ -158,7 +158,12 @@ func (c *course) after(i int) int {
 }
 
 // begin turns the course so that a spot comes first: the round is begun there.
-func (c *course) begin(at int) {
+// A space is never cut in two: a hook in the middle of one begins with the whole
+// of it. It gives the spot that is first.
+func (c *course) begin(at int) int {
+	if run := c.spots[at].run; run > 0 && c.runs[run-1].To <= len(c.spots) {
+		at = c.runs[run-1].From
+	}
 	c.spots = append(append([]spot(nil), c.spots[at:]...), c.spots[:at]...)
 	n := len(c.spots)
 	turned := func(s fabric.Span) fabric.Span {
@@ -195,6 +200,7 @@ func (c *course) begin(at int) {
 	c.groups = whole
 	sort.SliceStable(c.groups, func(i, j int) bool { return c.groups[i].From < c.groups[j].From })
 	c.findGroups()
+	return at
 }
 
 // groupOf reports whether a group is of so many stitches of a kind.

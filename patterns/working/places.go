@@ -66,6 +66,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			// was joined to.
 			return w.looped(w.take(0, 0, p), p), nil
 		}
+		if i := w.spotOf(w.same[0]); p.Target.Sort == notation.ChainSpace && w.same[0].Into != stitch.Space && i < len(w.c.spots) && w.c.spots[i].run > 0 {
+			// Slip stitches along the chains of a loop, then "in same loop".
+			return w.take(i, w.c.spots[i].run, p), nil
+		}
 		return w.looped(w.same, p), nil
 	case notation.First:
 		if p.Target.Sort == notation.StartChain {
