@@ -344,10 +344,11 @@ func (p *parser) place() (Place, bool) {
 		p.i++
 		pl.Pick = Centre
 		if p.tok().is("of") {
-			// "centre of first ch-5 loop" is the loop
+			// "centre of first ch-5 loop" is the loop, and a stitch that goes
+			// into a shell goes into its centre.
 			p.i++
 			of, ok := p.place()
-			if !ok || of.Target.Sort != ChainSpace {
+			if !ok || of.Target.Sort != ChainSpace && of.Target.Sort != OfName {
 				return no()
 			}
 			return of, true

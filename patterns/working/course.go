@@ -217,6 +217,27 @@ func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
 	return have == n
 }
 
+// centre is the spot in the centre of a group, and 1 + its chain run if it is a
+// space: the only space of the group, else what stands in the middle. With gap
+// set it is the place between that spot and the next.
+func (c *course) centre(g spotGroup) (at, run int, gap bool) {
+	spaces := 0
+	for i := g.From; i < g.To; i++ {
+		if r := c.spots[i].run; r > 0 && c.runs[r-1].From == i {
+			at, run = i, r
+			spaces++
+		}
+	}
+	if spaces == 1 {
+		return at, run, false
+	}
+	at = (g.From + g.To - 1) / 2
+	if r := c.spots[at].run; r > 0 {
+		return c.runs[r-1].From, r, false
+	}
+	return at, 0, (g.To-g.From)%2 == 0
+}
+
 // runFrom is the first chain run that begins at pos or later.
 func (c *course) runFrom(pos int) int {
 	return sort.Search(len(c.runs), func(k int) bool { return c.runs[k].From >= pos })

@@ -29,6 +29,9 @@ func (w *roundWork) placedGroup(g *notation.Group) *halt {
 
 // eachPlace resolves a place that may be several, and works in each.
 func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt) *halt {
+	if ofEach(p) {
+		return w.eachOf(p, work)
+	}
 	count := 1
 	if p.N.Set() {
 		count = p.N.For(w.size)

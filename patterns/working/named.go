@@ -198,6 +198,42 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	return nil, w.outOf(&notation.Place{Span: p.Span, Target: of.Target}, 1)
 }
 
+// ofEach reports whether a place is in each of several: "ch-1 sp of each V-st".
+func ofEach(p *notation.Place) bool {
+	return p.Of != nil && p.Of.Target.Sort == notation.OfName && (p.Of.Pick == notation.Each || p.Of.Pick == notation.Next && p.Of.N.Set())
+}
+
+// eachOf works in the place that p names in each of the things it is part of.
+func (w *roundWork) eachOf(p *notation.Place, work func([]fabric.Place) *halt) *halt {
+	one, of := *p, *p.Of
+	one.Of, of.Pick, of.N = &of, notation.Next, notation.Num{}
+	count, leave := maxRound, 0
+	switch e := &p.Of.Extent; {
+	case p.Of.Pick == notation.Next:
+		count = p.Of.N.For(w.size)
+	case e.Sort == notation.ToLast:
+		leave = e.N.For(w.size)
+	case e.Sort == notation.ToPlace:
+		return stopAt(p.Span, "not-understood", "the words do not say how many there are up to there", "Give a number: in ch-1 sp of each of next 4 V-sts.")
+	}
+	for i := 0; i < count; i++ {
+		if at, _ := w.nearest([]notation.Target{of.Target}); at < 0 || leave > 0 && w.left(&p.Of.Extent, leave+1) <= leave {
+			if i == 0 || p.Of.Pick == notation.Next {
+				return w.outOf(p.Of, 1)
+			}
+			return nil
+		}
+		on, h := w.partOf(&one)
+		if h == nil {
+			h = work(on)
+		}
+		if h != nil {
+			return h
+		}
+	}
+	return nil
+}
+
 // named is "in next shell": into the group as a whole, which is its centre.
 func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 	for k, g := range w.c.groups {
@@ -205,14 +241,12 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 			continue
 		}
 		w.passOver(w.pos, g.From)
-		mid, run := (g.From+g.To-1)/2, 0
-		// A group with one space in it is worked into at the space.
-		for j := g.From; j < g.To; j++ {
-			if r := w.c.spots[j].run; r > 0 {
-				mid, run = w.c.runs[r-1].From, r
-			}
+		mid, run, gap := w.c.centre(g)
+		into := *p
+		if gap {
+			into.Target = notation.Target{Sort: notation.Gap}
 		}
-		on := w.take(mid, run, p)
+		on := w.take(mid, run, &into)
 		w.passOver(g.From, g.To)
 		w.pos, w.lastGroup, w.lastSpace = g.To, k+1, true
 		return on, nil

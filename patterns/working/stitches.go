@@ -164,6 +164,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if p.Evenly || p.Target.Sort == notation.RowEnds {
 		return w.evenly(s, n, hasN, p)
 	}
+	if ofEach(p) {
+		return w.eachOf(p, func(on []fabric.Place) *halt { return w.into(s, n, on) })
+	}
 	switch p.Pick {
 	case notation.Each:
 		return w.each(s, n, legs, p)

@@ -1,0 +1,58 @@
+package working
+
+import (
+	"slices"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// firstGroup names the group that a round begins with when the chain that
+// begins it and the stitches beside that are what a named group of the round
+// is: "ch 4 (counts as dc and ch 1), dc in same st" is the first V-st of a
+// round of V-sts.
+func (w *roundWork) firstGroup() {
+	r := w.r
+	from := w.travelled()
+	if from >= len(r.Stitches) || r.Stitches[from].Role != fabric.Start || !r.Stitches[from].Counts || len(r.Stitches[from].On) == 0 {
+		return
+	}
+	for _, g := range r.Groups {
+		if g.Name != "" && g.From <= from && g.To > from {
+			return // it has a name: beg V-st
+		}
+	}
+	foot, to := r.Stitches[from].On[0], from+1
+	for i := to; i < len(r.Stitches); i++ {
+		if st := &r.Stitches[i]; len(st.On) > 0 {
+			if st.Role != fabric.Worked || st.On[0] != foot {
+				break
+			}
+			to = i + 1
+		}
+	}
+	is := kindsIn(r.Stitches[from:to])
+	for _, g := range r.Groups {
+		if g.Name == "" || !slices.Equal(is, kindsIn(r.Stitches[g.From:g.To])) {
+			continue
+		}
+		for i := range r.Stitches {
+			if st := &r.Stitches[i]; st.Group > 0 {
+				st.Group++
+			} else if i >= from && i < to {
+				st.Group = 1
+			}
+		}
+		r.Groups = slices.Insert(r.Groups, 0, fabric.Group{Span: fabric.Span{From: from, To: to}, Name: g.Name})
+		return
+	}
+}
+
+// kindsIn are the kinds of a run of stitches, as they count.
+func kindsIn(l []fabric.Stitch) []stitch.Kind {
+	kinds := make([]stitch.Kind, len(l))
+	for i := range l {
+		kinds[i] = l[i].Counted()
+	}
+	return kinds
+}
