@@ -11,6 +11,9 @@ func (p *parser) chain() Item {
 	start := p.i
 	c := &Chain{}
 	beg := p.eat("beg", "beginning")
+	if p.tok().is("foundation", "starting", "base") && p.at(1).is("ch", "chain") && p.at(2).is("of") {
+		p.i++
+	}
 	n, hasN := p.num()
 	if hasN {
 		p.eatKind(tHyphen)

@@ -166,7 +166,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	start := p.i
 	for _, read := range []func() (Item, *fault.Fault){
-		p.evenShaping, p.otherSide, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.refer, p.until,
+		p.evenShaping, p.makingUp, p.otherSide, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.refer, p.until,
 		p.colour, p.marker,
 	} {
 		item, f := read()
@@ -189,8 +189,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.exception() || p.aside(b) {
 		return nil
 	}
-	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start") {
+	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {
 		p.eat("with", "by")
+		p.eat("making", "working")
 		p.eat("a", "an")
 		if p.tok().kind == tColon {
 			p.i++

@@ -32,19 +32,11 @@ func (p *parser) join() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{p.from(start), p.words(start)}, nil
 	}
-	if p.eat("join", "joining", "close") {
+	if p.eat("join", "joining") || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}
 	// sl st in first st [to join]
 	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
-		at := p.i
-		p.eat("the")
-		if p.tok().is("short", "ends", "edges", "both", "sides", "seam", "through", "two", "long") {
-			// "Sl st short ends together": making up.
-			p.i = p.sentenceEnd()
-			return &Note{p.from(start), p.words(start)}, nil
-		}
-		p.i = at
 		p.eat("to", "in", "into")
 		prep := p.at(-1).kind == tWord && p.at(-1).is("to", "in", "into")
 		if p.eat("join") {

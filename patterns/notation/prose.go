@@ -59,6 +59,7 @@ var advising = []string{
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
 	"embroider", "button", "flatten", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
+	"run", "cinch", "darn", "close", "wash", "press",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without
@@ -132,7 +133,7 @@ func (p *parser) advice(b *block) bool {
 		}
 		// Work may follow after a comma or a colon.
 		for j := start + 1; j < end; j++ {
-			if p.toks[j].is("and", "then") && p.toks[j+1].is("join", "turn", "fasten") {
+			if p.toks[j].is("and", "then") && p.ends(j+1) {
 				return p.note(b, start, j)
 			}
 			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash) && j+1 < end && p.instructs(j+1) {
@@ -152,6 +153,20 @@ func (p *parser) advice(b *block) bool {
 	}
 	if end-start >= 3 {
 		return p.note(b, start, end)
+	}
+	return false
+}
+
+// ends reports whether a join, a turn or the end of the yarn begins at token i.
+func (p *parser) ends(i int) bool {
+	at, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = at, p.faults[:faults] }()
+	for _, read := range []func() (Item, *fault.Fault){p.join, p.turn, p.fasten} {
+		p.i = i
+		it, _ := read()
+		if _, note := it.(*Note); it != nil && !note && !p.tok().is("back", "seam") {
+			return true
+		}
 	}
 	return false
 }
@@ -256,7 +271,8 @@ func (p *parser) clauseAdvice(b *block) bool {
 	t := p.tok()
 	if !t.is("pulling", "making", "taking", "being", "keeping", "placing", "leaving", "drawing", "tightening",
 		"working", "loosely", "snugly", "tightly", "as", "adjusting", "holding", "marking", "stuffing", "weave",
-		"sew", "mark", "ready", "to", "for", "seam", "leave", "pull", "close", "stuff") {
+		"sew", "mark", "ready", "to", "for", "seam", "leave", "pull", "close", "stuff", "run", "thread", "gather", "cinch") &&
+		!(t.is("draw") && (p.at(1).is("tight", "tightly", "closed") || p.at(1).is("up") && !p.at(2).is("a", "the", "loop"))) {
 		return false
 	}
 	start := p.i
@@ -264,7 +280,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 		p.tok().kind != tClose && p.tok().kind != tOpen {
 		p.i++
 	}
-	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "stuff", "leave") {
+	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "stuff", "leave", "run", "thread", "gather") {
 		p.i = start
 		return false
 	}

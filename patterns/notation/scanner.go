@@ -60,8 +60,20 @@ func (s *scanner) line(l Line) {
 		if t.text == "" {
 			t.text = strings.ToLower(t.raw)
 		}
+		if t.kind == tWord && !first && unicode.IsLower(s.text[start]) {
+			s.dropStop()
+		}
 		s.tokens = append(s.tokens, t)
 		first = false
+	}
+}
+
+// dropStop takes the full stop of an abbreviated unit away when the sentence
+// goes on after it, with the word that has just been read: "a 12 in. tail".
+func (s *scanner) dropStop() {
+	n := len(s.tokens)
+	if n >= 3 && s.tokens[n-1].kind == tStop && s.tokens[n-2].kind == tWord && units[s.tokens[n-2].text] > 0 && s.tokens[n-3].kind == tNumber {
+		s.tokens = s.tokens[:n-1]
 	}
 }
 

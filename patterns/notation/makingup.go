@@ -1,0 +1,53 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// makingUp reads work that closes or joins finished edges and makes nothing of
+// the fabric, as a note: "sl st short ends together", "sl st the last row to the
+// foundation chain", "sc through both layers", "turn right side out".
+func (p *parser) makingUp() (Item, *fault.Fault) {
+	start := p.i
+	note := func() (Item, *fault.Fault) {
+		p.i = p.sentenceEnd()
+		return &Note{p.from(start), p.words(start)}, nil
+	}
+	if p.eat("turn") {
+		p.eat("hat", "work", "piece", "it", "toy")
+		if p.eat("right", "wrong") && p.eat("side", "sides") && p.eat("out", "in") || p.eatAll("inside", "out") {
+			return note()
+		}
+		p.i = start
+		return nil, nil
+	}
+	if p.eat("with") && p.eat("right", "wrong", "rs", "ws") {
+		p.eat("side", "sides")
+		p.eat("held", "facing")
+		if p.eat("together") || p.eatAll("each", "other") {
+			return &Note{p.from(start), p.words(start)}, nil
+		}
+	}
+	p.i = start
+	p.eat("work")
+	p.num()
+	if w, ok := p.what(); !ok || !w.Kind.Is() {
+		p.i = start
+		return nil, nil
+	}
+	through := p.eat("through", "thru")
+	p.eat("the")
+	if through {
+		if p.eat("both", "all", "two", "double") && p.eat("layers", "layer", "thicknesses", "thickness", "pieces", "sides", "edges") {
+			return note()
+		}
+		p.i = start
+		return nil, nil
+	}
+	for p.eat("first", "last", "and", "short", "long", "two", "both", "side", "back", "open", "top", "bottom", "crown", "final", "beginning", "other",
+		"straight", "cast", "foundation") {
+	}
+	if p.eat("ends", "edges", "sides", "seam", "seams", "rows", "row", "pieces", "halves") && p.eat("together", "to", "onto", "closed") {
+		return note()
+	}
+	p.i = start
+	return nil, nil
+}
