@@ -104,7 +104,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
 			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",
 			"together", "joined", "last", "it", "a", "an", "never", "beginning", "st", "every") {
-			if w := p.vocab.phrases[t.text]; !w.what.Kind.Is() {
+			if w, _ := p.vocab.lookup(t.text); !w.what.Kind.Is() {
 				if _, ok := p.vocab.glued(t.text); !ok {
 					break
 				}

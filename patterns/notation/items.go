@@ -37,6 +37,10 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			p.i++
 			continue
 		case t.kind == tDash || t.kind == tEqual || t.kind == tQuote:
+			if t.kind == tDash && !bracket && p.trailingCount(true) {
+				sentence = true // "- (64, 72) sts": none in the smallest size
+				continue
+			}
 			p.i++
 			sentence = true
 			continue

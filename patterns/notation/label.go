@@ -64,6 +64,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	start := p.i
 	no := func() (Label, bool) { p.i = start; return Label{}, false }
 	named := false
+	p.sizesFirst(&l)
 	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
 		n, _ := p.num()
 		p.i++
@@ -226,9 +227,9 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			back := p.i
 			p.i++
 			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
-			if to, ok := p.num(); ok {
+			if to, ok := p.num(); ok && !(t.kind == tDash && p.countNoun()) {
 				r.To = to
-			} else if p.eat("end") {
+			} else if !ok && p.eat("end") {
 				r.ToEnd = true
 			} else {
 				p.i = back
@@ -244,7 +245,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			return
 		}
 		p.eat("and")
-		p.eat("rnd", "rnds", "round", "rounds", "row", "rows")
+		p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
 		if p.tok().kind != tNumber {
 			p.i = back
 			return
@@ -258,6 +259,15 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		}
 		p.i = at
 	}
+}
+
+// countNoun reports whether the number just read is one of stitches: the 54 of
+// "Repeat Rnd 15 - 54 sts".
+func (p *parser) countNoun() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	_, ok := p.target()
+	return ok
 }
 
 // rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5).
@@ -353,22 +363,22 @@ func (l *Label) side(s string) {
 // start up to the current one.
 func (p *parser) only(l *Label, start int) {
 	text := p.words(start)
-	t := strings.ToLower(text)
+	t := strings.TrimPrefix(strings.ToLower(text), "for ")
 	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") {
 		return
 	}
-	t = strings.TrimSuffix(t, "only")
-	t = strings.TrimPrefix(strings.TrimPrefix(t, "sizes"), "size")
-	t = strings.NewReplacer(" and ", ",", "&", ",", "/", ",").Replace(t)
+	t = strings.TrimSpace(strings.TrimSuffix(t, "only"))
+	for _, word := range []string{"sizes", "size"} {
+		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
+	}
+	t = strings.NewReplacer(" and ", ",", "&", ",", "/", ",", "+", ",").Replace(t)
 	for _, name := range strings.Split(t, ",") {
-		name = strings.TrimSpace(name)
-		found := name == ""
-		for _, s := range p.sizes {
-			if strings.EqualFold(name, s) {
-				l.Only, found = append(l.Only, s), true
-			}
+		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
+		size := p.sizeNamed(name)
+		if size != "" {
+			l.Only = append(l.Only, size)
 		}
-		if !found {
+		if size == "" && name != "" {
 			p.faults = append(p.faults, fail(Span{p.toks[start].pos, len([]rune(text))}, "unknown-size",
 				fmt.Sprintf("there is no size %q", name), "The sizes are "+p.sizeNames()+"."))
 			l.Only = append(l.Only, name)
@@ -376,16 +386,67 @@ func (p *parser) only(l *Label, start int) {
 	}
 }
 
+// sizesFirst reads the sizes that a round is for where they stand before its
+// number: "For size Large only, Rnd 3: …", "Adult only: Rnd 7: …".
+func (p *parser) sizesFirst(l *Label) {
+	start := p.i
+	for p.tok().kind != tEnd && p.tok().kind != tStop && p.i-start < 16 && (p.i == start || !p.tok().first) {
+		p.i++
+		k := p.tok().kind
+		if k != tColon && k != tComma && k != tDash {
+			continue
+		}
+		_, round := roundWord(p.at(1))
+		if p.at(1).first || !round {
+			continue
+		}
+		faults := len(p.faults)
+		if p.words(start) == "All sizes" {
+			l.Only = append(l.Only, p.sizes...)
+		} else {
+			p.only(l, start)
+		}
+		if len(l.Only) > 0 && (len(p.faults) == faults || p.toks[start].is("for", "size", "sizes")) {
+			p.i++
+			return
+		}
+		l.Only, p.faults = nil, p.faults[:faults]
+		break
+	}
+	p.i = start
+}
+
+// sizeNamed is the size that a name stands for: the name itself, its plural
+// ("Adults only"), or its first letter where no other size begins with it. It
+// is "" for none.
+func (p *parser) sizeNamed(name string) string {
+	found := ""
+	for _, s := range p.sizes {
+		if strings.EqualFold(name, s) {
+			return s
+		}
+		switch {
+		case strings.EqualFold(name, s+"s"), len(name) == 1 && len(s) > 1 && strings.EqualFold(name, s[:1]):
+			if found != "" {
+				return ""
+			}
+			found = s
+		}
+	}
+	return found
+}
+
 // sizeLine reads a line that says which sizes the rounds after it are for:
-// "Size Large only:", "All sizes:".
+// "Size Large only:", "Sizes M and L only", "All sizes:".
 func (p *parser) sizeLine() (Label, bool) {
 	start := p.i
 	var l Label
 	all := p.eatAll("all", "sizes")
 	if !all {
 		at := p.i
+		p.eat("for")
 		sized := p.tok().is("size", "sizes")
-		for p.tok().kind != tColon && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
+		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
 			p.i++
 		}
 		if !sized && !p.at(-1).is("only") {
@@ -398,7 +459,10 @@ func (p *parser) sizeLine() (Label, bool) {
 			return Label{}, false
 		}
 	}
-	if !p.eatKind(tColon) || !p.tok().first && p.tok().kind != tEnd || !all && len(l.Only) == 0 {
+	if !p.eatKind(tColon) {
+		p.eatKind(tStop)
+	}
+	if !p.tok().first && p.tok().kind != tEnd || !all && len(l.Only) == 0 {
 		p.i = start
 		return Label{}, false
 	}

@@ -332,7 +332,7 @@ func (p *parser) sizeList(num *Num, start int) {
 		return
 	}
 	values := num.Values
-	listed := false
+	listed := false // the brackets can be nothing but a list
 	for p.tok().kind == tOpen {
 		back := p.i
 		p.i++
@@ -350,12 +350,12 @@ func (p *parser) sizeList(num *Num, start int) {
 			p.i++
 		}
 		if p.tok().kind != tClose || len(more) == 0 ||
-			(len(more) == 1 && len(values)+1 != len(p.sizes) && p.at(1).kind != tOpen) {
+			(len(more) == 1 && len(values)+1 != len(p.sizes) && p.at(1).kind != tOpen && !p.nounAt(1)) {
 			p.i = back
 			break
 		}
 		p.i++
-		listed = listed || len(more) > 1
+		listed = listed || len(more) > 1 || p.nounAt(0)
 		values = append(values, more...)
 	}
 	switch {
@@ -369,6 +369,19 @@ func (p *parser) sizeList(num *Num, start int) {
 	default:
 		p.i = at
 	}
+}
+
+// nounAt reports whether a stitch or a place stands n tokens on, so that a
+// bracket before it belongs to its number: 72 (80) sc.
+func (p *parser) nounAt(n int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i += n
+	if p.tok().kind != tWord {
+		return false
+	}
+	t, ok := p.target()
+	return ok && t.Sort != Ring
 }
 
 // sizeValue is one number of a size list; a dash is none.

@@ -20,7 +20,20 @@ func (s Style) ref(r *Ref) string {
 	if r.Times.Set() {
 		text += " " + s.times(r.Times)
 	}
-	return text
+	return text + s.endingRound(r.End)
+}
+
+// endingRound is ", ending with Row 3" or ", ending with a WS row".
+func (s Style) endingRound(e Ending) string {
+	switch {
+	case e.Round.Set():
+		return ", ending with " + s.Word() + " " + s.Num(e.Round)
+	case e.Side == 1:
+		return ", ending with a RS " + strings.ToLower(s.Word())
+	case e.Side == 2:
+		return ", ending with a WS " + strings.ToLower(s.Word())
+	}
+	return ""
 }
 
 // Numbers is "Rnd 3", "Rnds 3 and 4", "Rows 2-5".
@@ -77,7 +90,7 @@ func (s Style) until(u *Until) string {
 	case len(l) > 1:
 		text += " (" + strings.Join(l[1:], ", ") + ")"
 	}
-	return fmt.Sprintf("until piece measures %s %s", text, unit)
+	return fmt.Sprintf("until piece measures %s %s%s", text, unit, s.endingRound(u.End))
 }
 
 // inches reports whether lengths were given in inches: in eighths of them, and

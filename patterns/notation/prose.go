@@ -361,7 +361,8 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	}
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
-		if v.words == "as before" && len(words) > 0 && words[0] == "join" {
+		if v.words == "as before" && len(words) > 0 && words[0] == "join" ||
+			strings.HasSuffix(v.words, "desired length") && strings.Contains(s, " measures ") && strings.Contains(s, " or ") {
 			continue
 		}
 		if i := strings.Index(s, " "+v.words+" "); i >= 0 {

@@ -70,7 +70,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		p.eatKind(tComma)
 	}
 	p.i = at
-	p.endingRow()
+	r.End = p.endingRow()
 	p.eatAll("for", "pattern")
 	p.eatAll("for", "pat")
 	if p.eat("once", "twice") && p.eat("more") {
@@ -80,18 +80,37 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	return r, nil
 }
 
-// endingRow reads ", ending with Row 2" or "with a WS row", which says no more
-// than how many there are.
-func (p *parser) endingRow() {
+// endingRow reads ", ending with Row 2", "ending with a WS row", "ending after an
+// RS rnd": the last round of the repeat.
+func (p *parser) endingRow() (e Ending) {
 	start := p.i
 	p.eatKind(tComma)
-	if !p.eat("ending") {
+	p.eat("and", "but")
+	if !p.eat("ending", "finishing", "end") || !p.eat("with", "on", "after", "at", "by") {
 		p.i = start
-		return
+		return Ending{}
 	}
-	for k := p.tok().kind; k != tEnd && k != tStop && k != tOpen && k != tClose && k != tComma; k = p.tok().kind {
+	p.eat("a", "an", "the", "working")
+	switch {
+	case p.eat("rs") || p.eatAll("right", "side"):
+		e.Side = 1
+	case p.eat("ws") || p.eatAll("wrong", "side"):
+		e.Side = 2
+	}
+	if _, ok := roundWord(p.tok()); ok {
 		p.i++
+		if n, ok := p.num(); ok {
+			e.Round = n
+		}
 	}
+	if e.Side == 0 && !e.Round.Set() {
+		p.i = start
+		return Ending{}
+	}
+	for p.eat("of", "the", "pattern", "pat", "repeat", "complete", "completed", "facing") {
+	}
+	e.Set, e.Span = true, p.from(start)
+	return e
 }
 
 // until reads "until piece measures 38 (46, 51, 55) cm", "until 62 (70, 78)
@@ -136,14 +155,22 @@ func (p *parser) until() (Item, *fault.Fault) {
 		return nil, f
 	}
 	u := &Until{Span: p.from(start), Length: length}
-	// "from beg", "when slightly stretched", "(15 in)"
-	p.endingRow()
+	// "from beg", "when slightly stretched", "(15 in)", "or desired length"
+	u.End = p.endingRow()
+	at = p.i
+	if p.eatKind(tComma) && !p.tok().is("slightly", "when", "unstretched", "relaxed", "laid", "measured", "or", "stretched", "from") {
+		p.i = at
+	}
 	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
 		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of", "crown", "top", "center",
-		"centre", "foundation", "ring", "brim") {
+		"centre", "foundation", "ring", "brim", "to", "desired", "your", "preferred", "lower", "upper", "bottom", "cast",
+		"first", "rnd", "round", "row", "measured", "unstretched", "chain", "ch", "rounds", "along", "down", "side", "tip",
+		"edging", "border", "ribbing", "last", "increase", "inc") {
 		p.i++
 	}
-	p.endingRow()
+	if !u.End.Set {
+		u.End = p.endingRow()
+	}
 	if p.tok().kind == tOpen {
 		if c := p.matching(p.i); c > 0 {
 			p.i = c + 1

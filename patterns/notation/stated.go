@@ -15,7 +15,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 	p.eat("should", "will", "now", "are", "have")
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
-	if p.tok().kind != tNumber {
+	if p.tok().kind != tNumber && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
 		p.i = start
 		return false
 	}
@@ -143,7 +143,7 @@ func (p *parser) countList() *Stated {
 		}
 		if c := p.tok(); c.kind == tDash || c.kind == tComma || c.kind == tSemi {
 			// "(72 sts – 6 inc)": a count and a remark are not both counts.
-			if p.at(1).kind != tNumber && !p.at(1).is("and") {
+			if next := p.at(1); next.kind != tNumber && !next.is("and") && !(next.kind == tDash && p.at(2).kind == tOpen) {
 				break
 			}
 		}

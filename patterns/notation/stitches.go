@@ -27,7 +27,7 @@ func (p *parser) phrase() (phrase, bool) {
 		}
 		b.WriteString(t.text)
 		p.i++
-		if ph, ok := p.vocab.phrases[b.String()]; ok {
+		if ph, ok := p.vocab.lookup(b.String()); ok {
 			best, found, end = ph, true, p.i
 		}
 	}
@@ -312,19 +312,31 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	return into, true
 }
 
-// adverbs say how tightly, which changes nothing.
+// adverbs say how, which changes nothing; the first few how tightly.
 var adverbs = []string{"loosely", "tightly", "carefully", "firmly", "snugly", "also", "again", "just", "simply"}
+
+const tightness = 5
 
 // stitches reads "2 dc in next st", "dc 5", "hdc in next 5 (6, 7) sts",
 // "sc2tog 6 times", "hdc around".
-func (p *parser) stitches() (Item, bool) {
+func (p *parser) stitches() (it Item, ok bool) {
 	start := p.i
 	p.eat(adverbs...)
 	n, hasN := Num{}, false
 	w, ok := p.what()
 	if !ok {
+		// "BLO 24 sc"
+		loop, looped := p.loopWords()
 		if n, hasN = p.num(); !hasN {
+			p.i = start
 			return nil, false
+		}
+		if looped {
+			defer func() {
+				if s, ok := it.(*Stitches); ok && !s.What.Loop.Set {
+					s.What.Loop = Loop{true, loop}
+				}
+			}()
 		}
 		p.eat("more")
 		if w, ok = p.what(); !ok {
@@ -348,6 +360,7 @@ func (p *parser) stitches() (Item, bool) {
 		p.eat("st", "sts", "stitch", "stitches")
 	}
 	s := &Stitches{N: n, What: w}
+	p.eat(adverbs[:tightness]...)
 	if p.tok().is("once") && p.at(1).is("in", "into", "around") {
 		p.i++
 	}
@@ -405,6 +418,9 @@ func (p *parser) times() (n Num, more, ok bool) {
 	p.eat("a")
 	more = p.eat("another", "further")
 	switch {
+	case more && p.tok().is("time"):
+		p.i++
+		n = Num{Span: p.from(start), Values: []int{1}}
 	case p.eat("twice"):
 		n = Num{Span: p.from(start), Values: []int{2}}
 	case p.eat("once"):

@@ -178,7 +178,7 @@ func (p *parser) target() (Target, bool) {
 	}
 	// "next cl", "next cluster": any cluster, when none is defined.
 	if t := p.tok(); t.is("cl", "cls", "cluster", "clusters") {
-		if _, own := p.vocab.phrases[t.text]; !own {
+		if _, own := p.vocab.lookup(t.text); !own {
 			p.i++
 			return done(Target{Sort: OfShape, Kind: stitch.Kind{Shape: stitch.Cluster}})
 		}

@@ -178,6 +178,15 @@ type Target struct {
 	Text   string      // as written
 }
 
+// Ending says with which round a repeat of rounds ends: "ending with Row 3",
+// "ending with a WS row".
+type Ending struct {
+	Span
+	Set   bool
+	Round Num // unset when only the side is said
+	Side  int // as in a Label
+}
+
 // ExtentSort is how far a repeat or an each goes.
 type ExtentSort uint8
 
@@ -315,12 +324,14 @@ type (
 		Last Num
 		// Times is how often more, unset when the label or an Until says.
 		Times Num
+		End   Ending
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {
 		Span
 		Length []float64 // millimetres, one for all sizes or one for each
 		Rows   Num       // or a number of rows
+		End    Ending
 	}
 	// In sets where the stitches that follow go when they do not say: "working
 	// in ring".

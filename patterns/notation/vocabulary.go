@@ -1,8 +1,8 @@
 package notation
 
 import (
-	"sort"
 	"strings"
+	"sync"
 
 	"whorl/patterns/stitch"
 )
@@ -11,8 +11,9 @@ import (
 // set of terms, and the designer's own.
 type Vocabulary struct {
 	terms stitch.Terms
-	// phrases are stitch names of one or more words, spaces between them.
-	phrases map[string]phrase
+	// own are the designer's names, trade those of the trade: of one or more
+	// words, spaces between them.
+	own, trade map[string]phrase
 	// longest is the number of words of the longest phrase.
 	longest int
 }
@@ -27,7 +28,34 @@ type phrase struct {
 // NewVocabulary is the vocabulary of the terms with the names of the
 // designer's own stitches added; those go before the trade's.
 func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
-	v := &Vocabulary{terms: t, phrases: map[string]phrase{}}
+	v := &Vocabulary{terms: t, own: map[string]phrase{}}
+	whole := tradeWords[stitch.US]
+	if t == stitch.UK {
+		whole = tradeWords[stitch.UK]
+	}
+	base := whole()
+	v.trade, v.longest = base.own, base.longest
+	for _, n := range names {
+		n = Plain(n)
+		w := phrase{what: What{Name: n}}
+		for _, n := range spellings(n) {
+			v.add(n, w)
+			v.add(plural(n), w)
+		}
+	}
+	return v
+}
+
+// tradeWords are the words of the trade in either set of terms, made when they
+// are first wanted.
+var tradeWords = map[stitch.Terms]func() *Vocabulary{
+	stitch.US: sync.OnceValue(func() *Vocabulary { return newTrade(stitch.US) }),
+	stitch.UK: sync.OnceValue(func() *Vocabulary { return newTrade(stitch.UK) }),
+}
+
+// newTrade is the vocabulary of the trade in one set of terms.
+func newTrade(t stitch.Terms) *Vocabulary {
+	v := &Vocabulary{terms: t, own: map[string]phrase{}}
 	own, other := baseWords(stitch.US), baseWords(stitch.UK)
 	if t == stitch.UK {
 		own, other = other, own
@@ -50,15 +78,16 @@ func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
 	for _, w := range []string{"crab st", "crab stitch", "crab", "crab sts"} {
 		v.add(w, phrase{what: crab})
 	}
-	for _, n := range names {
-		n = Plain(n)
-		w := phrase{what: What{Name: n}}
-		for _, n := range spellings(n) {
-			v.add(n, w)
-			v.add(plural(n), w)
-		}
-	}
 	return v
+}
+
+// lookup is what a name stands for; the designer's own go before the trade's.
+func (v *Vocabulary) lookup(words string) (phrase, bool) {
+	if ph, ok := v.own[words]; ok {
+		return ph, true
+	}
+	ph, ok := v.trade[words]
+	return ph, ok
 }
 
 // spellings are the ways a name is written: V-st, V st, Vst, V-stitch.
@@ -119,7 +148,7 @@ func baseWords(t stitch.Terms) map[string]stitch.Base {
 // it: fpdc, edc, fsc.
 func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 	put := func(name string, what What) {
-		if _, have := v.phrases[name]; have && foreign {
+		if _, have := v.own[name]; have && foreign {
 			return
 		}
 		v.add(name, phrase{what: what, foreign: foreign})
@@ -175,7 +204,7 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 }
 
 func (v *Vocabulary) add(words string, ph phrase) {
-	v.phrases[words] = ph
+	v.own[words] = ph
 	if n := strings.Count(words, " ") + 1; n > v.longest {
 		v.longest = n
 	}
@@ -219,16 +248,6 @@ func plural(s string) string {
 	return s + "s"
 }
 
-// Names are the phrases of the vocabulary in alphabetical order.
-func (v *Vocabulary) Names() []string {
-	l := make([]string, 0, len(v.phrases))
-	for w := range v.phrases {
-		l = append(l, w)
-	}
-	sort.Strings(l)
-	return l
-}
-
 // MaxLegs is the most legs that a stitch may have.
 const MaxLegs = 60
 
@@ -250,7 +269,7 @@ func (v *Vocabulary) glued(word string) (phrase, bool) {
 	default:
 		return phrase{}, false
 	}
-	ph, ok := v.phrases[word[:i]]
+	ph, ok := v.lookup(word[:i])
 	if !ok || ph.what.Kind.Base < stitch.Single || n < 2 || n > MaxLegs {
 		return phrase{}, false
 	}

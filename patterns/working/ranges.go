@@ -194,7 +194,7 @@ func onlyRef(r *notation.Round) *notation.Ref {
 		switch it := it.(type) {
 		case *notation.Ref:
 			return it
-		case *notation.Note, *notation.Until, *notation.Marker, *notation.Counts:
+		case *notation.Note, *notation.Until, *notation.Marker, *notation.Counts, *notation.Colour, *notation.FastenOff:
 		default:
 			return nil
 		}
@@ -319,7 +319,50 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 		p.add(p.fault(ref.Span, "too-large", fmt.Sprintf("more than %d rounds", maxRounds), "Check the numbers."), true)
 		return
 	}
+	n, ok := p.ended(r, ref, of, n)
+	if !ok {
+		return
+	}
 	for i := 0; i < n && !p.broken; i++ {
 		p.oneRound(r, of[i%len(of)], p.number+1, i == n-1)
 	}
+}
+
+// ended is how many rounds a repeat of rounds takes that ends "with Row 3" or
+// "with a WS row": n or, when a length says how many, the few more that it
+// takes to come to that round.
+func (p *partWork) ended(r *notation.Round, ref *notation.Ref, of []*notation.Round, n int) (int, bool) {
+	until, end := untilIn(r), ref.End
+	if until != nil && until.End.Set {
+		end = until.End
+	}
+	if !end.Set {
+		return n, true
+	}
+	ends := func(n int) bool {
+		if n < 1 {
+			return false
+		}
+		if end.Round.Set() {
+			return of[(n-1)%len(of)] == p.rounds[end.Round.For(p.size)]
+		}
+		// Every row is turned, so the sides take turns.
+		below := p.part.Rounds[len(p.part.Rounds)-1]
+		return (below.Wrong != (n%2 == 1)) == (end.Side == 2)
+	}
+	most := n
+	if until != nil && len(until.Length) > 0 {
+		most = n + 2*len(of)
+	}
+	for m := n; m <= most; m++ {
+		if ends(m) {
+			return m, true
+		}
+	}
+	if most == n && !end.Round.Set() && len(p.part.Rounds) > 0 && !p.part.Rounds[len(p.part.Rounds)-1].Row {
+		return n, true // rounds have no sides that take turns
+	}
+	p.add(p.fault(end.Span, "round-number", fmt.Sprintf("%s do not end with the round named", plural(n, "round")),
+		"Let the number of rounds and the words agree."), false)
+	return n, true
 }

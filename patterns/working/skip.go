@@ -1,6 +1,8 @@
 package working
 
 import (
+	"fmt"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 )
@@ -25,6 +27,10 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 			return nil
 		case p.Pick == notation.Each:
 			n = w.remaining(maxRound)
+			if p.N.Set() && p.N.For(w.size) != n {
+				return stopAt(p.N.Span, "left-over", fmt.Sprintf("%s leaves %s unworked, not %d", w.r.Label, plural(n, "stitch"), p.N.For(w.size)),
+					w.leftBy()+".")
+			}
 		}
 	}
 	if below := w.c.below; below != nil && below.Closing == fabric.Joined && below.Number > 0 && !w.r.Row && !w.begun && !w.started &&
