@@ -91,7 +91,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			at, short = j+2, true // c/a: counts as
 			break
 		}
-		if t.is("counts", "count", "counted", "counting") {
+		if t.is("counts", "count", "counted", "counting") || t.is("st", "stitch") && p.at(j-1).is("a") && p.at(j-2).is("not") && p.at(j+1).kind == tClose {
 			at = j
 			break
 		}
@@ -103,7 +103,8 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			"beginning", "starting", "here", "and", "throughout", "does", "do", "will", "not", "doesn't",
 			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
 			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",
-			"together", "joined", "last", "it", "a", "an", "never", "beginning", "st", "every") {
+			"together", "joined", "last", "it", "a", "an", "never", "beginning", "st", "every",
+			"included", "part", "towards", "toward", "stitch") {
 			if w, _ := p.vocab.lookup(t.text); !w.what.Kind.Is() {
 				if _, ok := p.vocab.glued(t.text); !ok {
 					break

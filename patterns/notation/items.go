@@ -95,6 +95,9 @@ func (b *block) addStitches(s *Stitches) {
 			return
 		}
 	}
+	if b.eachAsItComes(s) {
+		return
+	}
 	// "sc in each dc around, 3 sc in each corner sp": the corners are among
 	// what has been gone round already.
 	if len(s.Places) == 1 && s.Places[0].Pick == Each && s.Places[0].Target.Sort == ChainSpace && len(b.items) > 0 {
@@ -106,6 +109,54 @@ func (b *block) addStitches(s *Stitches) {
 		}
 	}
 	b.add(s)
+}
+
+// eachAsItComes joins "dc in each dc" to the "FPdc around each FPdc" before it:
+// what is made depends on what comes, stitch by stitch.
+func (b *block) eachAsItComes(s *Stitches) bool {
+	if len(b.items) == 0 || s.Times.Set() {
+		return false
+	}
+	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || last.Times.Set() || !eachKind(last) || !eachKind(s) {
+		return false
+	}
+	targets := []Target{last.Places[0].Target}
+	for _, but := range last.But {
+		if o, ok := but.(*Stitches); ok {
+			targets = append(targets, o.Places[0].Target)
+		}
+	}
+	own := s.Places[0].Target
+	for _, t := range targets {
+		if t.Sort == own.Sort && t.Kind == own.Kind && t.Name == own.Name && t.Chains == own.Chains && t.Loop == own.Loop {
+			return false
+		}
+	}
+	if s.Places[0].Extent.Sort == ToEnd {
+		last.Places[0].Extent = s.Places[0].Extent
+	}
+	last.But = append(last.But, s)
+	return true
+}
+
+// eachKind reports whether stitches go into each of a kind that is named, as far
+// as there are any.
+func eachKind(s *Stitches) bool {
+	if len(s.Places) != 1 {
+		return false
+	}
+	pl := &s.Places[0]
+	if pl.Pick != Each || pl.N.Set() || pl.Of != nil || pl.Below != 0 || pl.Extent.Sort != NoExtent && pl.Extent.Sort != ToEnd {
+		return false
+	}
+	switch pl.Target.Sort {
+	case OfKind, OfShape, ChainSpace, ChainStitch:
+		return true
+	case OfName:
+		return pl.Target.Name != ""
+	}
+	return false
 }
 
 // exception reads "working 3 sc in each corner", an exception to the each

@@ -219,8 +219,8 @@ func (p *parser) place() (Place, bool) {
 			p.eat("in")
 			p.eat("each", "every")
 			t, ok := p.target()
-			if !ok || t.Sort == FromHook {
-				p.i = at
+			if !ok || t.Sort == FromHook || p.tok().is("in", "into", "around") && p.at(1).is("each", "every", "next", "same", "the") {
+				p.i = at // "and FPdc around each FPdc" is made, not gone into
 				break
 			}
 			if t.Sort == OfName || pl.N.Set() {

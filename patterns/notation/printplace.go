@@ -77,6 +77,9 @@ func (s Style) stitches(st *Stitches) string {
 	if s.none(st.N) || s.none(st.Times) {
 		return ""
 	}
+	if text := s.asItComes(st); text != "" {
+		return text
+	}
 	what, places := st.What, st.Places
 	if s.Long && what.Name == "" && what.Loop.Set && (what.Loop.Into == stitch.BackLoop || what.Loop.Into == stitch.FrontLoop) && len(places) > 0 {
 		// "single crochet in back loop only of each stitch"
@@ -102,6 +105,35 @@ func (s Style) stitches(st *Stitches) string {
 		text += ", working " + s.item(but)
 	}
 	return text
+}
+
+// asItComes is "FPdc around each FPdc, dc in each dc around": what is made
+// depends on what comes. It is "" for other stitches.
+func (s Style) asItComes(st *Stitches) string {
+	if len(st.But) == 0 || !eachKind(st) {
+		return ""
+	}
+	first := *st
+	first.But = nil
+	all := []*Stitches{&first}
+	for _, but := range st.But {
+		o, ok := but.(*Stitches)
+		if !ok || !eachKind(o) {
+			return ""
+		}
+		all = append(all, o)
+	}
+	extent := st.Places[0].Extent
+	parts := make([]string, len(all))
+	for i, o := range all {
+		each := *o
+		each.Places = append([]Place(nil), o.Places...)
+		if each.Places[0].Extent = (Extent{}); i == len(all)-1 {
+			each.Places[0].Extent = extent
+		}
+		parts[i] = s.item(&each)
+	}
+	return strings.Join(parts, ", ")
 }
 
 // places are the places with their prepositions.

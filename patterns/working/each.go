@@ -5,6 +5,7 @@ import (
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // each works "in each st around".
@@ -24,6 +25,12 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		targets = append(targets, placeOf(but).Target)
 	}
 	any := false
+	if on := w.standsIn(p); on != nil {
+		any = true
+		if h := w.into(s, n, on); h != nil {
+			return h
+		}
+	}
 	for {
 		if leave > 0 {
 			if left := w.left(&p.Extent, leave+1); left < leave {
@@ -70,6 +77,29 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	return nil
 }
 
+// standsIn is the space that slip stitches have brought the beginning of the
+// round to, when the each that follows is of such spaces: "sl st in first ch-2
+// sp, ch 1, 3 sc in each ch-2 sp around" goes into that one first. It is nil
+// otherwise.
+func (w *roundWork) standsIn(p *notation.Place) []fabric.Place {
+	if w.begun || w.nest > 0 || p.Target.Sort != notation.ChainSpace || p.N.Set() || len(w.same) != 1 || w.same[0].Into != stitch.Space {
+		return nil
+	}
+	travelled := false
+	for i := range w.r.Stitches {
+		st := &w.r.Stitches[i]
+		if st.Counts {
+			return nil
+		}
+		travelled = travelled || st.Role == fabric.Travel
+	}
+	at := w.spotOf(w.same[0])
+	if run := w.c.spots[at].run; !travelled || run == 0 || !w.c.runIs(run-1, p.Target.Chains) {
+		return nil
+	}
+	return w.same
+}
+
 // placeOf is the place of an exception to an each.
 func placeOf(but notation.Item) *notation.Place {
 	if g, ok := but.(*notation.Group); ok {
@@ -102,19 +132,51 @@ func (w *roundWork) takeEach(targets []notation.Target, i, run int, p *notation.
 	return w.takeSpot(i, run, p, check)
 }
 
-// exception is which of the targets of exceptions a spot is, -1 for none.
+// exception is which of the targets of exceptions a spot is, -1 for none: the
+// one that says most closely what is there, if it does so better than the each's
+// own.
 func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
+	best, fit := -1, 1
+	for k := range own {
+		fit = max(fit, w.fit(&own[k], i, run))
+	}
 	for k := range targets {
 		t := &targets[k]
-		if t.Name == "corner" && t.Chains == 0 && run > 0 && w.exception(nil, own, i, run) >= 0 {
+		if t.Name == "corner" && t.Chains == 0 && run > 0 && fit > 1 {
 			continue // a space that is gone into as it is is no corner
 		}
-		if run > 0 && t.Sort == notation.ChainSpace && w.c.runIs(run-1, t.Chains) || run == 0 && t.Sort != notation.ChainSpace &&
-			t.Sort != notation.OfName && w.c.matches(i, t) {
-			return k
+		if f := w.fit(t, i, run); f > fit || f == fit && f > 1 && best < 0 {
+			best, fit = k, f
 		}
 	}
-	return -1
+	return best
+}
+
+// fit is how closely a target says what is at a spot: 0 not at all, 1 as any
+// stitch, 2 by its height or as a space, 3 by its very kind and loop.
+func (w *roundWork) fit(t *notation.Target, i, run int) int {
+	switch {
+	case t.Sort == notation.ChainSpace:
+		if run > 0 && w.c.runIs(run-1, t.Chains) {
+			return 2
+		}
+	case run > 0:
+	case t.Sort == notation.OfName:
+		if w.c.groupAt(i, t.Name) != nil {
+			return 2
+		}
+	case !w.c.matches(i, t):
+	case t.Sort == notation.AnyStitch:
+		return 1
+	default:
+		st := w.c.spots[i].st
+		post := len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost)
+		if st.Counted() == t.Kind && (t.Loop.Set || !post) {
+			return 3
+		}
+		return 2
+	}
+	return 0
 }
 
 // nearest is the next spot that is any of the targets, and 1 + its chain run

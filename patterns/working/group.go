@@ -53,6 +53,11 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 		leave = p.Extent.N.For(w.size)
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
+	if on := w.standsIn(p); on != nil {
+		if h := work(on); h != nil {
+			return h
+		}
+	}
 	for n := 0; ; n++ {
 		at, run := w.nearest(targets)
 		if leave > 0 && w.left(&p.Extent, leave+1) <= leave || p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace) {

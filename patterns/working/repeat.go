@@ -154,6 +154,12 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		case e.Sort == notation.ToPlace && w.atPlace(e, w.lastSpace):
 			return run, nil
 		case e.Sort == notation.ToEnd && run.times > 0 && w.remaining(1) == 0 && w.intoSpace == 0:
+			if len(head) < len(r.Items) && len(head) > 0 && !needsPlaces(head) {
+				// "*ch 2, sc in next sc; rep from * around, omitting last sc": the
+				// last ch 2 goes on to the join.
+				run.times++
+				return run, w.onceMore(&run.repeated, run.times-1, head)
+			}
 			return run, nil
 		}
 		begin := w.mark()

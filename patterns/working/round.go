@@ -35,7 +35,8 @@ type roundWork struct {
 	leadsLeg bool // the chain is one of the legs, in a place of its own
 	// unfit is what is wrong when a repeat leaves less than it takes.
 	unfit    *halt
-	slipping bool // the stitch being worked is a slip stitch
+	slipping bool   // the stitch being worked is a slip stitch
+	colour   string // the yarn that the words before this round change to
 	// within is the use of a designer's own stitch that is being worked.
 	within *notation.Stitches
 	// undo is the history of the spots' use.
@@ -267,7 +268,13 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	case *notation.FastenOff:
 		w.fasten = true
 	case *notation.Colour:
-		w.r.Colour = it.Name
+		switch {
+		case !w.begun:
+			w.r.Colour = it.Name
+		case w.nest == 0 && !needsPlaces(rest):
+			// "…, change to B in last st" is for the round to come.
+			w.carry = append(w.carry, it)
+		}
 	}
 	return nil
 }

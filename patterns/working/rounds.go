@@ -79,8 +79,43 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.cascade = false
 	}
 	p.finish(w, text, number)
+	if label != text && last {
+		p.carry = append(p.carry, coloursAfter(label)...)
+	}
 	p.lasts[label] = w.r
 	return true
+}
+
+// coloursAfter are the changes of colour that stand behind a reference to other
+// rounds: "Rep Row 2, changing to B in last st."
+func coloursAfter(r *notation.Round) (l []notation.Item) {
+	after := false
+	for _, it := range r.Items {
+		switch it.(type) {
+		case *notation.Ref:
+			after = true
+		case *notation.Colour:
+			if after {
+				l = append(l, it)
+			}
+		}
+	}
+	return l
+}
+
+// onlyChain reports whether instructions are one chain, but for a colour.
+func onlyChain(items []notation.Item) bool {
+	n := 0
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Colour:
+			n++
+		case *notation.Chain:
+		default:
+			return false
+		}
+	}
+	return len(items)-n == 1
 }
 
 // begin lays out the round below and makes ready.
@@ -105,12 +140,25 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		w.items = append(append([]notation.Item(nil), p.carry...), text.Items...)
 		// A round that begins with a chain of its own needs none carried
 		// over from the end of the one before.
-		if begins(text.Items) && len(p.carry) == 1 {
-			if _, ok := p.carry[0].(*notation.Chain); ok {
-				w.items = text.Items
+		if begins(text.Items) && onlyChain(p.carry) {
+			w.items = text.Items
+		}
+		for _, it := range p.carry {
+			if c, ok := it.(*notation.Colour); ok {
+				w.colour = c.Name
 			}
 		}
 		p.carry = nil
+	}
+	if label != text {
+		// "With B, rep Row 2."
+		for _, it := range label.Items {
+			if c, ok := it.(*notation.Colour); ok {
+				w.colour = c.Name
+			} else if _, ok := it.(*notation.Ref); ok {
+				break
+			}
+		}
 	}
 	n := len(p.part.Rounds)
 	if n == 0 {
@@ -128,7 +176,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 		r.Reversed = below.Reversed != turned
 		r.Wrong = below.Wrong != turned
-		r.Colour = below.Colour
+		if r.Colour = below.Colour; w.colour != "" {
+			r.Colour = w.colour
+		}
 		back := turned
 		if below.Number == 0 && !below.Ring && !below.Carried && !joined(below) {
 			back = true // the hook is at the end of the starting chain

@@ -157,6 +157,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 			return h
 		}
 	}
+	if k == stitch.Of(stitch.Slip) && w.closes(p) {
+		return w.levelOff(s, p)
+	}
 	legs := 1
 	if k.Shape == stitch.Together {
 		legs = k.Legs

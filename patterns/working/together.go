@@ -58,6 +58,42 @@ func (w *roundWork) slipTo(s *notation.Stitches, p *notation.Place) *halt {
 	return nil
 }
 
+// closes reports whether a slip stitch in the next stitch stands at the end of
+// a round that has been worked all round: it goes into the beginning of the round
+// itself, to even out the step of a spiral.
+func (w *roundWork) closes(p *notation.Place) bool {
+	if w.r.Row || !w.begun || w.nest > 0 || w.inGroup != nil || w.given != nil || w.joined || p.Pick != notation.Next || p.Of != nil ||
+		p.Target.Sort != notation.AnyStitch && p.Target.Sort != notation.OfKind || w.remaining(1) > 0 || w.c.count() == 0 {
+		return false
+	}
+	n := 1
+	if p.N.Set() {
+		n = p.N.For(w.size)
+	}
+	return n < countIn(w.r.Stitches)
+}
+
+// levelOff makes the slip stitches that even out the step of a spiral. They are
+// not counted.
+func (w *roundWork) levelOff(s *notation.Stitches, p *notation.Place) *halt {
+	n := 1
+	if p.N.Set() {
+		n = p.N.For(w.size)
+	}
+	made := len(w.r.Stitches)
+	for i := 0; i < made && n > 0; i++ {
+		if !w.r.Stitches[i].Counts {
+			continue
+		}
+		ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: i}
+		if h := w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Join, On: []fabric.Place{{Into: p.Into, At: ref, Last: ref}}}, s.Span); h != nil {
+			return h
+		}
+		n--
+	}
+	return nil
+}
+
 // sequence works one of the designer's own stitches that goes over several
 // places in turn: once, as often as the places named take, or around.
 func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Place) *halt {
