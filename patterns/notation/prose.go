@@ -151,6 +151,9 @@ func (p *parser) advice(b *block) bool {
 	if line := p.lineEnd(); t.first && line <= end && p.toks[line].first && p.toks[line-1].kind != tComma {
 		return p.note(b, start, line) // a heading
 	}
+	if t.first && p.toks[end].kind == tStop && p.toks[min(end+1, len(p.toks)-1)].first {
+		return p.note(b, start, end) // and one with a full stop
+	}
 	if end-start >= 3 {
 		return p.note(b, start, end)
 	}
