@@ -82,9 +82,12 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		named = true
 	} else {
 		for p.tok().is("next", "last", "final", "set", "setup", "up", "foundation", "base", "dec",
-			"decrease", "inc", "increase", "edging", "border", "trim", "first", "beginning", "starting") &&
+			"decrease", "inc", "increase", "edging", "border", "trim", "first", "beginning", "starting", "crown", "shaping", "brim") &&
 			!(p.tok().is("dec", "inc", "decrease", "increase") && p.at(1).kind == tNumber) {
 			l.Foundation = l.Foundation || p.tok().is("foundation", "set", "setup", "base", "starting", "beginning")
+			if p.tok().is("dec", "decrease", "inc", "increase", "edging", "border", "trim", "crown", "shaping", "brim") {
+				l.Series = p.tok().raw
+			}
 			if p.tok().is("next") {
 				l.Next = One(Span{p.tok().pos, p.tok().length})
 			}

@@ -106,7 +106,8 @@ func (r *Round) parted() []*Round {
 		switch it.(type) {
 		case *Ref:
 			if !work {
-				return []*Round{r}
+				work = true // another reference after it is a round of its own
+				continue
 			}
 			at := it.Where()
 			rest := &Round{Span: at, Items: r.Items[i:], Broken: r.Broken, Label: Label{Row: r.Label.Row, Only: r.Label.Only}}
@@ -119,7 +120,7 @@ func (r *Round) parted() []*Round {
 					rest.Stated = append(rest.Stated, s)
 				}
 			}
-			return []*Round{&first, rest}
+			return append([]*Round{&first}, rest.parted()...)
 		case *Stitches, *Group, *Repeat:
 			work = true
 		}

@@ -58,7 +58,7 @@ var advising = []string{
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
-	"embroider", "button", "flatten", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
+	"embroider", "button", "flatten", "press", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
 	"run", "cinch", "darn", "close", "wash", "press",
 }
 
@@ -148,8 +148,8 @@ func (p *parser) advice(b *block) bool {
 	if p.stitchy(start, end) {
 		return false
 	}
-	if line := p.lineEnd(); t.first && line <= end && p.toks[line].first && p.toks[line-1].kind != tComma {
-		return p.note(b, start, line) // a heading
+	if line := p.lineEnd(); t.first && line <= end+1 && p.toks[line].first && p.toks[line-1].kind != tComma {
+		return p.note(b, start, min(line, end)) // a heading
 	}
 	if t.first && p.toks[end].kind == tStop && p.toks[min(end+1, len(p.toks)-1)].first {
 		return p.note(b, start, end) // and one with a full stop

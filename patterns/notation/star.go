@@ -227,6 +227,11 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 		p.i++
 	}
 	lastRep := func() bool {
+		if p.tok().is("at", "from") && !(p.at(1).kind == tStar) {
+			p.i++
+			p.eat("the")
+			p.eat("end")
+		}
 		p.eat("on", "of", "in")
 		p.eat("the")
 		if p.eat("last", "final") {

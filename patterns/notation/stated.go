@@ -86,8 +86,14 @@ func (p *parser) countList() *Stated {
 		c := StatedCount{N: n}
 		p.eat("total")
 		back := p.i
+		half := p.eat("half")
+		if half && !p.tok().is(groupWords...) {
+			p.i, half = back, false
+		}
 		if t, ok := p.target(); ok {
-			c.Target = t
+			if c.Target = t; half {
+				c.Target.Sort = Remark // half a shell at an edge
+			}
 		} else if w, ok := p.what(); ok && w.Kind.Is() {
 			c.Target = Target{Sort: OfKind, Kind: w.Kind, Loop: w.Loop, Text: p.words(back)}
 		} else if p.tok().kind == tWord && !p.tok().is("in", "times", "x", "more", "total", "each") &&

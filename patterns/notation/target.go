@@ -72,6 +72,9 @@ func (p *parser) spaceWord() bool {
 	return t.is(spaceWords...)
 }
 
+// groupWords are what designers call several stitches in one place.
+var groupWords = []string{"shell", "shells", "fan", "fans", "scallop", "scallops", "petal", "petals"}
+
 var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "arcs"}
 
 // target reads what is worked into: st, dc, shell, ch-2 sp, ch, beg ch-3.
@@ -175,6 +178,14 @@ func (p *parser) target() (Target, bool) {
 	}
 	if p.eat("group", "groups", "grp") {
 		return done(Target{Sort: OfName})
+	}
+	// "next shell", "last petal": several stitches in one place, when there is no
+	// stitch of that name.
+	if t := p.tok(); t.is(groupWords...) {
+		if _, own := p.vocab.lookup(t.text); !own {
+			p.i++
+			return done(Target{Sort: OfName})
+		}
 	}
 	// "next cl", "next cluster": any cluster, when none is defined.
 	if t := p.tok(); t.is("cl", "cls", "cluster", "clusters") {

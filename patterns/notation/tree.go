@@ -64,6 +64,9 @@ type Label struct {
 	// Next is how many rounds "Next rnd" or "Next 3 rnds" speaks of; unset
 	// otherwise.
 	Next Num
+	// Series is set for "Dec Rnd 3", "Edging Rnd 1": a word that the numbers may
+	// begin anew after.
+	Series string
 	// Side is 1 for (RS), 2 for (WS), 0 when not said.
 	Side int
 	// Bare is set for a number alone, "3:", which may be a round or a row.

@@ -50,6 +50,25 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 	return &notation.Stated{Span: s.Span, Counts: s.Counts[number-from : number-from+1]}
 }
 
+// bySize makes one count, with a number for each size, of "(50, 60, 65)": as
+// many bare numbers as there are sizes.
+func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
+	if len(list) != 1 || len(p.p.Sizes) < 2 || len(list[0].Counts) != len(p.p.Sizes) {
+		return list
+	}
+	s := *list[0]
+	one := notation.StatedCount{N: notation.Num{Span: s.Span}}
+	for i := range s.Counts {
+		c := &s.Counts[i]
+		if len(c.N.Values) != 1 || c.Target.Text != "" && i < len(s.Counts)-1 {
+			return list
+		}
+		one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
+	}
+	s.Counts = []notation.StatedCount{one}
+	return []*notation.Stated{&s}
+}
+
 // fastens reports whether the instructions only end the yarn.
 func fastens(items []notation.Item) bool {
 	for _, it := range items {

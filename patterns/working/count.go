@@ -113,7 +113,8 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		return n, t.Text, true
 	case notation.OfName:
 		if t.Name == "" {
-			return 0, "", false
+			n, known := alike(r)
+			return n, strings.ToLower(t.Text), known
 		}
 		for _, g := range r.Groups {
 			if g.Name == t.Name || g.Name == "beg "+t.Name {
@@ -130,6 +131,37 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		return n, t.Text, n > 0 || knownGroup(r, t.Name)
 	}
 	return 0, "", false
+}
+
+// alike is how many shells a round has that has no name for them: three or more
+// stitches in one place, all alike. Known is false for a round with unlike ones.
+func alike(r *fabric.Round) (n int, known bool) {
+	var first string
+	end := 0
+	for _, g := range r.Groups {
+		if g.From < end || countIn(r.Stitches[g.From:g.To]) < 3 {
+			continue // inside another
+		}
+		end = g.To
+		var b strings.Builder
+		for i := g.From; i < g.To; i++ {
+			fmt.Fprint(&b, r.Stitches[i].Counted(), " ")
+		}
+		if n == 0 {
+			first = b.String()
+		}
+		if b.String() != first {
+			return 0, false
+		}
+		n++
+	}
+	for i := range r.Stitches {
+		// One that the round begins with is split, or stands beside its chain.
+		if st := &r.Stitches[i]; st.Role == fabric.Start && st.Counts && n > 0 {
+			return 0, false
+		}
+	}
+	return n, n > 0
 }
 
 // inGroups is how many of a target stand in groups that the count lists by

@@ -62,9 +62,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 				"Let the numbers of the label agree."), false)
 		}
 	}
+	shift := p.seriesFrom(l)
 	for k, rg := range l.Numbers {
-		from, to := rg.From.For(p.size), rg.To.For(p.size)
-		if from == 0 && len(l.Numbers) == 1 && len(rg.From.Values) > 1 {
+		from, to := rg.From.For(p.size)+shift, rg.To.For(p.size)+shift
+		if from == shift && len(l.Numbers) == 1 && len(rg.From.Values) > 1 {
 			return // not worked for this size
 		}
 		if !rg.ToEnd && to < from {
@@ -111,6 +112,22 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			p.oneRound(r, r, n, last && n == to)
 		}
 	}
+}
+
+// seriesFrom is what the numbers of a series such as "Dec Rnd 1", "Dec Rnd 2"
+// have to be raised by when they begin anew after the rounds before.
+func (p *partWork) seriesFrom(l *notation.Label) int {
+	if l.Series == "" {
+		p.series = ""
+		return 0
+	}
+	if l.Series != p.series {
+		p.series, p.seriesBase = l.Series, 0
+		if len(p.latest) > 0 && l.Numbers[0].From.For(p.size) == 1 {
+			p.seriesBase = p.number
+		}
+	}
+	return p.seriesBase
 }
 
 // numberFits reports a round whose number is not the next.

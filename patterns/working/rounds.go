@@ -69,7 +69,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		if !p.compare(w, []*notation.Stated{each}, h != nil || p.cascade) {
 			ok = false
 		}
-	} else if last && !p.compare(w, label.Stated, h != nil || p.cascade) {
+	} else if last && !p.compare(w, p.bySize(label.Stated), h != nil || p.cascade) {
 		ok = false
 	}
 	// After a fault, what follows is off as well, until a count agrees again.

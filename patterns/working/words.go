@@ -240,7 +240,8 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	text := ""
 	switch {
 	case len(l.Numbers) > 0:
-		text = style.Numbers(l.Numbers)
+		text = strings.TrimSpace(running(l.Series) + " " + style.Numbers(l.Numbers))
+		text = capital(text)
 	case l.Next.Set():
 		word := "rnd"
 		if style.Row {

@@ -214,6 +214,10 @@ type partWork struct {
 	// called is the line of the label that is being worked.
 	called int
 	number int
+	// series is the word before the numbers of the rounds worked last, and
+	// seriesBase the number of the round before the first of them.
+	series     string
+	seriesBase int
 	broken bool
 	loose  *fabric.Round
 }
