@@ -112,7 +112,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				"Write, for example: join with sl st in first dc.")
 		}
 	}
-	if p.tok().is("to", "in", "into", "on", "at") {
+	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
 		p.i++
 		if pl, ok := p.place(); ok {

@@ -231,6 +231,9 @@ func namedRound(items []notation.Item, n int) (int, bool) {
 			return 0, false
 		}
 		for i := range places {
+			if places[i].Pick == notation.Same {
+				continue
+			}
 			if m := -places[i].Below; m <= 0 || n != 0 && m != n {
 				return 0, false
 			} else {

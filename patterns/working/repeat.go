@@ -134,11 +134,32 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 			w.repeats = append(w.repeats, run.repeated)
 			return nil
 		}
+		if r.Ending != nil && w.endsInside(r, run, end, rest) {
+			return nil
+		}
 	}
 	if run.why != nil {
 		h = run.why
 	}
 	return w.misfit(r, h, run.repeated)
+}
+
+// endsInside works a last repeat that goes over into its ending before its own
+// end: "ending last rep with 3 dc in last sc" instead of the shell there. It
+// reports whether that comes out.
+func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []notation.Item) bool {
+	for n := len(r.Items) - 1; n > 0; n-- {
+		w.back(begin)
+		w.nest++
+		h := w.onceMore(&run.repeated, 1, r.Items[:n])
+		w.nest--
+		if h == nil && w.exec(rest) == nil && w.leftover() == 0 {
+			run.times = len(w.r.Repeats)
+			w.repeats = append(w.repeats, run.repeated)
+			return true
+		}
+	}
+	return false
 }
 
 // asOftenAsGoes works a repeat until the round below is used up, or until what

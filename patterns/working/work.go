@@ -218,8 +218,8 @@ type partWork struct {
 	// seriesBase the number of the round before the first of them.
 	series     string
 	seriesBase int
-	broken bool
-	loose  *fabric.Round
+	broken     bool
+	loose      *fabric.Round
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
