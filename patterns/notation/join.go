@@ -71,15 +71,47 @@ func (p *parser) join() (Item, *fault.Fault) {
 		}
 	}
 	p.i = start
-	// "dc in first sc to join"
+	// "dc in first sc to join", "… to form last ch-6 lp"
+	p.eat("a", "one")
+	p.num()
 	if w, ok := p.what(); ok && w.Kind.Base > stitch.Slip && p.eat("in", "into", "to") {
-		if pl, ok := p.place(); ok && pl.Pick == First && p.tok().is("to") && p.at(1).is("join") {
-			p.i += 2
+		if pl, ok := p.place(); ok && (pl.Pick == First || pl.Of != nil && pl.Of.Target.Sort == StartChain) && p.closing() {
 			return &Join{Span: p.from(start), Place: &pl, With: w}, nil
 		}
 	}
 	p.i = start
 	return nil, nil
+}
+
+// closing reads the words by which a stitch closes a round: "to join", "to form
+// last ch-6 lp", "for last loop", "completing last arch".
+func (p *parser) closing() bool {
+	start := p.i
+	open := p.eatKind(tOpen)
+	p.eatKind(tComma)
+	switch {
+	case p.eatAll("to", "join"):
+		p.eat("rnd", "round")
+	case p.eat("forming", "completing", "making", "creating") || p.eat("to") && p.eat("form", "complete", "make", "create", "count", "close") || p.eat("for", "as"):
+		p.eat("as")
+		p.eat("the", "a", "this")
+		p.eat("last", "final", "new")
+		if t, ok := p.target(); ok && t.Sort != ChainSpace {
+			p.i = start
+			return false
+		} else if !ok && !p.eat("rnd", "round") {
+			p.i = start
+			return false
+		}
+	default:
+		p.i = start
+		return false
+	}
+	if open && !p.eatKind(tClose) {
+		p.i = start
+		return false
+	}
+	return true
 }
 
 // joinTail goes on after the word join.
@@ -107,10 +139,6 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	p.eat("a", "an")
 	if w, ok := p.what(); ok {
 		j.With = w
-		if w.Kind.Base != stitch.Slip && j.Yarn == "" {
-			return nil, p.failAt(p.i-1, "join", "a round is joined with a slip stitch",
-				"Write, for example: join with sl st in first dc.")
-		}
 	}
 	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
@@ -145,9 +173,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if p.formsRing() {
 		return &FormRing{p.from(start)}, nil
 	}
-	if p.eatAll("to", "join") {
-		p.eat("rnd", "round")
-	}
+	p.closing()
 	at = p.i
 	p.eatKind(tComma)
 	open := p.eatKind(tOpen)

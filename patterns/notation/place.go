@@ -102,7 +102,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	case p.tok().is("around", "across", "round"):
 		p.i++
 		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
-			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "any", "skipped", "sk", "missed", "unworked") ||
+			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "joining", "any", "skipped", "sk", "missed", "unworked") ||
 			p.targetAhead() ||
 			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
 			at := p.i
@@ -340,6 +340,11 @@ func (p *parser) place() (Place, bool) {
 			}
 			pl.Pick, pl.Target.Sort = Nth, FromHook
 		}
+	case t.is("beg", "beginning", "starting", "initial") && p.firstAhead():
+		// "beg sc" is the first, like "first sc"
+		p.i++
+		pl.Pick, pl.Nth = First, 1
+		p.targetOr(&pl)
 	case t.is("centre", "center", "middle"):
 		p.i++
 		pl.Pick = Centre
@@ -373,6 +378,11 @@ func (p *parser) place() (Place, bool) {
 		p.eat("sl")
 		if !p.targetOr(&pl) {
 			return no()
+		}
+		if t := &pl.Target; t.Sort == ChainSpace || t.Sort == OfKind && t.Kind.Base > stitch.Slip {
+			// "in joining loop", "around joining dc": the loop that it completes
+			pl.Pick, pl.Target, pl.Into = Made, Target{Sort: ChainSpace, Text: p.words(start)}, stitch.Top
+			break
 		}
 		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: p.words(start)}
 	case t.is("any"):
@@ -417,4 +427,17 @@ func (p *parser) place() (Place, bool) {
 	p.placeTail(&pl)
 	pl.Span = p.from(start)
 	return pl, true
+}
+
+// firstAhead reports whether "beg" is said of a stitch: "beg sc", but not "beg
+// ch", nor a stitch of the designer's own whose name begins so.
+func (p *parser) firstAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	if ph, ok := p.phrase(); ok && ph.what.Name != "" {
+		return false
+	}
+	p.i = at + 1
+	t, ok := p.target()
+	return ok && (t.Sort == OfKind || t.Sort == OfShape || t.Sort == OfName || t.Sort == AnyStitch)
 }

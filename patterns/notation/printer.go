@@ -51,6 +51,9 @@ func (s Style) Items(items []Item) string {
 		if j, ok := it.(*Join); ok && (i == 0 || s.last) && j.Place != nil && j.Yarn == "" {
 			// A slip stitch that moves a round along, or takes a stitch's place.
 			text = s.kind(stitch.Of(stitch.Slip), Loop{}) + " to " + s.place(j.Place)
+			if j.With.Kind.Base > stitch.Slip && i == 0 {
+				text = "join with " + s.what(&j.With) + " in " + s.place(j.Place) // a standing stitch
+			}
 		}
 		if c, ok := it.(*Colour); ok && first {
 			text = withYarn(c.Name)
@@ -257,15 +260,15 @@ func (s Style) skip(k *Skip) string {
 
 func (s Style) join(j *Join) string {
 	slip := s.kind(stitch.Of(stitch.Slip), Loop{})
-	if j.With.Kind.Base > stitch.Slip && j.Yarn == "" && j.Place != nil {
+	if j.With.Kind.Base > stitch.Slip && j.Yarn == "" && j.Place != nil && (j.Place.Pick == First || j.Place.Of != nil) {
 		return s.what(&j.With) + " in " + s.place(j.Place) + " to join"
 	}
 	text := "join"
 	if j.Yarn != "" {
 		text += " " + yarnName(j.Yarn)
-		if j.With.Kind.Base > stitch.Slip {
-			slip = s.what(&j.With)
-		}
+	}
+	if j.With.Kind.Base > stitch.Slip {
+		slip = s.what(&j.With)
 	}
 	if j.Place != nil {
 		text += " with " + slip + " in " + s.place(j.Place)

@@ -50,8 +50,10 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Pick, pl.Target.Sort = Same, JoinPlace
-		case p.tok().is("just") && p.at(1).is("made", "worked"):
+		case p.tok().is("just") && p.at(1).is("made", "worked", "formed", "completed"):
 			p.i += 2
+			pl.Pick = Made
+		case pl.Target.Sort == ChainSpace && p.formedBy():
 			pl.Pick = Made
 		case p.tok().is("evenly"):
 			p.i++
@@ -73,6 +75,21 @@ func (p *parser) placeTail(pl *Place) {
 			return
 		}
 	}
+}
+
+// formedBy reads "formed by joining hdc": said of the loop that the stitch which
+// closed the last round completed.
+func (p *parser) formedBy() bool {
+	start := p.i
+	if p.eat("formed", "made", "created") && p.eat("by", "with") {
+		p.eat("the")
+		p.eat("joining", "last", "join")
+		if w, ok := p.what(); ok && w.Kind.Is() {
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // roundBelow reads "of previous rnd", "of last row", "of rnd 2".

@@ -111,6 +111,12 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 		st.On = w.same
 	case w.ground != nil || w.c.ring && (len(w.c.spots) == 0 || w.goesIntoRing):
 		st.On = w.ringPlaces()
+	case w.inJoinLoop():
+		// The stitch that closed the round below brought the hook to its loop.
+		st.On = []fabric.Place{w.c.space(0)}
+		if st.Counts {
+			w.take(0, 1, &notation.Place{Target: notation.Target{Sort: notation.ChainSpace}})
+		}
 	case len(w.c.spots) > 0 && st.Counts:
 		st.On = w.take(0, 0, &notation.Place{})
 	case len(w.c.spots) > 0:
@@ -128,6 +134,13 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 		}
 	}
 	return nil
+}
+
+// inJoinLoop reports whether the round below was closed by a stitch that
+// completes a loop, and nothing has been worked since: that loop is where the
+// work stands.
+func (w *roundWork) inJoinLoop() bool {
+	return w.c.below != nil && w.c.below.Completed > 0 && len(w.c.runs) > 0 && w.pos == 0 && w.c.runs[0].From == 0
 }
 
 // standsFor is the plain stitch as tall as n chains (turning chains: sc 1, hdc

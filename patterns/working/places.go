@@ -31,12 +31,13 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Of != nil {
 		return w.partOf(p)
 	}
+	if (p.Pick == notation.Made || p.Pick == notation.Same) && p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
+		// "in sp just made", "in same sp": the one that the closing stitch
+		// completed.
+		return w.takeSpot(w.c.runs[0].From, 1, p, false), nil
+	}
 	switch p.Pick {
 	case notation.Made:
-		if p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
-			// "in sp just made": the one that the closing stitch completed.
-			return w.takeSpot(w.c.runs[0].From, 1, p, false), nil
-		}
 		for i := len(w.r.Stitches) - 1; i >= 0; i-- {
 			if st := &w.r.Stitches[i]; st.Counts && (p.Target.Sort == notation.AnyStitch || sameKind(&p.Target, st)) {
 				ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: i}
@@ -49,6 +50,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			return w.looped(w.same, p), nil
 		}
 		if p.Target.Sort == notation.JoinPlace && len(w.c.spots) > 0 {
+			if w.c.below != nil && w.c.below.Completed > 0 && len(w.c.runs) > 0 && w.c.runs[0].From == 0 {
+				w.same = []fabric.Place{w.c.space(0)} // the loop that was completed
+				return w.same, nil
+			}
 			if w.pos == 0 {
 				return w.looped(w.take(0, 0, p), p), nil
 			}

@@ -233,6 +233,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	}
 	switch it := it.(type) {
 	case *notation.Stitches:
+		if w.closesLoop(it, rest) {
+			return w.join(&notation.Join{Span: it.Span, With: it.What, Place: &it.Places[0]}, rest)
+		}
 		return w.stitches(it)
 	case *notation.Chain:
 		return w.chain(it)

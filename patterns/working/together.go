@@ -73,6 +73,34 @@ func (w *roundWork) closes(p *notation.Place) bool {
 	return n < countIn(w.r.Stitches)
 }
 
+// closesLoop reports whether a stitch after chains at the end of a round goes
+// into the beginning of the round itself, so that it closes the round and
+// completes the last loop: "…, ch 3, dc in first sc."
+func (w *roundWork) closesLoop(s *notation.Stitches, rest []notation.Item) bool {
+	n := len(w.r.Stitches)
+	if w.r.Row || !w.begun || w.nest > 0 || w.inGroup != nil || w.given != nil || w.joined || n == 0 || !w.r.Stitches[n-1].IsChain() ||
+		s.What.Kind.Base < stitch.Single || s.What.Kind.Shape != stitch.Plain || s.N.Set() && s.N.For(w.size) != 1 || s.Times.Set() ||
+		len(s.Places) != 1 || needsPlaces(rest) || joinIn(rest) != nil {
+		return false
+	}
+	first := 0
+	for first < n && !w.r.Stitches[first].Counts {
+		first++
+	}
+	p := &s.Places[0]
+	switch {
+	case first == n:
+		return false
+	case p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain:
+		return w.r.Stitches[first].Role == fabric.Start
+	case p.Of != nil || p.Pick != notation.First:
+		return false
+	case p.Target.Sort == notation.OfKind:
+		return sameKind(&p.Target, &w.r.Stitches[first])
+	}
+	return p.Target.Sort == notation.AnyStitch
+}
+
 // levelOff makes the slip stitches that even out the step of a spiral. They are
 // not counted.
 func (w *roundWork) levelOff(s *notation.Stitches, p *notation.Place) *halt {
