@@ -264,14 +264,22 @@ func (p *parser) stuck() *fault.Fault {
 	if f := p.vague(); f != nil {
 		return f
 	}
+	// "2 hcd": what is wrong is the word, not the number before it.
+	if next := p.at(1); t.kind == tNumber && next.kind == tWord && p.vocab.near(next.text) != "" {
+		p.i++
+	}
 	// A word with hyphens is named whole.
 	start := p.i
 	for p.i++; p.tok().tight(tHyphen) && p.at(1).tight(tWord); p.i += 2 {
 	}
 	word, at := p.words(start), p.from(start)
 	p.i = start
+	meant := ""
+	if near := p.vocab.near(p.tok().text); near != "" {
+		meant = fmt.Sprintf("Did you mean %q?\n", near)
+	}
 	return fail(at, "not-understood", fmt.Sprintf("cannot work out %q here", word),
-		"Say it as a stitch and where it goes, for example: 2 dc in next st.\n"+
+		meant+"Say it as a stitch and where it goes, for example: 2 dc in next st.\n"+
 			"A stitch of your own needs a line under stitches: that says how it is made.")
 }
 

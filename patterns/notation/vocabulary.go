@@ -1,9 +1,11 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
+	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
 
@@ -246,6 +248,32 @@ func plural(s string) string {
 		return strings.TrimSuffix(s, "y") + map[bool]string{true: "ies", false: "s"}[strings.HasSuffix(s, "y")]
 	}
 	return s + "s"
+}
+
+// instructing are the words besides names of stitches that are most often
+// misspelt.
+var instructing = []string{"next", "each", "rep", "repeat", "join", "turn", "skip", "around", "across", "ring", "magic", "same", "first", "last", "chain"}
+
+// near is the word of the trade or of the designer's that an unknown one most
+// probably means, "" for one that is known or like none.
+func (v *Vocabulary) near(word string) string {
+	if _, ok := v.lookup(word); ok || slices.Contains(instructing, word) || len(word) < 2 {
+		return ""
+	}
+	var known []string
+	for _, words := range []map[string]phrase{v.own, v.trade} {
+		for w, ph := range words {
+			if !ph.foreign && !strings.Contains(w, " ") {
+				known = append(known, w)
+			}
+		}
+	}
+	slices.Sort(known)
+	near := fault.Nearest(word, append(known, instructing...))
+	if len(near) < len(word)-1 || len(near) > len(word)+1 {
+		return ""
+	}
+	return near
 }
 
 // MaxLegs is the most legs that a stitch may have.

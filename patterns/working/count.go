@@ -89,6 +89,9 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		if t.Kind.Shape == stitch.Plain && exact != height && !apart(all, t.Kind.Base) {
 			return height, t.Kind.Name(terms), true
 		}
+		if t.Loop.Set {
+			return exact, t.Kind.NameInto(t.Loop.Into, terms), true
+		}
 		return exact, t.Kind.Name(terms), true
 	case notation.ChainSpace:
 		for k := range r.Spaces {

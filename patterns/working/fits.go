@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"whorl/patterns/notation"
@@ -14,7 +15,30 @@ func (w *roundWork) outOf(p *notation.Place, need int) *halt {
 	if what := named(&p.Target, w.terms); what != "stitches" {
 		h.message = fmt.Sprintf("%s runs out of %s", w.r.Label, what)
 	}
+	if p.Target.Sort == notation.ChainSpace && w.c.below != nil {
+		h.help = fmt.Sprintf("%s has %s.", capital(w.c.below.Label), w.spacesBelow())
+	}
 	return h
+}
+
+// spacesBelow is "6 ch-2 sps and 1 ch-5 sp", what the round below has of spaces.
+func (w *roundWork) spacesBelow() string {
+	n := map[int]int{}
+	var sizes []int
+	for _, chains := range w.c.chains {
+		if n[chains]++; n[chains] == 1 {
+			sizes = append(sizes, chains)
+		}
+	}
+	if len(sizes) == 0 {
+		return "no chain spaces"
+	}
+	sort.Ints(sizes)
+	var l []string
+	for _, chains := range sizes {
+		l = append(l, plural(n[chains], fmt.Sprintf("ch-%d sp", chains)))
+	}
+	return listed(l, "and")
 }
 
 // runsOut is the fault of running out of stitches.
