@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"whorl/geometry"
+	"whorl/patterns/fabric"
 	"whorl/patterns/working"
 )
 
@@ -68,6 +69,9 @@ func writeReport(out io.Writer, j *job) error {
 		form := j.forms[i]
 		for k, part := range f.Parts {
 			p := partReport{Name: part.Name, Worked: "rounds", Rounds: []roundReport{}}
+			if part.Worked == fabric.InRows {
+				p.Worked = "rows"
+			}
 			for n, round := range part.Rounds {
 				p.Worked = map[bool]string{true: "rows", false: "rounds"}[round.Row]
 				if round.Carried {

@@ -285,13 +285,14 @@ func capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// Kinds counts the stitches of a round that count, by name in the given terms.
-// Stitches around a post are kinds of their own; those in one loop are not.
+// Kinds counts the stitches of a round that count, and its picots, by name in the
+// given terms. Stitches around a post are kinds of their own; those in one loop
+// are not.
 func Kinds(r *fabric.Round, t stitch.Terms) map[string]int {
 	m := map[string]int{}
 	for i := range r.Stitches {
 		st := &r.Stitches[i]
-		if !st.Counts {
+		if !st.Counts && st.Kind.Shape != stitch.Picot {
 			continue
 		}
 		m[kindName(st, t)]++

@@ -36,7 +36,7 @@ func TestPlantedMistakes(t *testing.T) {
 		{hat, "Rnd 1:", "60 (66, 72, 78) sc evenly", "60 (66, 73, 78) sc evenly", "Rnd 1", "Adult", "count", "73 sc"},
 		{hat, "Rnd 2:", "sk next 2 sts, sc", "sk next 3 sts, sc", "Rnd 2", "Toddler", "runs-out", "uses 7"},
 		{hat, "Rnd 3:", "dc5tog over next 5 sts", "dc5tog over next 4 sts", "Rnd 3", "Toddler", "legs", "takes 5 stitches, not 4"},
-		{hat, "Rnd 4:", "2 sc in next ch-2 sp, sc in next sc", "2 sc in next ch-3 sp, sc in next sc", "Rnd 4", "Toddler", "runs-out", "10 ch-2 sps"},
+		{hat, "Rnd 4:", "2 sc in next ch-2 sp, sc in next sc", "2 sc in next ch-3 sp, sc in next sc", "Rnd 4", "Toddler", "runs-out", "Rnd 3 has 20 ch-2 sps"},
 		{hat, "Rnd 12", "next 4 sts", "next 5 sts", "Rnd 12", "Toddler", "runs-out", "Nearest counts that work: 56 or 63"},
 		{hat, "Rnd 16", "hdc2tog; rep", "hdc3tog; rep", "Rnd 16", "Toddler", "runs-out", "uses 4"},
 		{hat, "Rnd 17", "10 (11, 12, 13)", "10 (11, 12, 12)", "Rnd 20", "Adult Large", "count", "not the 12"},
