@@ -33,7 +33,7 @@ func PNG(w io.Writer, s *scene.Scene, pixelWidth int) error {
 		return fmt.Errorf("a bitmap of %d × %d pixels cannot be made: give a width from 1 to %d pixels",
 			pixelWidth, height, int(math.Sqrt(maxPixels*s.Width/s.Height)))
 	}
-	b := bitmap{gg.NewContext(pixelWidth, height), scale}
+	b := bitmap{gg.NewContext(pixelWidth, height), scale, float64(height) / s.Height}
 	b.SetLineCapRound()
 	b.SetLineJoinRound()
 	paint(b, s)
@@ -60,10 +60,12 @@ func withResolution(b []byte, perMM float64) []byte {
 	return append(append(b[:header:header], chunk...), b[header:]...)
 }
 
-// bitmap is a brush for a bitmap, scale pixels to the millimetre.
+// bitmap is a brush for a bitmap: scale pixels to the millimetre across and, as
+// its height is a whole number of pixels, down by a hair more or less, so that
+// the edges of the page are its edges.
 type bitmap struct {
 	*gg.Context
-	scale float64
+	scale, down float64
 }
 
 func (b bitmap) fill(d *canvas.Path, c scene.Colour) {
@@ -108,7 +110,7 @@ func (b bitmap) text(t *scene.Text) {
 func (b bitmap) trace(d *canvas.Path) {
 	data := d.Flatten(0.05 / b.scale).Data()
 	for i := 0; i < len(data); i += commandLength(data[i]) {
-		x, y := data[i+1]*b.scale, data[i+2]*b.scale
+		x, y := data[i+1]*b.scale, data[i+2]*b.down
 		switch data[i] {
 		case canvas.MoveToCmd:
 			b.MoveTo(x, y)

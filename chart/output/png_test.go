@@ -70,6 +70,22 @@ func TestPNGPaper(t *testing.T) {
 	is(pixels(t, s, 100), 70, 70, color.RGBA{255, 0, 0, 255})
 }
 
+// The page fills the bitmap where its height is no whole number of pixels: what
+// lies half way down the page lies half way down the bitmap.
+func TestPNGFillsItsHeight(t *testing.T) {
+	red := scene.RGB(0xff0000)
+	s := &scene.Scene{Width: 10, Height: 10.44, Paper: scene.RGB(0xffffff)}
+	s.Root.Style.Fill = &red
+	s.Root.Add(&scene.Path{D: canvas.Rectangle(10, 5.22).Translate(0, 5.22)})
+	im := pixels(t, s, 100) // 104 pixels high, not 104.4
+	for _, y := range []int{51, 52} {
+		_, g, _, _ := im.At(50, y).RGBA()
+		if want := uint32(0xffff) * uint32(52-y); g != want {
+			t.Errorf("row %d: green is %#x, not %#x", y, g, want)
+		}
+	}
+}
+
 // A stroke is as wide as its line and has round ends, dots included.
 func TestPNGStroke(t *testing.T) {
 	black := scene.RGB(0)

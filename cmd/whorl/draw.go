@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -17,9 +18,9 @@ import (
 	"whorl/patterns/fabric"
 )
 
-// pngWidth is the width in pixels of a PNG when the file asks for none: an A4
-// page at 200 dots an inch.
-const pngWidth = 1654
+// pngDensity is how many pixels an inch a PNG has when the file asks for no
+// width: what printers ask for.
+const pngDensity = 300
 
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}
@@ -183,7 +184,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 			s.name += "-" + strings.ToLower(strings.ReplaceAll(size, " ", "-"))
 		}
 		if s.width == 0 {
-			s.width = pngWidth
+			s.width = int(math.Round(s.scene.Width / 25.4 * pngDensity))
 		}
 		l = append(l, s)
 	}

@@ -2,7 +2,6 @@ package outputtest
 
 import (
 	"image"
-	"image/color"
 	"os"
 	"path/filepath"
 	"testing"
@@ -47,22 +46,4 @@ func Differing(a, b image.Image, threshold int) float64 {
 func apart(a, b uint32) int {
 	d := int(a>>8) - int(b>>8)
 	return max(d, -d)
-}
-
-// Shrink is a picture at one nth of its size, each pixel the mean of n × n.
-func Shrink(im image.Image, n int) image.Image {
-	size := im.Bounds().Size().Div(n)
-	out := image.NewRGBA(image.Rectangle{Max: size})
-	for y := range size.Y {
-		for x := range size.X {
-			var sum [4]uint32
-			for i := range n * n {
-				r, g, b, a := im.At(im.Bounds().Min.X+x*n+i%n, im.Bounds().Min.Y+y*n+i/n).RGBA()
-				sum[0], sum[1], sum[2], sum[3] = sum[0]+r>>8, sum[1]+g>>8, sum[2]+b>>8, sum[3]+a>>8
-			}
-			area := uint32(n * n)
-			out.SetRGBA(x, y, color.RGBA{uint8(sum[0] / area), uint8(sum[1] / area), uint8(sum[2] / area), uint8(sum[3] / area)})
-		}
-	}
-	return out
 }
