@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -90,9 +91,9 @@ type auditor struct {
 type auditRound struct{ from, to, fold int }
 
 func (a *auditor) walk(g *scene.Group, k scene.Ink) {
-	if c := datum(g, "centre"); c != "" {
-		a.centre = parse(c)[0]
-		a.unit, _ = strconv.ParseFloat(datum(g, "unit"), 64)
+	if c := pointsOf(g, "centre"); len(c) == 1 {
+		a.centre = c[0]
+		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)
 		a.cross = datum(g, "cross") != ""
 	}
 	if datum(g, "kind") != "" {
@@ -118,8 +119,8 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 func (a *auditor) subject(g *scene.Group, k scene.Ink) {
 	n := int32(len(a.subjects))
 	s := subject{name: g.ID, kind: datum(g, "kind")}
-	s.tops = append(parse(datum(g, "top")), parse(datum(g, "between"))...)
-	s.bases = parse(datum(g, "base"))
+	s.tops = append(slices.Clone(pointsOf(g, "top")), pointsOf(g, "between")...)
+	s.bases = pointsOf(g, "base")
 	s.counted = datum(g, "stitch") != ""
 	s.run = strings.HasSuffix(s.kind, " sp")
 	for _, t := range s.tops {
@@ -139,21 +140,14 @@ func datum(g *scene.Group, name string) string {
 	return ""
 }
 
-// parse reads points written by coords.
-func parse(s string) []canvas.Point {
-	if s == "" {
-		return nil
-	}
-	var ps []canvas.Point
-	for _, f := range strings.Split(s, ";") {
-		x, y, _ := strings.Cut(f, " ")
-		px, err1 := strconv.ParseFloat(x, 64)
-		py, err2 := strconv.ParseFloat(y, 64)
-		if err1 == nil && err2 == nil {
-			ps = append(ps, canvas.Point{X: px, Y: py})
+// pointsOf is the datum of a name where it is places of the picture.
+func pointsOf(g *scene.Group, name string) []canvas.Point {
+	for _, d := range g.Data {
+		if d.Name == name {
+			return d.Points
 		}
 	}
-	return ps
+	return nil
 }
 
 // overlaps looks for strokes of two stitches that touch.
@@ -220,7 +214,7 @@ func (a *auditor) legs() {
 		}
 		for _, b := range s.bases {
 			if len(a.owner[b]) == 0 {
-				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s stands at %s, where there is no place", s.name, coords(b)))
+				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s stands at %.2f, %.2f, where there is no place", s.name, b.X, b.Y))
 			}
 			d := math.Inf(1)
 			for _, seg := range a.segs[a.first[i]:end] {

@@ -3,6 +3,8 @@ package chart
 import (
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"whorl/chart/scene"
 )
 
@@ -53,10 +55,10 @@ func TestAuditSees(t *testing.T) {
 		return found
 	}
 	fresh := func() *scene.Scene { return draw(t, sample{"", flat(hdc, 8, 4, true), Options{Title: "Circle"}}).Scene }
-	set := func(g *scene.Group, name, value string) {
+	set := func(g *scene.Group, name string, p canvas.Point) {
 		for i := range g.Data {
 			if g.Data[i].Name == name {
-				g.Data[i].Value = value
+				g.Data[i].Points = []canvas.Point{p}
 			}
 		}
 	}
@@ -65,7 +67,7 @@ func TestAuditSees(t *testing.T) {
 	}
 	s := fresh()
 	p := find(&s.Root, "r3s5").Nodes[0].(*scene.Path)
-	far := parse(datum(find(&s.Root, "r3s9"), "top"))[0]
+	far := pointsOf(find(&s.Root, "r3s9"), "top")[0]
 	p.D = p.D.Copy()
 	p.D.LineTo(far.X, far.Y)
 	if r := Audit(s); len(r.Overlaps) == 0 {
@@ -78,12 +80,12 @@ func TestAuditSees(t *testing.T) {
 		t.Errorf("a leg off its place: %+v", r)
 	}
 	s = fresh()
-	set(find(&s.Root, "r3s5"), "base", "105 140")
+	set(find(&s.Root, "r3s5"), "base", canvas.Point{X: 105, Y: 140})
 	if r := Audit(s); len(r.Astray) == 0 {
 		t.Error("a place that is nobody's was not seen")
 	}
 	s = fresh()
-	set(find(&s.Root, "r3s5"), "top", "120 160")
+	set(find(&s.Root, "r3s5"), "top", canvas.Point{X: 120, Y: 160})
 	if r := Audit(s); r.Turn < 0.1 {
 		t.Error("an uneven repeat was not seen")
 	}

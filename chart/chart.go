@@ -9,12 +9,12 @@
 // looks a finished picture over.
 //
 // The groups of a chart carry data. A round has its number and, where it comes
-// to the same again several times in a turn, how often (repeats). A stitch has
-// its round, its number as the designer counts (stitch), its kind, its top (where
-// later stitches stand on it) and its base (the places it stands on, one for each
-// leg); between is the place before it that a stitch worked between two stands
-// on. A run of chains is one group whose first top is the space. Several points
-// are parted by semicolons; all are millimetres of the page.
+// to the same again several times in a turn, how often (repeats). A stitch, in
+// the group of its round, has its number as the designer counts (stitch), its
+// kind, its top (where later stitches stand on it) and its base (the places it
+// stands on, one for each leg); between is the place before it that a stitch
+// worked between two stands on. A run of chains is one group whose first top is
+// the space.
 package chart
 
 import (

@@ -102,7 +102,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
 	if c.fold > 1 {
 		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
 	}
-	d := roundArtist{artist: a, c: c, colour: colour, number: number,
+	d := roundArtist{artist: a, c: c, colour: colour,
 		prefix: "r" + strings.TrimPrefix(g.ID, "rnd"), run: map[int]int{}}
 	for k, sp := range c.round.Spaces {
 		for i, n := sp.From, len(c.round.Stitches); n > 0 && i != sp.To && i < sp.From+n; i++ {
@@ -136,14 +136,14 @@ func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
 // roundArtist draws the stitches of one round.
 type roundArtist struct {
 	*artist
-	c              *course
-	colour         *scene.Colour
-	number, prefix string
-	run            map[int]int // 1 + the run of chains that a chain is in
-	drawn          map[int]bool
-	groups         []*scene.Group // of every stitch, nil for those within another
-	counted        int
-	loose, spaces  int // stitches that do not count, and runs of chains, so far
+	c             *course
+	colour        *scene.Colour
+	prefix        string
+	run           map[int]int // 1 + the run of chains that a chain is in
+	drawn         map[int]bool
+	groups        []*scene.Group // of every stitch, nil for those within another
+	counted       int
+	loose, spaces int // stitches that do not count, and runs of chains, so far
 }
 
 // stitch draws the group of stitch i, nil when it is part of an earlier one.
@@ -178,9 +178,9 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	}
 	d.paint(g, art)
 	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: s.Kind.NameInto(in, d.o.Terms)},
-		scene.Attr{Name: "top", Value: coords(an.Top)})
+		scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
 	if len(s.On) > 0 {
-		g.Data = append(g.Data, scene.Attr{Name: "base", Value: coords(an.Base...)})
+		g.Data = append(g.Data, scene.Attr{Name: "base", Points: an.Base})
 	}
 	d.extras(g, i)
 	g.Title = d.c.label() + ", " + d.title(i)
@@ -220,7 +220,7 @@ func (d *roundArtist) name(s *fabric.Stitch) string {
 // group begins the group of stitch i. The number after the s is that of the
 // stitch as the designer counts.
 func (d *roundArtist) group(i int, name string) *scene.Group {
-	g := &scene.Group{Data: []scene.Attr{{Name: "round", Value: d.number}}}
+	g := &scene.Group{}
 	if d.c.round.Stitches[i].Counts {
 		g.ID = d.prefix + "s" + name
 		g.Data = append(g.Data, scene.Attr{Name: "stitch", Value: name})
@@ -277,7 +277,7 @@ func (d *roundArtist) extras(g *scene.Group, i int) {
 	if p := (fabric.Place{Into: stitch.Between, At: at}); d.sought[p] {
 		a, _ := d.angle(p)
 		pt := d.point(a, (d.topRadius(d.c, i)+d.topRadius(d.c, d.c.before(i)))/2)
-		g.Data = append(g.Data, scene.Attr{Name: "between", Value: coords(pt)})
+		g.Data = append(g.Data, scene.Attr{Name: "between", Points: []canvas.Point{pt}})
 	}
 }
 
@@ -316,7 +316,7 @@ func (d *roundArtist) space(k int) *scene.Group {
 		}
 		d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
 	}
-	g.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: kind}, {Name: "top", Value: coords(tops...)}}
+	g.Data = []scene.Attr{{Name: "kind", Value: kind}, {Name: "top", Points: tops}}
 	return g
 }
 
@@ -353,18 +353,4 @@ func (a *artist) paint(g *scene.Group, art symbols.Drawing, colour *scene.Colour
 		}
 		g.Add(&scene.Use{Shape: shape, X: m.At.X, Y: m.At.Y, Angle: m.Angle})
 	}
-}
-
-// coords writes points as data: "x y;x y".
-func coords(ps ...canvas.Point) string {
-	b := make([]byte, 0, 16*len(ps))
-	for i, p := range ps {
-		if i > 0 {
-			b = append(b, ';')
-		}
-		b = strconv.AppendFloat(b, hundredth(p.X), 'f', -1, 64)
-		b = append(b, ' ')
-		b = strconv.AppendFloat(b, hundredth(p.Y), 'f', -1, 64)
-	}
-	return string(b)
 }

@@ -99,7 +99,7 @@ func (a *artist) hub(c *course, places []footing) *scene.Group {
 			kind, g.Title = "ch-"+strconv.Itoa(n), "Chains to begin"
 		}
 	}
-	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: kind}, {Name: "top", Value: coords(points(places)...)}}
+	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: kind}, {Name: "top", Points: points(places)}}
 	a.paint(g, symbols.Ring(a.centre, a.groundRadius(), n, a.unit, a.pen), &ink)
 	return g
 }
@@ -108,7 +108,7 @@ func (a *artist) hub(c *course, places []footing) *scene.Group {
 func (a *artist) chainBelow(places []footing) *scene.Group {
 	line := a.pen.Line
 	g := &scene.Group{ID: a.unique("rnd0"), Title: "Foundation chain", Style: scene.Style{Stroke: &second, Line: &line}}
-	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: "ch"}, {Name: "top", Value: coords(points(places)...)}}
+	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: "ch"}, {Name: "top", Points: points(places)}}
 	width := a.unit
 	for i := range places {
 		if d := places[i].at.Sub(places[(i+1)%len(places)].at).Length(); len(places) > 1 {
@@ -131,26 +131,34 @@ func (a *artist) ghost(places []footing) *scene.Group {
 	line := 0.2
 	g := &scene.Group{ID: a.unique("below"), Title: "Edge that the first round drawn is worked into",
 		Style: scene.Style{Stroke: &grey, Line: &line}}
-	g.Data = []scene.Attr{{Name: "kind", Value: "edge"}, {Name: "top", Value: coords(points(places)...)}}
-	d := &canvas.Path{}
+	g.Data = []scene.Attr{{Name: "kind", Value: "edge"}, {Name: "top", Points: points(places)}}
 	const gap = 0.3 // of white between the line and the feet on it
 	at := func(angle, radius float64) (float64, float64) {
 		p := a.point(angle, radius-a.up()*gap)
 		return p.X, p.Y
 	}
-	for i, f := range places {
-		next := places[(i+1)%len(places)]
-		to := next.angle
-		if i == len(places)-1 {
-			to += ring.Turn
+	d := &canvas.Path{}
+	first := places[0]
+	d.MoveTo(at(first.angle, first.radius))
+	if isLevel(places) {
+		r := first.radius - a.up()*gap
+		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
+			x, y := at(angle, first.radius)
+			d.ArcTo(r, r, 0, false, a.o.LeftHanded, x, y)
 		}
-		if i == 0 {
-			d.MoveTo(at(f.angle, f.radius))
-		}
-		steps := int(math.Ceil((to - f.angle) / (4 * math.Pi / 180)))
-		for k := 1; k <= steps; k++ {
-			t := float64(k) / float64(steps)
-			d.LineTo(at(f.angle+(to-f.angle)*t, f.radius+(next.radius-f.radius)*t))
+	} else {
+		for i, f := range places {
+			next := places[(i+1)%len(places)]
+			to := next.angle
+			if i == len(places)-1 {
+				to += ring.Turn
+			}
+			// A chord is within 0.03 mm of its arc.
+			steps := max(1, int(math.Ceil((to-f.angle)/math.Sqrt(0.24/max(f.radius, 1)))))
+			for k := 1; k <= steps; k++ {
+				t := float64(k) / float64(steps)
+				d.LineTo(at(f.angle+(to-f.angle)*t, f.radius+(next.radius-f.radius)*t))
+			}
 		}
 	}
 	d.Close()
@@ -160,4 +168,14 @@ func (a *artist) ghost(places []footing) *scene.Group {
 	}
 	g.Add(&scene.Path{D: d})
 	return g
+}
+
+// isLevel reports whether all places are equally far out.
+func isLevel(places []footing) bool {
+	for _, f := range places {
+		if math.Abs(f.radius-places[0].radius) > 0.005 {
+			return false
+		}
+	}
+	return true
 }

@@ -153,7 +153,7 @@ func (p *page) finish() (*Chart, []*course) {
 	}
 	s.Root.Add(head)
 	drawing := &scene.Group{ID: "chart", Title: w.name(), Data: []scene.Attr{
-		{Name: "centre", Value: coords(p.centre)}, {Name: "unit", Value: fmt.Sprintf("%.2f", w.unit)}}}
+		{Name: "centre", Points: []canvas.Point{p.centre}}, {Name: "unit", Value: fmt.Sprintf("%.2fmm", w.unit)}}}
 	if w.o.Cross {
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "cross", Value: "sc"})
 	}

@@ -46,8 +46,8 @@ func (d *roundArtist) start(i int) *scene.Group {
 				art.Strokes.LineTo(end.X, end.Y)
 			}
 			d.paint(g, art)
-			g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Value: coords(an.Top)},
-				scene.Attr{Name: "base", Value: coords(foot)})
+			g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}},
+				scene.Attr{Name: "base", Points: []canvas.Point{foot}})
 			d.extras(g, i)
 			return g
 		} else if foot := d.meanFoot(c, i); foot < c.radius[i] {
@@ -62,15 +62,14 @@ func (d *roundArtist) start(i int) *scene.Group {
 		return nil // drawn when the others are
 	}
 	d.paint(g, symbols.Start(s.Chains, an, d.pen))
-	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Value: coords(an.Top)},
-		scene.Attr{Name: "base", Value: coords(an.Base[0])})
+	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}},
+		scene.Attr{Name: "base", Points: []canvas.Point{an.Base[0]}})
 	d.extras(g, i)
 	return g
 }
 
 func (d *roundArtist) startGroup(s *fabric.Stitch) *scene.Group {
-	return &scene.Group{ID: d.prefix + "start", Title: d.c.label() + ", beginning ch " + strconv.Itoa(s.Chains),
-		Data: []scene.Attr{{Name: "round", Value: d.number}}}
+	return &scene.Group{ID: d.prefix + "start", Title: d.c.label() + ", beginning ch " + strconv.Itoa(s.Chains)}
 }
 
 // stoodOn reports whether stitch i, or the half that completes it, stands on a
@@ -259,7 +258,7 @@ func (d *roundArtist) join(i int) *scene.Group {
 	an := symbols.Anchors{Top: at, Unit: d.unit, Width: max(2.2*(room-d.pen.Line/2-0.1), 0.3)}
 	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
 	d.paint(grp, symbols.Join(an, d.pen))
-	grp.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: "join"}, {Name: "top", Value: coords(d.top(d.c, i))}}
+	grp.Data = []scene.Attr{{Name: "kind", Value: "join"}, {Name: "top", Points: []canvas.Point{d.top(d.c, i)}}}
 	return grp
 }
 
@@ -273,8 +272,8 @@ func (d *roundArtist) tallJoin(grp *scene.Group, g gap, s *fabric.Stitch) *scene
 	an.Along = canvas.Point{X: -up.Y, Y: up.X}
 	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))
 	grp.Title += " with " + s.Kind.Name(d.o.Terms)
-	grp.Data = []scene.Attr{{Name: "round", Value: d.number}, {Name: "kind", Value: s.Kind.Name(d.o.Terms)},
-		{Name: "top", Value: coords(an.Top)}, {Name: "base", Value: coords(foot)}}
+	grp.Data = []scene.Attr{{Name: "kind", Value: s.Kind.Name(d.o.Terms)},
+		{Name: "top", Points: []canvas.Point{an.Top}}, {Name: "base", Points: []canvas.Point{foot}}}
 	return grp
 }
 

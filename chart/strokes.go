@@ -47,10 +47,12 @@ func flatten(d *canvas.Path, m canvas.Matrix, emit func(a, b canvas.Point)) {
 			curve(at, point(i+1), point(i+3), p, emit)
 			at = p
 			i += 8
-		default: // arcs, which no symbol is made of: their chord
-			p := point(i + 5)
-			emit(at, p)
-			at = p
+		default: // an arc of a circle
+			arc := &canvas.Path{}
+			arc.MoveTo(data[i-3], data[i-2])
+			arc.ArcTo(data[i+1], data[i+2], data[i+3]*180/math.Pi, data[i+4] == 1 || data[i+4] == 3, data[i+4] >= 2, data[i+5], data[i+6])
+			flatten(arc.Flatten(0.02), m, emit)
+			at = point(i + 5)
 			i += 8
 		}
 	}

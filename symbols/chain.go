@@ -20,7 +20,7 @@ const (
 // chain is the oval of a chain, lying along the round just below its top.
 func (s *sketch) chain() Drawing {
 	long := min(chainLong*s.unit, 2*s.halfRoom())
-	m := mark("ch", long, func(long float64) *canvas.Path {
+	m := mark("c", long, func(long float64) *canvas.Path {
 		return about(canvas.Point{X: long / 2}, long/2*chainRatio)
 	})
 	m.At = s.onPage(canvas.Point{Y: -s.clear() - long/2*chainRatio})
@@ -61,7 +61,7 @@ func Join(a Anchors, pen Pen) Drawing {
 
 func (s *sketch) slipMark() (*Mark, float64) {
 	wide := 2 * min(slipHalf*s.unit, room*s.width)
-	m := mark("sl", wide, func(wide float64) *canvas.Path {
+	m := mark("s", wide, func(wide float64) *canvas.Path {
 		return about(canvas.Point{X: wide / 2}, wide/2)
 	})
 	m.Solid = true
@@ -136,7 +136,7 @@ var marks sync.Map
 // first asked for.
 func mark(name string, size float64, shape func(size float64) *canvas.Path) *Mark {
 	steps := math.Max(math.Floor(size/markStep+1e-6), 1)
-	name = fmt.Sprintf("%s-%d", name, int(math.Round(steps*markStep*100)))
+	name = fmt.Sprintf("%s%d", name, int(math.Round(steps*markStep*100)))
 	path, ok := marks.Load(name)
 	if !ok {
 		path, _ = marks.LoadOrStore(name, shape(steps*markStep))
@@ -166,5 +166,5 @@ func (s *sketch) turned() float64 {
 	case deg <= -90:
 		deg += 180
 	}
-	return thousandth(deg)
+	return math.Round(deg*10) / 10 // an oval's ends are within 0.002 mm
 }

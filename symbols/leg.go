@@ -31,10 +31,11 @@ func (s *sketch) plain(k stitch.Kind, in stitch.Into) {
 
 // leg is the curve from a foot to the middle of the bar. Its height grows evenly
 // along it and its lean is the same at equal heights in proportion, so the legs
-// of a fan part evenly and never cross.
+// of a fan part evenly and never cross. One that would bend by less than a fifth
+// of the line's width is straight.
 func (s *sketch) leg(foot canvas.Point) curve {
 	top := canvas.Point{Y: s.crest}
-	if math.Abs(foot.X) < 0.02*s.unit {
+	if math.Abs(foot.X)*uprighting/4 < max(s.line/5, 0.005*s.unit) {
 		return curve{foot, top}
 	}
 	mid := canvas.Point{X: foot.X * (1 - uprighting) / 2, Y: (foot.Y + top.Y) / 2}

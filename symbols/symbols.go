@@ -60,7 +60,7 @@ func (d Drawing) Empty() bool {
 // Mark is a rigid shape at a point.
 type Mark struct {
 	// Name tells the shape and its size in hundredths of a millimetre,
-	// "ch-248" or "sl-112". Marks of one name have one Path.
+	// "c248" or "s112". Marks of one name have one Path.
 	Name string
 	// Path is about the origin, along the x axis. It is shared: copy it
 	// before changing it.

@@ -1,6 +1,10 @@
 package output
 
-import "math"
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+)
 
 // arc is an arc of a circle. The pen goes from angle from, turning by turn
 // (radians, clockwise on the page when positive).
@@ -40,6 +44,37 @@ func newArc(x0, y0, r float64, large, sweep bool, x1, y1 float64) arc {
 func (a arc) at(part float64) (x, y float64) {
 	sin, cos := math.Sincos(a.from + part*a.turn)
 	return a.cx + a.r*cos, a.cy + a.r*sin
+}
+
+// withoutArcs is a path whose arcs are cubic curves: those of circles in pieces of
+// a twelfth of a turn at the most, which are within a millionth of the radius of
+// them, where a quarter of a turn in one piece would be seen on a large circle.
+func withoutArcs(p *canvas.Path) *canvas.Path {
+	d := p.Data()
+	if hasOvals(d) {
+		return p.ReplaceArcs()
+	}
+	var out []float64
+	for i := 0; i < len(d); i += commandLength(d[i]) {
+		n := commandLength(d[i])
+		if d[i] != canvas.ArcToCmd {
+			out = append(out, d[i:i+n]...)
+			continue
+		}
+		a := newArc(d[i-3], d[i-2], d[i+1], d[i+4] == 1 || d[i+4] == 3, d[i+4] >= 2, d[i+5], d[i+6])
+		pieces := int(math.Ceil(math.Abs(a.turn) / (math.Pi / 6)))
+		k := 4. / 3 * math.Tan(a.turn/float64(4*pieces))
+		x0, y0 := d[i-3], d[i-2]
+		for j := 1; j <= pieces; j++ {
+			x, y := a.at(float64(j) / float64(pieces))
+			if j == pieces {
+				x, y = a.x, a.y
+			}
+			out = append(out, canvas.CubeToCmd, x0-k*(y0-a.cy), y0+k*(x0-a.cx), x+k*(y-a.cy), y-k*(x-a.cx), x, y, canvas.CubeToCmd)
+			x0, y0 = x, y
+		}
+	}
+	return canvas.NewPathFromData(out)
 }
 
 // arcError is how far, in millimetres, the middle of an arc may be moved by
@@ -101,10 +136,10 @@ func (a arc) end(i, n int) (x, y int) {
 func (w *pathData) arcs(a arc, n, r int) {
 	large, sweep := 0, 0
 	if math.Abs(a.turn)/float64(n) > math.Pi {
-		large = 100
+		large = 1
 	}
 	if a.turn > 0 {
-		sweep = 100
+		sweep = 1
 	}
 	for i := 1; i <= n; i++ {
 		x, y := a.end(i, n)

@@ -7,25 +7,27 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-// Coordinates in an SVG are whole hundredths of a millimetre: far finer than
-// any printer, and short. Relative coordinates are differences of such whole
-// numbers, so roundings never add up.
+// hundredths is a length in the units of an SVG, each a hundredth of a
+// millimetre. Relative coordinates are differences of such whole numbers, so
+// roundings never add up.
 func hundredths(x float64) int { return int(math.Round(x * 100)) }
 
-// appendNumber writes a number of hundredths as SVG has it: no needless zeros.
-func appendNumber(b []byte, n int) []byte {
-	if n < 0 {
-		b = append(b, '-')
-		n = -n
-	}
-	if n >= 100 || n == 0 {
-		b = strconv.AppendInt(b, int64(n/100), 10)
-	}
-	if f := n % 100; f != 0 {
-		b = append(b, '.', byte('0'+f/10))
-		if f%10 != 0 {
-			b = append(b, byte('0'+f%10))
+func units(x float64) string { return strconv.Itoa(hundredths(x)) }
+
+// decimal is a number that is no coordinate, to two places at the most.
+func decimal(x float64) string {
+	return strconv.FormatFloat(math.Round(x*100)/100+0, 'f', -1, 64)
+}
+
+// appendPoints writes points as data: "x y;x y".
+func appendPoints(b []byte, points []canvas.Point) []byte {
+	for i, p := range points {
+		if i > 0 {
+			b = append(b, ';')
 		}
+		b = strconv.AppendInt(b, int64(hundredths(p.X)), 10)
+		b = append(b, ' ')
+		b = strconv.AppendInt(b, int64(hundredths(p.Y)), 10)
 	}
 	return b
 }
@@ -35,7 +37,6 @@ func appendNumber(b []byte, n int) []byte {
 type pathData struct {
 	b, abs, rel []byte
 	last        byte // the command that a further set of numbers would repeat
-	fraction    bool // the last number has a point, so that .5 may follow it
 	x, y        int  // where the pen is
 	sx, sy      int  // where the subpath began
 	dot         bool // the subpath has only lines too short to show, so far
@@ -125,7 +126,7 @@ func (w *pathData) curve(letter byte, to ...int) {
 func (w *pathData) close() {
 	w.showDot()
 	w.b = append(w.b, 'z')
-	w.last, w.fraction = 'z', false
+	w.last = 'z'
 	w.x, w.y = w.sx, w.sy
 }
 
@@ -135,7 +136,7 @@ func (w *pathData) showDot() {
 	if w.dot {
 		w.dot = false
 		w.b = append(w.b, "h0"...)
-		w.last, w.fraction = 'h', false
+		w.last = 'h'
 	}
 }
 
@@ -143,7 +144,7 @@ func (w *pathData) showDot() {
 // the same in both its forms, and the coordinates.
 func (w *pathData) command(letter byte, fixed []int, to ...int) {
 	w.dot = false
-	write := func(b []byte, l byte, dx, dy int) ([]byte, bool) {
+	write := func(b []byte, l byte, dx, dy int) []byte {
 		first := l != w.last
 		if first {
 			b = append(b, l)
@@ -151,29 +152,26 @@ func (w *pathData) command(letter byte, fixed []int, to ...int) {
 		if letter == 'V' {
 			dx = dy
 		}
-		return appendNumbers(b, first, w.fraction, fixed, to, dx, dy)
+		return appendNumbers(b, first, fixed, to, dx, dy)
 	}
-	var absFraction, relFraction bool
-	w.abs, absFraction = write(w.abs[:0], letter, 0, 0)
-	w.rel, relFraction = write(w.rel[:0], letter+'a'-'A', w.x, w.y)
+	w.abs = write(w.abs[:0], letter, 0, 0)
+	w.rel = write(w.rel[:0], letter+'a'-'A', w.x, w.y)
 	if len(w.rel) < len(w.abs) {
-		w.b, w.fraction, w.last = append(w.b, w.rel...), relFraction, letter+'a'-'A'
+		w.b, w.last = append(w.b, w.rel...), letter+'a'-'A'
 	} else {
-		w.b, w.fraction, w.last = append(w.b, w.abs...), absFraction, letter
+		w.b, w.last = append(w.b, w.abs...), letter
 	}
 }
 
 // appendNumbers writes numbers with no more between them than they need:
-// nothing after a letter or before a minus, and nothing before a point when
-// the number before it has had its own. It tells whether the last had one.
-func appendNumbers(b []byte, first, fraction bool, fixed, to []int, dx, dy int) ([]byte, bool) {
+// nothing after a letter or before a minus.
+func appendNumbers(b []byte, first bool, fixed, to []int, dx, dy int) []byte {
 	put := func(n int) {
-		small := -100 < n && n < 100 && n != 0
-		if !first && n >= 0 && !(small && fraction) {
+		if !first && n >= 0 {
 			b = append(b, ' ')
 		}
-		b = appendNumber(b, n)
-		first, fraction = false, n%100 != 0
+		b = strconv.AppendInt(b, int64(n), 10)
+		first = false
 	}
 	for _, n := range fixed {
 		put(n)
@@ -185,5 +183,5 @@ func appendNumbers(b []byte, first, fraction bool, fixed, to []int, dx, dy int) 
 			put(n - dy)
 		}
 	}
-	return b, fraction
+	return b
 }

@@ -9,12 +9,12 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-func TestNumber(t *testing.T) {
-	for x, want := range map[float64]string{
-		0: "0", -0.001: "0", 0.004: "0", 0.5: ".5", -0.25: "-.25", 0.05: ".05", -0.05: "-.05",
-		1: "1", 10: "10", 100.1: "100.1", 12.345: "12.35", -7.999: "-8", 1234.56: "1234.56",
+func TestNumbers(t *testing.T) {
+	for x, want := range map[float64][2]string{
+		0: {"0", "0"}, -0.001: {"0", "0"}, 0.004: {"0", "0"}, 0.5: {"50", "0.5"}, -0.25: {"-25", "-0.25"},
+		1: {"100", "1"}, 100.1: {"10010", "100.1"}, 12.345: {"1235", "12.35"}, -7.999: {"-800", "-8"},
 	} {
-		if got := number(x); got != want {
+		if got := [2]string{units(x), decimal(x)}; got != want {
 			t.Errorf("%v is written %s, not %s", x, got, want)
 		}
 	}
@@ -22,23 +22,32 @@ func TestNumber(t *testing.T) {
 
 func TestPathData(t *testing.T) {
 	for _, c := range []struct{ path, want string }{
-		{"M1 2L3 4L5 5", "M1 2 3 4 5 5"},
-		{"M100 200L103 204", "M100 200l3 4"},
-		{"M100 200L103 200L103 190z", "M100 200h3V190z"},
-		{"M0.5 0.5L0.75 0.25", "M.5.5.75.25"},
-		{"M10.5 0.5L10.25 -0.5", "M10.5.5l-.25-1"},
-		{"M1 1L1.001 1.001", "M1 1h0"},       // too short to show: a dot
-		{"M1 1L1.001 1.001L5 5", "M1 1 5 5"}, // a line after it: no dot
-		{"M1 1L2 2M50 50L60 60", "M1 1 2 2M50 50 60 60"},
-		{"M101 101L102 102M103 103L104 104", "M101 101l1 1m1 1 1 1"},
-		{"M10 10Q15 5 20 10", "M10 10q5-5 10 0"},
-		{"M10 10C11 11 12 11 13 10", "M10 10c1 1 2 1 3 0"},
-		{"M10 0A10 10 0 0 1 0 10", "M10 0A10 10 0 0 1 0 10"},
+		{"M.01.02L.03.04.05.05", "M1 2 3 4 5 5"},
+		{"M1 2L1.03 2.04", "M100 200l3 4"},
+		{"M1 2L1.03 2 1.03 1.9z", "M100 200h3V190z"},
+		{"M10.5 0.5L10.25 -0.5", "M1050 50 1025-50"},
+		{"M1 1L1.001 1.001", "M100 100h0"},           // too short to show: a dot
+		{"M1 1L1.001 1.001L5 5", "M100 100 500 500"}, // a line after it: no dot
+		{"M1 1L2 2M5 5L6 6", "M100 100 200 200M500 500 600 600"},
+		{"M1.01 1.01L1.02 1.02M1.03 1.03L1.04 1.04", "M101 101l1 1m1 1 1 1"},
+		{"M.1 .1Q.15 .05 .2 .1", "M10 10q5-5 10 0"},
+		{"M.1 .1C.11 .11 .12 .11 .13 .1", "M10 10c1 1 2 1 3 0"},
+		{"M.1 0A.1 .1 0 0 1 0 .1", "M10 0A10 10 0 0 1 0 10"},
 	} {
 		if got := string(appendPathData(nil, canvas.MustParseSVGPath(c.path))); got != c.want {
 			t.Errorf("%s is written %s, not %s", c.path, got, c.want)
 		}
 	}
+}
+
+// fromPathData reads a path back from what was written of it.
+func fromPathData(t *testing.T, d string) *canvas.Path {
+	t.Helper()
+	p, err := canvas.ParseSVGPath(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p.Transform(canvas.Identity.Scale(0.01, 0.01))
 }
 
 // Roundings do not add up: after hundreds of steps every point is still within
@@ -69,10 +78,7 @@ func TestPathDataStaysInPlace(t *testing.T) {
 			}
 		}
 		d := string(appendPathData(nil, p))
-		q, err := canvas.ParseSVGPath(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		q := fromPathData(t, d)
 		a, b := p.Coords(), q.Coords()
 		if len(a) != len(b) {
 			t.Fatalf("%d points became %d", len(a), len(b))
@@ -103,10 +109,7 @@ func TestArcsStayInPlace(t *testing.T) {
 			p.MoveTo(cx+radius*cos, cy+radius*sin)
 			p.Arc(radius, radius, 0, from, to)
 			d := string(appendPathData(nil, p))
-			q, err := canvas.ParseSVGPath(d)
-			if err != nil {
-				t.Fatal(err)
-			}
+			q := fromPathData(t, d)
 			length := q.Length()
 			if want := radius * extent * math.Pi / 180; math.Abs(length-want) > 0.03+0.001*want {
 				t.Errorf("%g° of radius %.3f is %.3f mm long, not %.3f: %s", extent, radius, length, want, d)
@@ -116,6 +119,22 @@ func TestArcsStayInPlace(t *testing.T) {
 					t.Fatalf("%g° of radius %.3f leaves its circle by %.3f mm: %s", extent, radius, off, d)
 				}
 			}
+		}
+	}
+}
+
+// A large circle, of arcs or of the curves that stand for them, is round.
+func TestWithoutArcs(t *testing.T) {
+	const radius = 90.
+	p := withoutArcs(canvas.Circle(radius))
+	for _, c := range p.Flatten(1e-4).Coords() {
+		if off := math.Hypot(c.X, c.Y) - radius; math.Abs(off) > 0.001 {
+			t.Fatalf("the circle is left by %.4f mm", off)
+		}
+	}
+	for i, d := 0, p.Data(); i < len(d); i += commandLength(d[i]) {
+		if d[i] == canvas.ArcToCmd {
+			t.Fatal("an arc is left")
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"io"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/canvas/renderers/pdf"
@@ -108,7 +109,7 @@ func (p page) text(t *scene.Text) {
 // flip is a copy of the path with y up and its points rounded to the
 // thousandth of a millimetre, for the renderer writes every figure it is given.
 func (p page) flip(d *canvas.Path) *canvas.Path {
-	data := append([]float64(nil), d.ReplaceArcs().Data()...)
+	data := slices.Clone(withoutArcs(d).Data())
 	for i := 0; i < len(data); i += commandLength(data[i]) {
 		for j := i + 1; j < i+commandLength(data[i])-1; j += 2 {
 			data[j] = math.Round(data[j]*1e3) / 1e3

@@ -16,8 +16,9 @@ import (
 	"whorl/chart/typeface"
 )
 
-// SVG writes a scene as SVG 1.1. One user unit is one millimetre. Groups keep
-// their names, titles and data; styles are written where they change and
+// SVG writes a scene as SVG 1.1. One user unit is a hundredth of a millimetre,
+// so that every coordinate is a whole number: far finer than any printer, and
+// short. Groups keep their names, titles and data; styles are written where they change and
 // inherited below; shapes are written once and used by reference; text is
 // text. Nothing is fetched from elsewhere and nothing runs. Positions are
 // within 0.005 mm of the scene's.
@@ -39,15 +40,15 @@ type svg struct {
 
 func (v *svg) document(s *scene.Scene) {
 	shapes, ids := inUse(&s.Root)
-	width, height := number(s.Width), number(s.Height)
+	width, height := units(s.Width), units(s.Height)
 	v.WriteString(`<svg xmlns="http://www.w3.org/2000/svg"`)
 	if len(shapes) > 0 {
 		v.WriteString(` xmlns:xlink="http://www.w3.org/1999/xlink"`)
 	}
-	fmt.Fprintf(v, ` version="1.1" width="%smm" height="%smm" viewBox="0 0 %s %s" xml:lang="en" role="img"`, width, height, width, height)
+	fmt.Fprintf(v, ` version="1.1" width="%smm" height="%smm" viewBox="0 0 %s %s" xml:lang="en" role="img"`, decimal(s.Width), decimal(s.Height), width, height)
 	title, desc := typeface.Clean(s.Title), typeface.Clean(s.Desc)
 	titleID, descID := v.labels(title, desc, ids)
-	fmt.Fprintf(v, ` fill="none" stroke-width="%s" stroke-linecap="round" stroke-linejoin="round" font-family="%s">`, number(scene.Plain.Line), typeface.Families)
+	fmt.Fprintf(v, ` fill="none" stroke-width="%s" stroke-linecap="round" stroke-linejoin="round" font-family="%s">`, units(scene.Plain.Line), typeface.Families)
 	if title != "" {
 		v.WriteString("\n<title id=\"" + titleID + "\">")
 		v.escape(title)
@@ -142,7 +143,12 @@ func (v *svg) group(g *scene.Group, above scene.Ink) {
 	v.WriteString("\n<g")
 	v.attr("id", g.ID)
 	for _, a := range g.Data {
-		v.attr("data-"+a.Name, typeface.Clean(a.Value))
+		if a.Points == nil {
+			v.attr("data-"+a.Name, typeface.Clean(a.Value))
+			continue
+		}
+		v.d = appendPoints(v.d[:0], a.Points)
+		v.attr("data-"+a.Name, string(v.d))
 	}
 	k := above.With(g.Style)
 	v.ink(k, above)
@@ -190,12 +196,12 @@ func (v *svg) ink(k, above scene.Ink) {
 		v.attr("fill", colour(k.Fill))
 	}
 	if k.Line != above.Line {
-		v.attr("stroke-width", number(k.Line))
+		v.attr("stroke-width", units(k.Line))
 	}
 	if !slices.Equal(k.Dash, above.Dash) {
 		dashes := make([]string, len(k.Dash))
 		for i, d := range k.Dash {
-			dashes[i] = number(d)
+			dashes[i] = units(d)
 		}
 		v.attr("stroke-dasharray", cmp.Or(strings.Join(dashes, " "), "none"))
 	}
@@ -236,12 +242,12 @@ func (v *svg) use(u *scene.Use, above scene.Ink) {
 
 // place writes where something stands and how far it is turned.
 func (v *svg) place(x, y, angle float64) {
-	if a := number(math.Remainder(angle, 360)); a != "0" {
-		v.attr("transform", "translate("+number(x)+" "+number(y)+")rotate("+a+")")
+	if a := decimal(math.Remainder(angle, 360)); a != "0" {
+		v.attr("transform", "translate("+units(x)+" "+units(y)+")rotate("+a+")")
 		return
 	}
-	v.attr("x", number(x))
-	v.attr("y", number(y))
+	v.attr("x", units(x))
+	v.attr("y", units(y))
 }
 
 // longText is how many characters a text has before a substitute for the
@@ -255,7 +261,7 @@ func (v *svg) text(t *scene.Text, above scene.Ink) {
 	}
 	v.WriteString("<text")
 	v.place(t.X, t.Y, t.Angle)
-	v.attr("font-size", number(t.Size))
+	v.attr("font-size", units(t.Size))
 	if t.Bold {
 		v.attr("font-weight", "bold")
 	}
@@ -275,7 +281,7 @@ func (v *svg) text(t *scene.Text, above scene.Ink) {
 		v.attr("stroke", "none")
 	}
 	if utf8.RuneCountInString(s) >= longText && len(typeface.Missing(s)) == 0 {
-		v.attr("textLength", number(typeface.Width(s, t.Size, t.Bold, t.Italic)))
+		v.attr("textLength", units(typeface.Width(s, t.Size, t.Bold, t.Italic)))
 		v.attr("lengthAdjust", "spacingAndGlyphs")
 	}
 	v.WriteByte('>')
@@ -301,10 +307,6 @@ func (v *svg) escape(s string) {
 }
 
 var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
-
-func number(x float64) string {
-	return string(appendNumber(nil, hundredths(x)))
-}
 
 // colour is a colour as SVG has it, at its shortest.
 func colour(c scene.Colour) string {

@@ -34,8 +34,8 @@ func TestSVGDocument(t *testing.T) {
 	s := &scene.Scene{Width: 210, Height: 297, Title: "Crown, rounds 1–2", Desc: "Two stitches.", Paper: scene.RGB(0xffffff)}
 	s.Root = scene.Group{ID: "chart", Style: scene.Style{Stroke: &grey, Line: new(0.3)}}
 	s.Root.Add(
-		&scene.Group{ID: "r1s1", Title: "Rnd 1, stitch 1: ch", Data: []scene.Attr{{Name: "kind", Value: "ch"}},
-			Nodes: []scene.Node{&scene.Use{Shape: chain, X: 10, Y: 20.125, Angle: 30}}},
+		&scene.Group{ID: "r1s1", Title: "Rnd 1, stitch 1: ch", Data: []scene.Attr{{Name: "kind", Value: "ch"}, {Name: "top", Points: []canvas.Point{{X: 10, Y: 20.125}, {X: 7.5}}}},
+			Nodes: []scene.Node{&scene.Use{Shape: chain, X: 10, Y: 20.125, Angle: 30.5}}},
 		&scene.Group{ID: "r1s2", Style: scene.Style{Stroke: &blue},
 			Nodes: []scene.Node{
 				&scene.Path{D: canvas.MustParseSVGPath("M10.5 20.25L10.5 23")},
@@ -43,17 +43,17 @@ func TestSVGDocument(t *testing.T) {
 				&scene.Text{X: 5, Y: 6.7, Size: 3, Align: scene.Centre, Bold: true, Colour: grey, String: "R&1"},
 			}},
 	)
-	want := `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" version="1.1" width="210mm" height="297mm" viewBox="0 0 210 297" xml:lang="en" role="img" aria-labelledby="crown-rounds-1-2-title crown-rounds-1-2-desc" fill="none" stroke-width=".25" stroke-linecap="round" stroke-linejoin="round" font-family="Liberation Sans, Arial, Helvetica, sans-serif">
+	want := `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" version="1.1" width="210mm" height="297mm" viewBox="0 0 21000 29700" xml:lang="en" role="img" aria-labelledby="crown-rounds-1-2-title crown-rounds-1-2-desc" fill="none" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" font-family="Liberation Sans, Arial, Helvetica, sans-serif">
 <title id="crown-rounds-1-2-title">Crown, rounds 1–2</title>
 <desc id="crown-rounds-1-2-desc">Two stitches.</desc>
 <defs>
-<path id="ch" d="M1 0A1 1 0 0 1-1 0 1 1 0 0 1 1 0z"/>
-<path id="sl" stroke="none" d="M.5 0a.5.5 0 0 1-1 0 .5.5 0 0 1 1 0z"/>
+<path id="ch" d="M100 0A100 100 0 0 1-100 0 100 100 0 0 1 100 0z"/>
+<path id="sl" stroke="none" d="M50 0A50 50 0 0 1-50 0 50 50 0 0 1 50 0z"/>
 </defs>
-<rect width="210" height="297" fill="#fff"/>
-<g id="chart" stroke="#222" stroke-width=".3">
-<g id="r1s1" data-kind="ch"><title>Rnd 1, stitch 1: ch</title><use xlink:href="#ch" transform="translate(10 20.13)rotate(30)"/></g>
-<g id="r1s2" stroke="#1f5fa8"><path d="M10.5 20.25V23"/><use xlink:href="#sl" x="1" y="2" fill="#1f5fa8"/><text x="5" y="6.7" font-size="3" font-weight="bold" text-anchor="middle" fill="#222" stroke="none">R&amp;1</text></g>
+<rect width="21000" height="29700" fill="#fff"/>
+<g id="chart" stroke="#222" stroke-width="30">
+<g id="r1s1" data-kind="ch" data-top="1000 2013;750 0"><title>Rnd 1, stitch 1: ch</title><use xlink:href="#ch" transform="translate(1000 2013)rotate(30.5)"/></g>
+<g id="r1s2" stroke="#1f5fa8"><path d="M1050 2025v275"/><use xlink:href="#sl" x="100" y="200" fill="#1f5fa8"/><text x="500" y="670" font-size="300" font-weight="bold" text-anchor="middle" fill="#222" stroke="none">R&amp;1</text></g>
 </g>
 </svg>
 `

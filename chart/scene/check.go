@@ -57,6 +57,9 @@ func (c *checker) group(g *Group) {
 				c.fail("group %q has the datum %q twice", g.ID, a.Name)
 			}
 		}
+		for _, p := range a.Points {
+			c.numbers("the datum "+a.Name, p.X, p.Y)
+		}
 	}
 	c.style(g.Style)
 	for _, n := range g.Nodes {

@@ -53,7 +53,12 @@ type Node interface{ node() }
 
 // Attr is a datum carried by a group: in SVG the attribute
 // data-Name. The name is of small letters, figures and hyphens.
-type Attr struct{ Name, Value string }
+type Attr struct {
+	Name, Value string
+	// Points are the datum where it is places of the scene, and not a Value:
+	// each output writes them in its own units.
+	Points []canvas.Point
+}
 
 // Group is a named group of nodes.
 type Group struct {

@@ -41,7 +41,7 @@ func TestCheck(t *testing.T) {
 		scene *Scene
 		fault string // part of what is said, or "" where nothing is wrong
 	}{
-		{"whole", with(&Group{ID: "a", Data: []Attr{{"kind", "sc"}}}, &Use{Shape: shape}, &Use{Shape: shape}, &Text{Size: 3}, &Path{}), ""},
+		{"whole", with(&Group{ID: "a", Data: []Attr{{Name: "kind", Value: "sc"}}}, &Use{Shape: shape}, &Use{Shape: shape}, &Text{Size: 3}, &Path{}), ""},
 		{"shape alike", with(&Use{Shape: shape}, &Use{Shape: &Shape{ID: "ch", D: canvas.Circle(1)}}), ""},
 		{"no size", &Scene{Width: 10}, "10 × 0 mm"},
 		{"size unknown", &Scene{Width: math.NaN(), Height: 1}, "NaN"},
@@ -52,8 +52,9 @@ func TestCheck(t *testing.T) {
 		{"ID", with(&Group{ID: "a b"}), `"a b"`},
 		{"shape's ID", with(&Use{Shape: &Shape{D: circle}}), `""`},
 		{"no shape", with(&Use{}), "missing"},
-		{"data", with(&Group{Data: []Attr{{"Top point", ""}}}), `"Top point"`},
-		{"data twice", with(&Group{Data: []Attr{{"top", ""}, {"top", ""}}}), "twice"},
+		{"data", with(&Group{Data: []Attr{{Name: "Top point"}}}), `"Top point"`},
+		{"data off the paper", with(&Group{Data: []Attr{{Name: "top", Points: []canvas.Point{{X: math.Inf(1)}}}}}), "datum top"},
+		{"data twice", with(&Group{Data: []Attr{{Name: "top"}, {Name: "top"}}}), "twice"},
 		{"nothing", with(nil), "nothing"},
 		{"path", with(&Path{D: canvas.NewPathFromData([]float64{1, math.NaN(), 0, 1})}), "path"},
 		{"use", with(&Use{Shape: shape, Angle: math.Inf(1)}), "coordinate"},

@@ -45,9 +45,11 @@ func TestExamplesAreDrawnCleanly(t *testing.T) {
 	}
 }
 
-// drawn is what the SVG says of one stitch, read from the file by itself.
+// drawn is what the SVG says of one stitch, read from the file by itself, in its
+// units of a hundredth of a millimetre.
 type drawn struct {
 	id        string
+	counted   bool
 	top, base [][2]float64
 }
 
@@ -71,6 +73,8 @@ func readSVG(t *testing.T, file string) (l []drawn, bytes int) {
 			switch a.Name.Local {
 			case "id":
 				s.id = a.Value
+			case "data-stitch":
+				s.counted = true
 			case "data-top":
 				s.top = points(t, a.Value)
 			case "data-base":
@@ -127,13 +131,35 @@ func TestLegsEndOnTheirPlaces(t *testing.T) {
 						near = math.Min(near, math.Hypot(p[0]-b[0], p[1]-b[1]))
 					}
 				}
-				if near > 0.05 {
-					t.Errorf("%s: a leg of %s is %.2f mm from the nearest place", filepath.Base(name), s.id, near)
+				if near > 5 {
+					t.Errorf("%s: a leg of %s is %.2f mm from the nearest place", filepath.Base(name), s.id, near/100)
 				}
 			}
 		}
 		if legs < 100 {
 			t.Errorf("%s: only %d legs", name, legs)
+		}
+	}
+}
+
+// Every picture takes less than 250 bytes for each stitch that the designer
+// counts, everything else in it included.
+func TestSVGSize(t *testing.T) {
+	for _, name := range drawAll(t, t.TempDir()) {
+		if filepath.Ext(name) != ".svg" {
+			continue
+		}
+		stitches, bytes := readSVG(t, name)
+		n := 0
+		for _, s := range stitches {
+			if s.counted {
+				n++
+			}
+		}
+		if each := float64(bytes) / float64(n); n == 0 || each >= 250 {
+			t.Errorf("%s: %d bytes for %d stitches, %.0f each", filepath.Base(name), bytes, n, each)
+		} else {
+			t.Logf("%s: %.0f bytes a stitch", filepath.Base(name), each)
 		}
 	}
 }

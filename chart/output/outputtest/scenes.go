@@ -159,12 +159,12 @@ func Chart(stitches int) *scene.Scene {
 				ID:    fmt.Sprintf("r%ds%d", round, i+1),
 				Title: fmt.Sprintf("Rnd %d, stitch %d: hdc in next st", round, i+1),
 				Data: []scene.Attr{
-					{Name: "round", Value: fmt.Sprint(round)}, {Name: "stitch", Value: fmt.Sprint(i + 1)}, {Name: "kind", Value: "hdc"},
-					{Name: "top", Value: fmt.Sprintf("%.2f %.2f", tx, ty)}, {Name: "base", Value: fmt.Sprintf("%.2f %.2f", bx, by)},
+					{Name: "stitch", Value: fmt.Sprint(i + 1)}, {Name: "kind", Value: "hdc"},
+					{Name: "top", Points: []canvas.Point{{X: tx, Y: ty}}}, {Name: "base", Points: []canvas.Point{{X: bx, Y: by}}},
 				},
 			}
 			if i%8 == 7 {
-				st.Data[2].Value = "ch"
+				st.Data[1].Value = "ch"
 				st.Add(&scene.Use{Shape: chain, X: tx, Y: ty, Angle: a*180/math.Pi + 90})
 			} else {
 				leg := &canvas.Path{}
