@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -18,8 +19,8 @@ import (
 type Report struct {
 	// Stitches is how many groups of symbols were looked at.
 	Stitches int
-	// Overlaps are strokes of two stitches that touch away from a place that
-	// the two share.
+	// Overlaps are strokes of two things, stitches or signs or symbols of the
+	// key, that touch away from a place that the two share.
 	Overlaps []Clash
 	// Texts are texts with a stroke, another text or the page's edge in them.
 	Texts []Clash
@@ -53,7 +54,8 @@ const (
 	edgeLeast              = 5.0
 )
 
-// subject is one stitch, as the picture has it.
+// subject is one drawn thing, as the picture has it: a stitch, or a sign or a
+// symbol of the key, which has no kind and stands on nothing.
 type subject struct {
 	name, kind   string
 	tops, bases  []canvas.Point
@@ -64,7 +66,11 @@ type subject struct {
 func Audit(s *scene.Scene) *Report {
 	a := auditor{report: &Report{}, owner: map[canvas.Point][]int32{}}
 	a.walk(&s.Root, scene.Plain)
-	a.report.Stitches = len(a.subjects)
+	for i := range a.subjects {
+		if a.subjects[i].kind != "" {
+			a.report.Stitches++
+		}
+	}
 	a.overlaps(s)
 	a.legs()
 	a.words(s)
@@ -96,12 +102,11 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)
 		a.cross = datum(g, "cross") != ""
 	}
-	if datum(g, "kind") != "" {
+	from := len(a.subjects)
+	if draws(g) {
 		a.subject(g, k)
-		return
 	}
 	k = k.With(g.Style)
-	from := len(a.subjects)
 	for _, n := range g.Nodes {
 		switch n := n.(type) {
 		case *scene.Group:
@@ -116,9 +121,20 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 	}
 }
 
+// draws reports whether a group has strokes or shapes of its own.
+func draws(g *scene.Group) bool {
+	for _, n := range g.Nodes {
+		switch n.(type) {
+		case *scene.Path, *scene.Use:
+			return true
+		}
+	}
+	return false
+}
+
 func (a *auditor) subject(g *scene.Group, k scene.Ink) {
 	n := int32(len(a.subjects))
-	s := subject{name: g.ID, kind: datum(g, "kind")}
+	s := subject{name: cmp.Or(g.ID, g.Title), kind: datum(g, "kind")}
 	s.tops = append(slices.Clone(pointsOf(g, "top")), pointsOf(g, "between")...)
 	s.bases = pointsOf(g, "base")
 	s.counted = datum(g, "stitch") != ""
@@ -127,7 +143,12 @@ func (a *auditor) subject(g *scene.Group, k scene.Ink) {
 		a.owner[t] = append(a.owner[t], n)
 	}
 	a.first = append(a.first, len(a.segs))
-	a.segs = segments(g, k, n, a.segs)
+	k = k.With(g.Style)
+	for _, node := range g.Nodes {
+		if _, ok := node.(*scene.Group); !ok {
+			a.segs = segments(node, k, n, a.segs)
+		}
+	}
 	a.subjects = append(a.subjects, s)
 }
 
@@ -205,7 +226,7 @@ func (a *auditor) excused(pair [2]int32, d float64, at canvas.Point) bool {
 func (a *auditor) legs() {
 	for i := range a.subjects {
 		s := &a.subjects[i]
-		if strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") || a.cross && strings.HasSuffix(s.kind, "c") {
+		if s.kind == "" || strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") || a.cross && strings.HasSuffix(s.kind, "c") {
 			continue // a dot or a × has no leg
 		}
 		end := len(a.segs)

@@ -90,6 +90,12 @@ func TestAuditSees(t *testing.T) {
 		t.Error("an uneven repeat was not seen")
 	}
 	s = fresh()
+	at := pointsOf(find(&s.Root, "r3s5"), "top")[0]
+	find(&s.Root, "direction").Add(&scene.Path{D: canvas.Circle(1).Translate(at.X, at.Y)})
+	if r := Audit(s); len(r.Overlaps) == 0 {
+		t.Error("a sign over a stitch was not seen")
+	}
+	s = fresh()
 	s.Root.Add(&scene.Text{X: 95, Y: 141, Size: 4, Colour: ink, String: "across"}, &scene.Text{X: 1, Y: 20, Size: 4, Colour: ink, String: "off"})
 	if r := Audit(s); len(r.Texts) < 2 {
 		t.Errorf("texts over symbols and edge: %v", r.Texts)

@@ -148,26 +148,11 @@ func (a *artist) seamBand(c *course) (inner, outer float64) {
 // chart the arrow of direction.
 func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 	pen := a.pen
-	out := 3.2
-	arrow := 5.5
-	r := a.outer + out
-	last := a.courses[a.last]
-	edge := last
-	if a.inwards {
-		edge = c
-	}
 	way := 1.0
 	if c.round.Reversed {
 		way = -1
 	}
-	angle := edge.seam + way*(arrow/2+0.6)/r
-	at := a.shape.At(angle, r)
-	an := symbols.Anchors{Top: canvas.Point{X: hundredth(a.centre.X + at.X), Y: hundredth(a.centre.Y + at.Y)}, Unit: arrow, Width: arrow}
-	an.Along = canvas.Point{X: at.AlongX, Y: at.AlongY}.Mul(way)
-	an.Up = canvas.Point{X: at.OutX, Y: at.OutY}
-	sign := &scene.Group{ID: "direction", Title: "Direction of work", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
-	a.paint(sign, symbols.Arrow(an, pen), &ink)
-	g.Add(sign)
+	a.direction(g, f, c, way)
 
 	// The mark points at the first stitch from a free spot near the seam.
 	inner, outer := a.seamBand(c)
@@ -189,6 +174,39 @@ func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 		g.Add(mark)
 		return true
 	})
+}
+
+// direction draws the arrow of direction outside the chart, ahead of where the
+// outermost round begins, as near to it as there is white.
+func (a *artist) direction(g *scene.Group, f *finder, c *course, way float64) {
+	const long, nearest, farthest, air = 5.5, 3.2, 7.4, 1.3
+	edge := a.courses[a.last]
+	if a.inwards {
+		edge = c
+	}
+	for out := nearest; out <= farthest; out += 0.4 {
+		r := a.outer + out
+		at := a.shape.At(edge.seam+way*(long/2+0.6)/r, r)
+		an := symbols.Anchors{Top: canvas.Point{X: hundredth(a.centre.X + at.X), Y: hundredth(a.centre.Y + at.Y)}, Unit: long, Width: long}
+		an.Along = canvas.Point{X: at.AlongX, Y: at.AlongY}.Mul(way)
+		an.Up = canvas.Point{X: at.OutX, Y: at.OutY}
+		var taken []box
+		clear := true
+		for t := -0.5; t <= 0.5; t += 0.25 {
+			p := an.Top.Add(an.Along.Mul(t * long))
+			b := box{p.X, p.Y, p.X, p.Y}.grown(air)
+			clear = clear && f.free(b)
+			taken = append(taken, b)
+		}
+		if !clear {
+			continue
+		}
+		f.taken = append(f.taken, taken...)
+		sign := &scene.Group{ID: "direction", Title: "Direction of work", Style: scene.Style{Stroke: &ink, Line: &a.pen.Line}}
+		a.paint(sign, symbols.Arrow(an, a.pen), &ink)
+		g.Add(sign)
+		return
+	}
 }
 
 // smallest is the height on paper of the lowest stitch symbol, chains and slip

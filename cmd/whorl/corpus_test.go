@@ -1,0 +1,90 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"whorl/chart"
+	"whorl/patterns/fabric"
+)
+
+// corpus is every pattern file of the examples and of testdata/patterns that is
+// meant to work.
+func corpus(t *testing.T) []string {
+	t.Helper()
+	files := examples(t)
+	for _, dir := range []string{"patterns", "patterns/more"} {
+		more, err := filepath.Glob(filepath.Join("..", "..", "testdata", dir, "*.yaml"))
+		if err != nil || len(more) == 0 {
+			t.Fatal(dir, err)
+		}
+		files = append(files, more...)
+	}
+	return files
+}
+
+// Every chart of the corpus, in every size, is looked over. Those in which
+// something is wrong are in testdata/gallery/faults.txt, with how much: the list
+// may grow shorter and its figures smaller, and nothing else. A chart that says
+// that it should not be printed as it is, is not in it.
+func TestCorpusFaults(t *testing.T) {
+	var got strings.Builder
+	for _, file := range corpus(t) {
+		j, err := load(file, nil)
+		if err != nil || j.wrong() {
+			t.Errorf("%s: %v %v", file, err, j.faults)
+			continue
+		}
+		for i, f := range j.fabrics {
+			for k, part := range f.Parts {
+				if part.Worked != fabric.InRounds {
+					continue
+				}
+				c, err := chart.Round(f, j.forms[i], chart.Options{Title: j.pattern.Title, Part: k})
+				if err != nil {
+					t.Errorf("%s, %s: %v", file, part.Name, err)
+					continue
+				}
+				if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
+					name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+					fmt.Fprintf(&got, "%s, %s, %s: %s\n", name, f.Size, part.Name, faults)
+				}
+			}
+		}
+	}
+	recorded := filepath.Join("..", "..", "testdata", "gallery", "faults.txt")
+	if *update {
+		if err := os.WriteFile(recorded, []byte(got.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(recorded)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); d != "" {
+		t.Errorf("the faults in charts changed (-recorded +found); look at them, then go test ./cmd/whorl -run Corpus -update:\n%s", d)
+	}
+}
+
+// faultsOf counts what is wrong in a picture; "" when nothing is.
+func faultsOf(r *chart.Report) string {
+	var s []string
+	add := func(n int, what string) {
+		if n > 0 {
+			s = append(s, fmt.Sprintf("%d %s", n, what))
+		}
+	}
+	add(len(r.Overlaps), "overlaps")
+	add(len(r.Texts), "texts run through")
+	add(len(r.Astray), "legs astray")
+	if r.Turn > 0.1 {
+		s = append(s, fmt.Sprintf("repeats differ by %.2f°", r.Turn))
+	}
+	return strings.Join(s, ", ")
+}
