@@ -32,8 +32,7 @@ type artist struct {
 	// sought are the places other than tops and spaces that drawn stitches
 	// stand on.
 	sought map[fabric.Place]bool
-	chainW float64   // room of the narrowest chain
-	atSeam []segment // strokes of the round below by its seam
+	chainW float64 // room of the narrowest chain
 }
 
 func newArtist(w *work) *artist {
@@ -69,14 +68,27 @@ func (a *artist) rounds() []scene.Node {
 	if g := a.ground(); g != nil {
 		nodes = append(nodes, g)
 	}
-	k := 0
-	for _, c := range a.courses[a.lo : a.last+1] {
+	var all []*roundArtist
+	for k, c := range a.courses[a.lo : a.last+1] {
 		colour := &ink
 		if k%2 == 1 {
 			colour = &second
 		}
-		k++
-		nodes = append(nodes, a.round(c, colour))
+		d := a.round(c, colour)
+		if k > 0 {
+			d.below = all[k-1]
+			d.below.above = d
+		}
+		all = append(all, d)
+	}
+	for _, d := range all {
+		d.small()
+		for _, e := range d.groups {
+			if e != nil {
+				d.whole.Add(e)
+			}
+		}
+		nodes = append(nodes, d.whole)
 	}
 	return nodes
 }
@@ -92,8 +104,9 @@ func (a *artist) unique(name string) string {
 	return n
 }
 
-// round draws one round: a group, and a group for each stitch in it.
-func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
+// round draws one round: a group, and a group for each stitch in it but the small
+// ones, which are drawn last.
+func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	line := a.pen.Line
 	number := strconv.Itoa(c.round.Number)
 	g := &scene.Group{ID: a.unique("rnd" + number), Title: c.label(),
@@ -102,7 +115,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
 	if c.fold > 1 {
 		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
 	}
-	d := roundArtist{artist: a, c: c, colour: colour,
+	d := &roundArtist{artist: a, c: c, colour: colour, whole: g,
 		prefix: "r" + strings.TrimPrefix(g.ID, "rnd"), run: map[int]int{}}
 	for k, sp := range c.round.Spaces {
 		for i, n := sp.From, len(c.round.Stitches); n > 0 && i != sp.To && i < sp.From+n; i++ {
@@ -113,24 +126,28 @@ func (a *artist) round(c *course, colour *scene.Colour) *scene.Group {
 	for i := range c.round.Stitches {
 		d.groups[i] = d.stitch(i)
 	}
-	// What closes and begins the round goes where the others leave it room.
-	for i := range c.round.Stitches {
-		if s := &c.round.Stitches[i]; d.groups[i] == nil && s.Role == fabric.Start && s.Chains > 0 {
+	return d
+}
+
+// small draws what begins, moves the beginning of and closes the round, where the
+// stitches of this round and its neighbours leave it room.
+func (d *roundArtist) small() {
+	stitches := d.c.round.Stitches
+	for i := range stitches {
+		if s := &stitches[i]; d.groups[i] == nil && s.Role == fabric.Start && s.Chains > 0 {
 			d.groups[i] = d.startInGap(i)
 		}
 	}
-	for i := range c.round.Stitches {
-		if c.round.Stitches[i].Role == fabric.Join {
+	for i := range stitches {
+		if stitches[i].Role == fabric.Travel {
+			d.groups[i] = d.travel(i)
+		}
+	}
+	for i := range stitches {
+		if stitches[i].Role == fabric.Join {
 			d.groups[i] = d.join(i)
 		}
 	}
-	for _, e := range d.groups {
-		if e != nil {
-			g.Add(e)
-		}
-	}
-	a.atSeam = d.bySeam()
-	return g
 }
 
 // roundArtist draws the stitches of one round.
@@ -138,6 +155,8 @@ type roundArtist struct {
 	*artist
 	c             *course
 	colour        *scene.Colour
+	whole         *scene.Group // the group of the round
+	below, above  *roundArtist // nil where there is none
 	prefix        string
 	run           map[int]int // 1 + the run of chains that a chain is in
 	drawn         map[int]bool
@@ -152,7 +171,7 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	switch {
 	case s.Role == fabric.Start:
 		return d.start(i)
-	case s.Role == fabric.Join:
+	case s.Role == fabric.Join, s.Role == fabric.Travel:
 		return nil // drawn last
 	case s.IsChain() && len(s.On) == 0 && s.Kind.Shape == stitch.Plain:
 		if k := d.run[i]; k > 0 {

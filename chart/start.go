@@ -154,7 +154,7 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	grp.Data = append(grp.Data, scene.Attr{Name: "kind", Value: "beg ch-" + strconv.Itoa(s.Chains)})
 	g := d.gapAt(i)
 	var near []segment
-	for _, n := range append(d.bySeam(), d.atSeam...) {
+	for _, n := range d.atSeam() {
 		if nearest(g.mid(0.5), n).Sub(g.mid(0.5)).Length() < g.tall()+d.unit {
 			near = append(near, n)
 		}
@@ -231,8 +231,19 @@ func (d *roundArtist) upright(g gap, i int, m manner) symbols.Anchors {
 	return an
 }
 
-// bySeam are the strokes of this round's stitches that lie by the seam.
-func (d *roundArtist) bySeam() (near []segment) {
+// atSeam are the strokes of this round's stitches and its neighbours' that lie by
+// their seams.
+func (d *roundArtist) atSeam() (near []segment) {
+	for _, r := range []*roundArtist{d.below, d, d.above} {
+		if r != nil {
+			near = r.bySeam(near)
+		}
+	}
+	return near
+}
+
+// bySeam adds the strokes of this round's stitches that lie by the seam.
+func (d *roundArtist) bySeam(near []segment) []segment {
 	const reach = 5 // stitches to each side
 	k := scene.Plain
 	k.Stroke, k.Line = ink, d.pen.Line
@@ -281,7 +292,7 @@ func (d *roundArtist) tallJoin(grp *scene.Group, g gap, s *fabric.Stitch) *scene
 // at least room away from every stroke at the seam; or the one farthest away
 // when none is. It tells how far.
 func (d *roundArtist) clearest(g gap, room float64) (best canvas.Point, clear float64) {
-	near := d.bySeam()
+	near := d.atSeam()
 	clear = -1
 	for t := 1 - room/g.tall(); t > 0.3; t -= 0.03 {
 		for _, side := range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {

@@ -1,0 +1,77 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// travel draws a slip stitch that moves the beginning of a round: its dot lies on
+// what it is worked into, or as near to it as the strokes there leave it room.
+func (d *roundArtist) travel(i int) *scene.Group {
+	s := &d.c.round.Stitches[i]
+	g := d.group(i, d.name(s))
+	an := d.anchors(i)
+	in := stitch.Top
+	if len(s.On) > 0 {
+		in = shown(s.On[0].Into, d.c.round)
+	}
+	art := symbols.Draw(s.Kind, in, an, d.pen)
+	if m := art.Mark; m != nil && art.Strokes == nil {
+		size := m.Path.Bounds()
+		m.At = d.clearNear(m.At, size.W()/2+d.pen.Line/2+0.08)
+	}
+	d.paint(g, art)
+	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: s.Kind.NameInto(in, d.o.Terms)}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
+	if len(s.On) > 0 {
+		g.Data = append(g.Data, scene.Attr{Name: "base", Points: an.Base})
+	}
+	g.Title = d.c.label() + ", " + d.title(i)
+	return g
+}
+
+// clearNear is the point nearest to at that is at least room away from every
+// stroke of this round and of its neighbours by their seams; at itself when there is none
+// within a stitch.
+func (d *roundArtist) clearNear(at canvas.Point, room float64) canvas.Point {
+	k := scene.Plain
+	k.Stroke, k.Line = ink, d.pen.Line
+	var near []segment
+	keep := func(all []segment) {
+		for _, s := range all {
+			if nearest(at, s).Sub(at).Length() < 1.5*d.unit+room {
+				near = append(near, s)
+			}
+		}
+	}
+	for _, g := range d.groups {
+		if g != nil {
+			keep(segments(g, k, 0, nil))
+		}
+	}
+	keep(d.atSeam())
+	free := func(p canvas.Point) bool {
+		for _, s := range near {
+			if nearest(p, s).Sub(p).Length() < room {
+				return false
+			}
+		}
+		return true
+	}
+	for out := 0.0; out < 1.2*d.unit; out += 0.06 * d.unit {
+		for turn := 0.0; turn < 2*math.Pi-1e-9; turn += math.Pi / 8 {
+			p := at.Add(canvas.Point{X: out}.Rot(turn, canvas.Origin))
+			if p = (canvas.Point{X: hundredth(p.X), Y: hundredth(p.Y)}); free(p) {
+				return p
+			}
+			if out == 0 {
+				break
+			}
+		}
+	}
+	return at
+}
