@@ -4,6 +4,9 @@ import (
 	"whorl/patterns/stitch"
 )
 
+// skippedWords are said of places that were passed over.
+var skippedWords = []string{"skipped", "missed", "sk", "unworked"}
+
 // places reads where stitches go: "in next st", "over next 2 sts", "in 2nd ch
 // from hook and in each ch across", "around". Extents alone are taken only
 // when alone is set.
@@ -202,7 +205,7 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-		if p.eat("skipped", "missed") {
+		if p.eat(skippedWords...) {
 			pl.Pick = Skipped
 		}
 		if p.rowEnds() {
@@ -316,7 +319,7 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-		if p.eat("skipped", "missed") {
+		if p.eat(skippedWords...) {
 			pl.Pick = Skipped
 		}
 		if !p.targetOr(&pl) {
@@ -398,7 +401,7 @@ func (p *parser) place() (Place, bool) {
 				pl.N = n
 				p.eat("of")
 			}
-			if p.tok().is("skipped", "missed") {
+			if p.tok().is(skippedWords...) {
 				p.i++
 				pl.Pick = Skipped
 			}

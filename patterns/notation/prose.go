@@ -151,9 +151,6 @@ func (p *parser) advice(b *block) bool {
 	if line := p.lineEnd(); t.first && line <= end+1 && p.toks[line].first && p.toks[line-1].kind != tComma {
 		return p.note(b, start, min(line, end)) // a heading
 	}
-	if t.first && p.toks[end].kind == tStop && p.toks[min(end+1, len(p.toks)-1)].first {
-		return p.note(b, start, end) // and one with a full stop
-	}
 	if end-start >= 3 {
 		return p.note(b, start, end)
 	}
@@ -233,10 +230,30 @@ func (p *parser) aside(b *block) bool {
 		return false
 	}
 	for k := p.tok().kind; k != tEnd && k != tStop && k != tComma && k != tSemi && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
+		if p.i > start+1 && p.worksOn() {
+			break
+		}
 		p.i++
 	}
 	b.add(&Note{p.from(start), p.words(start)})
 	return true
+}
+
+// worksOn reports whether an instruction begins here inside a phrase, without a
+// comma before it: "working in front of sts just made work 1 FPdtr around …".
+func (p *parser) worksOn() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if p.tok().is("work", "make") {
+		return p.instructs(p.i)
+	}
+	if p.at(-1).is("of", "the", "each", "last", "next", "over", "behind", "to", "in", "into", "previous", "prev", "these", "those", "beg", "first",
+		"around", "with", "and", "same", "from", "joining", "than", "any", "all", "under") {
+		return false
+	}
+	p.num()
+	_, ok := p.what()
+	return ok && p.tok().is("in", "into", "around", "over") && p.instructs(start)
 }
 
 func (p *parser) note(b *block, start, end int) bool {

@@ -134,7 +134,7 @@ func (p *parser) target() (Target, bool) {
 				return done(Target{Sort: Gap})
 			}
 			if p.eat("last") {
-				p.eat("skipped", "missed")
+				p.eat(skippedWords...)
 				p.target()
 				p.eat("and")
 				if p.eat("next") {

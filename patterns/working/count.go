@@ -23,6 +23,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if !known || have == want || have-inGroups(w.r, &c.Target, s) == want {
 				continue
 			}
+			if c.Target.Sort == notation.OfName && w.r.Row && have+p.before(&c.Target, s) == want {
+				continue // "(12 scallops)" along an edge worked sideways, one to a row
+			}
 			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {
 				ok = false
@@ -40,6 +43,17 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 		}
 	}
 	return ok
+}
+
+// before is how many of a target the rounds before have.
+func (p *partWork) before(t *notation.Target, all *notation.Stated) int {
+	sum := 0
+	for _, r := range p.part.Rounds {
+		if n, _, known := tally(r, t, all, p.terms); known {
+			sum += n
+		}
+	}
+	return sum
 }
 
 func counted(n int, what string) string {
