@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
 )
 
 // The limits of what a parser takes on. Nothing written for people comes near.
@@ -67,6 +68,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	}
 	p := newParser(toks[:len(toks)-1], v, sizes)
 	p.defining = true
+	p.passName()
 	items, f := p.items(false)
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
@@ -75,6 +77,25 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 		return nil, append(append(faults, f), p.faults...)
 	}
 	return items, append(faults, p.faults...)
+}
+
+// passName passes over a name that the words of a stitch begin with: "raised
+// treble front, 1 tr around the post of next st". What follows has to say how it
+// is made.
+func (p *parser) passName() {
+	start := p.i
+	w, ok := p.what()
+	named := ok && (w.Loop.Set || w.Kind.Shape != stitch.Plain || w.Kind.Manner != 0)
+	if k := p.tok().kind; named && (k == tComma || k == tColon || k == tDash || k == tSemi) && p.instructs(p.i+1) {
+		at := p.i + 1
+		p.i = at
+		first, ok := p.stitches()
+		p.i = at
+		if s, isStitches := first.(*Stitches); ok && isStitches && s.What.Kind.Base == w.Kind.Base && (s.N.Set() || len(s.Places) > 0) {
+			return
+		}
+	}
+	p.i = start
 }
 
 // roundStarts are the tokens at which rounds begin: the first, and every label

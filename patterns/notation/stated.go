@@ -52,6 +52,8 @@ func (p *parser) statedUpTo(close int) *Stated {
 	if p.eat("stitch", "st") && !p.eat("count") {
 		p.i = start
 	}
+	at := p.endOf()
+	p.eatKind(tComma)
 	p.eat("total", "you", "now", "there")
 	p.eat("should", "will", "now", "are", "have", "of")
 	p.eat("now", "have", "be")
@@ -61,11 +63,36 @@ func (p *parser) statedUpTo(close int) *Stated {
 		p.i = start
 		return nil
 	}
+	for i := range s.Counts {
+		if !s.Counts[i].At.Set() {
+			s.Counts[i].At = at
+		}
+	}
 	if p.i != close {
 		p.i = start
 		return nil
 	}
 	return s
+}
+
+// endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
+// It is unset when there is none.
+func (p *parser) endOf() Num {
+	start := p.i
+	if p.eat("at", "after", "on", "in", "by", "for") {
+		p.eat("the")
+		if p.eat("end", "completion") {
+			p.eat("of")
+		}
+	}
+	if _, ok := roundWord(p.tok()); ok && !p.tok().is("r") {
+		p.i++
+		if n, ok := p.num(); ok {
+			return n
+		}
+	}
+	p.i = start
+	return Num{}
 }
 
 // countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
@@ -122,10 +149,11 @@ func (p *parser) countList() *Stated {
 				return nil
 			}
 		}
-		if p.tok().is("at", "after") && p.at(1).is("end", "the", "rnd", "row", "round") {
-			// "1 ch-2 sp at end of Row 8"
-			for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
-				p.i++
+		if p.tok().is("at", "after", "on", "in") {
+			if c.At = p.endOf(); !c.At.Set() && p.tok().is("at", "after") && p.at(1).is("end", "the") {
+				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
+					p.i++
+				}
 			}
 		}
 		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {

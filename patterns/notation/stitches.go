@@ -372,6 +372,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
 		s.Places[0].Over = true
 	}
+	p.fromSide(s)
 	if s.Places != nil || hasN {
 		if loop, ok := p.loopAfter(); ok {
 			s.What.Loop = Loop{true, loop}
@@ -383,6 +384,31 @@ func (p *parser) stitches() (it Item, ok bool) {
 	s.Span = p.from(start)
 	p.work = true
 	return s, true
+}
+
+// fromSide reads ", inserting the hook from the back" behind a post.
+func (p *parser) fromSide(s *Stitches) {
+	if len(s.Places) != 1 || s.Places[0].Into != stitch.FrontPost && s.Places[0].Into != stitch.BackPost {
+		return
+	}
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("inserting", "working", "putting") {
+		p.eat("the")
+		p.eat("hook")
+	}
+	if p.eat("from") {
+		p.eat("the")
+		switch {
+		case p.eat("front"):
+			s.Places[0].Into = stitch.FrontPost
+			return
+		case p.eat("back", "behind", "rear"):
+			s.Places[0].Into = stitch.BackPost
+			return
+		}
+	}
+	p.i = start
 }
 
 // loopAfter reads a loop that stands after the place: "in next 2 sts BLO",

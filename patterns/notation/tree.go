@@ -374,4 +374,7 @@ type Stated struct {
 type StatedCount struct {
 	N      Num
 	Target Target
+	// At is the round that the count is said to be of; unset for the round
+	// it stands behind.
+	At Num
 }

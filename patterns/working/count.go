@@ -19,8 +19,14 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 		for i := range s.Counts {
 			c := &s.Counts[i]
 			want := c.N.For(p.size)
-			have, what, known := tally(w.r, &c.Target, s, p.terms)
-			if !known || have == want || have-inGroups(w.r, &c.Target, s) == want {
+			r := w.r
+			if c.At.Set() && c.At.For(p.size) != r.Number {
+				if r = p.numbered(c.At.For(p.size)); r == nil {
+					continue // of a round that another size or a later line works
+				}
+			}
+			have, what, known := tally(r, &c.Target, s, p.terms)
+			if !known || have == want || have-inGroups(r, &c.Target, s) == want {
 				continue
 			}
 			if c.Target.Sort == notation.OfName && w.r.Row && have+p.before(&c.Target, s) == want {
@@ -36,7 +42,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			}
 			ok = false
 			f := p.fault(c.N.Span, "count",
-				fmt.Sprintf("%s has %s, not the %d that are stated,", w.r.Label, counted(have, what), want), p.countHelp(w, want, have))
+				fmt.Sprintf("%s has %s, not the %d that are stated,", r.Label, counted(have, what), want), p.countHelp(w, want, have))
 			f.Message = strings.TrimSuffix(f.Message, ",")
 			f.Round = w.r.Label
 			p.faults = append(p.faults, f)
@@ -54,6 +60,16 @@ func (p *partWork) before(t *notation.Target, all *notation.Stated) int {
 		}
 	}
 	return sum
+}
+
+// numbered is the round of a number among those worked, nil when there is none.
+func (p *partWork) numbered(n int) *fabric.Round {
+	for _, r := range p.part.Rounds {
+		if r.Number == n && !r.Carried {
+			return r
+		}
+	}
+	return nil
 }
 
 func counted(n int, what string) string {

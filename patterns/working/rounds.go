@@ -191,11 +191,18 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 		w.c.ring = below.Ring
 	}
-	switch text.Label.Side {
-	case 1:
-		r.Wrong = false
-	case 2:
-		r.Wrong = true
+	if side := text.Label.Side; side != 0 {
+		if wrong := side == 2; r.Wrong != wrong {
+			if r.Wrong = wrong; !p.sided && row {
+				// The rows before, whose sides were not said, take turns.
+				for _, b := range p.part.Rounds {
+					if b.Row && !b.Carried {
+						b.Wrong = !b.Wrong
+					}
+				}
+			}
+		}
+		p.sided = true
 	}
 	w.goesIntoRing = intoRing(text.Items)
 	w.namesStart = namesStart(w.items)

@@ -175,7 +175,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		return w.each(s, n, legs, p)
 	case notation.Next, notation.Last, notation.Any:
 		if w.given != nil && p.N.For(w.size) <= 1 && p.Target.Sort != notation.ChainSpace {
-			on := w.given
+			on := w.looped(w.given, p)
 			w.given, w.same = nil, on
 			return w.into(s, n, on)
 		}

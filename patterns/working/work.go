@@ -67,7 +67,7 @@ func (w *work) parse() {
 		if k, ok := hookStitch(d, trade); ok {
 			at := notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}
 			name := notation.Plain(d.Name)
-			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: notation.What{Kind: k}}})
+			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: k}})
 			continue
 		}
 		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
@@ -208,6 +208,8 @@ type partWork struct {
 	latest []*notation.Round
 	carry  []notation.Item
 	turned bool
+	// sided is set when the words have said which side a round is.
+	sided bool
 	// cascade is set while counts are off because of a fault that has been
 	// reported.
 	cascade bool
