@@ -17,11 +17,11 @@ func (p *parser) join() (Item, *fault.Fault) {
 	}
 	if p.tok().is("with") && p.at(1).is("rs", "ws", "right", "wrong") {
 		// "With RS facing, join …"
-		for p.tok().kind == tWord && !p.tok().is("join") {
+		for p.tok().kind == tWord && !p.tok().is("join", "rejoin", "attach", "reattach") {
 			p.i++
 		}
 		p.eatKind(tComma)
-		if !p.tok().is("join") {
+		if !p.tok().is("join", "rejoin", "attach", "reattach") {
 			p.i = start
 			return nil, nil
 		}
@@ -32,7 +32,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{p.from(start), p.words(start)}, nil
 	}
-	if p.eat("join", "joining") || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
+	if p.eat("join", "joining") || p.rejoins() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}
 	// sl st in first st [to join]
@@ -112,6 +112,23 @@ func (p *parser) closing() bool {
 		return false
 	}
 	return true
+}
+
+// rejoins reads "rejoin", or "attach" said of a yarn.
+func (p *parser) rejoins() bool {
+	start := p.i
+	if p.eat("rejoin", "reattach") || p.eatAll("re", "join") || p.eatAll("re", "attach") {
+		return true
+	}
+	if p.eat("attach", "attaching") {
+		at := p.i
+		if _, ok := p.yarn(); ok {
+			p.i = at
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // joinTail goes on after the word join.
@@ -213,15 +230,18 @@ func (p *parser) formsRing() bool {
 // fasten reads "fasten off", "finish off", "cut yarn".
 func (p *parser) fasten() (Item, *fault.Fault) {
 	start := p.i
-	if p.eatAll("fasten", "off") || p.eatAll("finish", "off") || p.eatAll("bind", "off") || p.eat("fo") {
-		p.rest()
-		return &FastenOff{p.from(start), p.words(start)}, nil
+	if !p.eatAll("fasten", "off") && !p.eatAll("finish", "off") && !p.eatAll("bind", "off") && !p.eat("fo") &&
+		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw))) {
+		return nil, nil
 	}
-	if p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw)) {
-		p.rest()
-		return &FastenOff{p.from(start), p.words(start)}, nil
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose && k != tOpen; k = p.tok().kind {
+		// "Fasten off A, join B in any sp": only the yarn ends here.
+		if t := p.tok(); (t.kind == tComma || t.kind == tSemi || t.is("and", "then")) && (p.ends(p.i+1) || p.instructs(p.i+1)) {
+			break
+		}
+		p.i++
 	}
-	return nil, nil
+	return &FastenOff{p.from(start), p.words(start)}, nil
 }
 
 // capital reports whether a word begins with a capital letter, as the names of

@@ -203,6 +203,22 @@ func (c *course) begin(at int) int {
 	return at
 }
 
+// cut leaves the spots from number n on out of the course.
+func (c *course) cut(n int) {
+	c.spots = c.spots[:n]
+	for k := len(c.runs); k > 0 && c.runs[k-1].To > n; k-- {
+		c.runs, c.chains = c.runs[:k-1], c.chains[:k-1]
+	}
+	whole := c.groups[:0]
+	for _, g := range c.groups {
+		if g.To <= n {
+			whole = append(whole, g)
+		}
+	}
+	c.groups = whole
+	c.findGroups()
+}
+
 // groupOf reports whether a group is of so many stitches of a kind.
 func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
 	have := 0

@@ -19,11 +19,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if j.Yarn != "" {
 			w.r.Colour = j.Yarn
 		}
-		if j.With.Kind.Base > stitch.Slip && j.Place != nil {
-			// A standing stitch: the first of the round.
-			return w.placed(&notation.Stitches{Span: j.Span, What: j.With}, 1, j.Place)
-		}
-		if j.Place != nil && j.Yarn == "" && j.Place.Target.Sort == notation.ChainSpace {
+		if j.Place != nil && j.Yarn == "" && j.With.Kind.Base <= stitch.Slip && j.Place.Target.Sort == notation.ChainSpace {
 			// "sl st to first ch-2 sp"
 			to := *j.Place
 			to.To = true
@@ -35,13 +31,20 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			if h != nil {
 				return h
 			}
-			at := w.spotOf(on[0])
 			w.back(m)
-			w.c.begin(at)
-			if on[0].Into == stitch.Space {
-				w.take(0, 1, j.Place)
+			w.beginAt(on, j.Place)
+			if j.With.Kind.Base > stitch.Slip {
+				// A standing stitch: the first of the round.
+				if on[0].Into != stitch.Space {
+					w.take(0, 0, &notation.Place{})
+				}
+				w.same = on
+				return w.into(&notation.Stitches{Span: j.Span, What: j.With}, 1, on)
 			}
 			return w.add(fabric.Stitch{Kind: stitch.Of(stitch.Slip), Role: fabric.Travel, On: on}, j.Span)
+		}
+		if j.With.Kind.Base > stitch.Slip && j.Place != nil {
+			return w.placed(&notation.Stitches{Span: j.Span, What: j.With}, 1, j.Place)
 		}
 		if j.Yarn != "" {
 			return nil
@@ -113,6 +116,19 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 	}
 	w.carryOn(rest)
 	return stopHere
+}
+
+// beginAt lets the round begin where a yarn is joined. Round a circle what lies
+// before comes last; along a row it is left.
+func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
+	n := len(w.c.spots)
+	at := w.c.begin(w.spotOf(on[0]))
+	if w.r.Row && w.c.below.Closing == fabric.Open {
+		w.c.cut(n - at)
+	}
+	if on[0].Into == stitch.Space && len(w.c.runs) > 0 {
+		w.take(0, w.c.spots[0].run, p)
+	}
 }
 
 // spotOf is the spot that a place begins at.
