@@ -1,6 +1,9 @@
 package geometry
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Default is one of the figures that stand in for what no gauge line says.
 type Default struct {
@@ -75,11 +78,12 @@ var defaults = [defaultCount]Default{
 func Defaults() []Default { return append([]Default(nil), defaults[:]...) }
 
 // Override puts a value of the caller's own in place of the default of that
-// name. The error says which names there are, or what the value may be.
+// name; capitals do not matter. The error says that there is no such name, or
+// what the value may be.
 func (g *Gauge) Override(name string, value float64) error {
 	for i := range defaults {
 		d := &defaults[i]
-		if d.Name != name {
+		if !strings.EqualFold(d.Name, name) {
 			continue
 		}
 		lo, hi := d.Value/10, d.Value*10

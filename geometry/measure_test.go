@@ -215,10 +215,10 @@ func TestPickedUp(t *testing.T) {
 // The round at polar angle θ of a sphere has 2πR sin θ / w stitches (M. Martinez
 // and A. Taylor Lipnicki, "Automating crochet patterns for surfaces of
 // revolution", Bridges 2023). Whole stitches leave up to half a stitch too many
-// or too few in a round, so that the meridian zigzags and the ball comes out a
-// little squat whatever its size: by 5 to 7 % at the height of sc, which is
-// held here so that it cannot grow. With exact lengths it is right to 0.5 %:
-// see TestExactShapes.
+// or too few in a round, so that the meridian zigzags; evened out, the ball
+// stands within 2.5 % of its height. In a small one the rounds at the poles are
+// so few stitches long that the rounding is of the size of the round itself.
+// With exact lengths it is right to 0.5 %: see TestExactShapes.
 func TestSphere(t *testing.T) {
 	g := gauge(t, Reading{Count: 20, Kind: sc, Over: 100})
 	w, h := g.Width(sc, stitch.Top), g.Height(sc, stitch.Top)
@@ -241,7 +241,7 @@ func TestSphere(t *testing.T) {
 			worst = math.Max(worst, math.Abs(f[i].Z-radius*(1-math.Cos(theta)))/(2*radius))
 		}
 		t.Logf("%d rounds: height off by %.2f %% of the diameter", n, 100*worst)
-		if worst > 0.07 {
+		if most := map[bool]float64{true: 0.055, false: 0.025}[n < 48]; worst > most {
 			t.Errorf("%d rounds: height off by %.2f %% of the diameter", n, 100*worst)
 		}
 	}
@@ -374,19 +374,5 @@ func TestMeasureGarbage(t *testing.T) {
 	}
 	if measured < 5000 {
 		t.Errorf("only %d of the fabrics could be measured", measured)
-	}
-}
-
-func BenchmarkMeasure(b *testing.B) {
-	p := rounds().ring(100)
-	for range 200 {
-		p.even(hdc, stitch.Top, 100)
-	}
-	f := &fabric.Fabric{Parts: []*fabric.Part{p.part}}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Measure(f, nil); err != nil {
-			b.Fatal(err)
-		}
 	}
 }

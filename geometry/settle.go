@@ -32,45 +32,71 @@ const (
 //	Σ (2πr/L − 1)² + 20 Σ max(0, |Δr|/s − 1)²
 //
 // over the rounds of length L and slant height s, and the rise of each is
-// √(s² − Δr²) where that is real, else 0. It is exact for shapes whose rounds
-// fit: discs, tubes, cones, spheres. The problem is convex and banded; it is
-// solved by Newton's method, in time linear in the rounds for each of its few
-// steps, until every strain 2πr/L − 1 is right to 1e-9.
+// √(s² − Δr²) where that is real, else 0; where the slopes of neighbouring
+// rounds zigzag, Δr is that of the meridian through them (see even). It is
+// exact for shapes whose rounds fit: discs, tubes, cones, spheres. The problem
+// is convex and banded; it is solved by Newton's method, in time linear in the
+// rounds for each of its few steps, until every strain 2πr/L − 1 is right to
+// 1e-9.
 //
 // Lengths and slant heights must be above zero and finite (the slant height of
 // the first round may be 0 when it is free).
 func Settle(lengths, slants []float64, inner float64) (r, z []float64, err error) {
+	m, err := settle(lengths, slants, inner)
+	return m.r, m.z, err
+}
+
+// meridian is a settled profile.
+type meridian struct {
+	r, z []float64
+	// growths are what the radius gains over each round, evened out.
+	growths []float64
+}
+
+func settle(lengths, slants []float64, inner float64) (meridian, error) {
+	if err := settles(lengths, slants, inner); err != nil {
+		return meridian{}, err
+	}
+	p := profile{inner: inner, slants: slants}
+	if err := p.solve(lengths); err != nil {
+		return meridian{}, err
+	}
+	m := meridian{r: p.r, growths: p.trial, z: p.step} // both are done with
+	for i := range m.growths {
+		m.growths[i] = p.growth(p.r, i)
+	}
+	even(m.growths, slants, p.grad)
+	height := 0.0
+	for i, d := range m.growths {
+		s := slants[i]
+		height += math.Sqrt(math.Max(0, (s-d)*(s+d)))
+		m.z[i] = height
+	}
+	return m, nil
+}
+
+// settles says what keeps rounds from having a settled profile.
+func settles(lengths, slants []float64, inner float64) error {
 	n := len(lengths)
 	if n == 0 {
-		return nil, nil, errors.New("there are no rounds to settle")
+		return errors.New("there are no rounds to settle")
 	}
 	if len(slants) != n {
-		return nil, nil, fmt.Errorf("there are %d rounds but %d heights", n, len(slants))
+		return fmt.Errorf("there are %d rounds but %d heights", n, len(slants))
 	}
 	if !(inner >= 0 || inner == Free) || math.IsInf(inner, 1) {
-		return nil, nil, fmt.Errorf("the rounds cannot grow from a radius of %v mm", inner)
+		return fmt.Errorf("the rounds cannot grow from a radius of %v mm", inner)
 	}
 	for i := range lengths {
 		if !(lengths[i] > 0) || math.IsInf(lengths[i], 1) {
-			return nil, nil, fmt.Errorf("round %d is %v mm long: a round needs a length", i+1, lengths[i])
+			return fmt.Errorf("round %d is %v mm long: a round needs a length", i+1, lengths[i])
 		}
 		least := slants[i] > 0 || i == 0 && inner == Free && slants[i] == 0
 		if !least || math.IsInf(slants[i], 1) {
-			return nil, nil, fmt.Errorf("round %d is %v mm tall: a round needs a height", i+1, slants[i])
+			return fmt.Errorf("round %d is %v mm tall: a round needs a height", i+1, slants[i])
 		}
 	}
-	p := profile{inner: inner, slants: slants}
-	if err = p.solve(lengths); err != nil {
-		return nil, nil, err
-	}
-	z = p.step // done with
-	height := 0.0
-	for i := range z {
-		s, d := slants[i], p.growth(p.r, i)
-		height += math.Sqrt(math.Max(0, (s-d)*(s+d)))
-		z[i] = height
-	}
-	return p.r, z, nil
+	return nil
 }
 
 // profile is a settled profile being looked for.
@@ -295,22 +321,20 @@ func (m *measurer) settleRun(from, to int) error {
 		}
 		store = append(store, s)
 	}
-	r, z, err := Settle(store[:n], store[n:], inner)
+	s, err := settle(store[:n], store[n:], inner)
 	if err != nil {
 		return fmt.Errorf("%s: %w", m.part.Name, err)
 	}
-	k, below, up := 0, inner, 0.0
+	k, below, up := 0, math.Max(inner, 0), 0.0
 	for i := first; i < to; i++ {
 		f := &m.rounds[i]
 		if f.Circumference == 0 {
-			f.R, f.Z = math.Max(below, 0), up
+			f.R, f.Z = below, up
 			continue
 		}
-		f.R, f.Z = r[k], z[k]
+		f.R, f.Z = s.r[k], s.z[k]
 		f.Strain = f.R/f.Radius - 1
-		if below != Free {
-			f.Angle = math.Asin(math.Max(-1, math.Min(1, (f.R-below)/store[n+k])))
-		}
+		f.Angle = math.Atan2(s.growths[k], f.Z-up)
 		below, up = f.R, f.Z
 		k++
 	}
