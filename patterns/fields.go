@@ -10,7 +10,7 @@ import (
 )
 
 var (
-	fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension",
+	fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension", "measures",
 		"hook", "yarn", "notes", "stitches", "parts", "pictures", "worked", "text", "rounds", "rows"}
 	yarnKeys = keys{"name", "weight", "colour|color", "fibre|fiber", "ball", "length"}
 )
@@ -29,7 +29,11 @@ func (r *reader) pattern(root *yaml.Node) {
 	p.Sizes = r.sizes(m["sizes"])
 	p.Yarn = r.yarn(m["yarn"])
 	r.fit(m["head"], m["ease"])
+	if m["head"].given() {
+		p.HeadPos = pos(m["head"].key)
+	}
 	p.Gauge = r.gauges(m["gauge"])
+	p.Measures = r.figures(m["measures"])
 	p.Stitches = r.definitions(m["stitches"])
 	p.Parts = r.parts(root, m)
 	p.Pictures = r.pictures(m["pictures"])

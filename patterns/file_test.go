@@ -98,6 +98,9 @@ func outcome(p *Pattern, err error) string {
 	say("sizes", strings.Join(p.Sizes, " | "))
 	say("head", lengthsText(p.Head))
 	say("ease", lengthsText(p.Ease))
+	for _, m := range p.Measures {
+		say("measure", fmt.Sprintf("%d:%d %s is %v", m.Line, m.Column, m.Name, m.Value))
+	}
 	for _, g := range p.Gauge {
 		say("gauge", fmt.Sprintf("%d:%d %.5g %s, %.5g rounds over %.5g mm", g.Line, g.Column, g.Count, g.Of, g.Rows, g.Over))
 	}

@@ -16,6 +16,17 @@ const (
 
 const gaugeHelp = "Write it as 16 hdc and 11 rounds = 10 cm."
 
+// ParseGauge reads one line of gauge, as it stands in a pattern file: "16 hdc
+// and 11 rounds = 10 cm". The error says what is wrong in words. It has no
+// place.
+func ParseGauge(s string) (Gauge, error) {
+	g, bad := readGauge(s)
+	if bad != nil {
+		return Gauge{}, bad
+	}
+	return g, nil
+}
+
 // readGauge reads a line of gauge:
 //
 //	gauge  = count [ "and" rows ] [ "in" what ] "=" length [ "x" length ] [ "in" what ]

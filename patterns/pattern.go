@@ -19,14 +19,17 @@ type Pattern struct {
 	Terms     stitch.Terms
 	Sizes     []string // at least one; a file without sizes has one, named ""
 	Head      Lengths  // head circumference each size is made to fit
-	Ease      Lengths  // added to the head (usually negative)
+	HeadPos   fault.Pos
+	Ease      Lengths // added to the head (usually negative)
 	Gauge     []Gauge
-	Hook      string
-	Yarn      Yarn
-	Notes     string
-	Stitches  []Definition
-	Parts     []Part
-	Pictures  []Picture
+	// Measures stand in for the figures that are used where no gauge says.
+	Measures []Figure
+	Hook     string
+	Yarn     Yarn
+	Notes    string
+	Stitches []Definition
+	Parts    []Part
+	Pictures []Picture
 	// Lines are the lines of the file, for the messages of faults.
 	Lines []string
 }

@@ -3,12 +3,14 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"sort"
 	"strings"
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
+	"whorl/chart/shaping"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
@@ -16,17 +18,34 @@ import (
 )
 
 func checkCommand() *cobra.Command {
-	var asJSON bool
+	var asJSON, defaults bool
 	c := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Work every size and report every round and every fault",
-		Long: "Work every size of a pattern stitch by stitch, and print a table of its rounds and\n" +
-			"every fault that was found. FILE may be - for standard input.",
-		Args: cobra.ExactArgs(1),
+		Long: "Work every size of a pattern stitch by stitch, and print a table of its rounds, what\n" +
+			"shape they make, the finished measurements and every fault that was found.\n" +
+			"FILE may be - for standard input.\n\n" +
+			"The columns: round, the length of the round's edge; radius, that of the flat circle as\n" +
+			"long; height, of its stitches; flatness, the growth of the radius over the height (1 lies\n" +
+			"flat, 0 is a tube, above 1 it ruffles, below -1 it gathers); lean, how far the settled\n" +
+			"fabric leans from the axis (90° lies flat, 0° is a tube, below that it closes in); strain,\n" +
+			"how far its edge is stretched (+) or slack (-) where it comes to rest.",
+		Args: func(c *cobra.Command, args []string) error {
+			if defaults && len(args) == 0 {
+				return nil
+			}
+			return cobra.ExactArgs(1)(c, args)
+		},
 		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return listDefaults(c.OutOrStdout(), nil)
+			}
 			j, err := load(args[0], c.InOrStdin())
 			if err != nil {
 				return err
+			}
+			if defaults && !j.unworkable() {
+				return listDefaults(c.OutOrStdout(), j.pattern.Measures)
 			}
 			if asJSON {
 				if err := writeReport(c.OutOrStdout(), j); err != nil {
@@ -46,6 +65,7 @@ func checkCommand() *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the report as JSON")
+	c.Flags().BoolVar(&defaults, "defaults", false, "list the figures used where the gauge says nothing, with their sources;\nwith FILE, as the file's measures change them")
 	return c
 }
 
@@ -61,15 +81,35 @@ func (j *job) table(out io.Writer) {
 				fmt.Fprintf(out, "  %s\n", part.Name)
 			}
 			t := tabwriter.NewWriter(out, 0, 0, 2, ' ', tabwriter.AlignRight)
-			fmt.Fprintln(t, "    round\tstitches\tchains\tround, cm\tradius, cm\theight, cm\tflatness\t  kinds")
+			fmt.Fprintln(t, "    round\tstitches\tchains\tround, cm\tradius, cm\theight, cm\tflatness\tlean\tstrain\t  kinds")
 			var form *geometry.PartForm
 			if j.forms[i] != nil {
 				form = j.forms[i].Parts[k]
 			}
 			writeRounds(t, part, form, j.pattern.Terms)
 			t.Flush()
+			if form != nil {
+				j.writeShape(out, i, k)
+			}
+		}
+		if fit := j.fitLine(i); fit != "" {
+			fmt.Fprintf(out, "  %s\n", fit)
 		}
 		fmt.Fprintln(out)
+	}
+}
+
+// writeShape prints what shape a part makes, and its measurements.
+func (j *job) writeShape(out io.Writer, size, part int) {
+	worked, form := j.fabrics[size].Parts[part], j.forms[size].Parts[part]
+	if shape := shaping.Shape(worked, form); shape != "" {
+		fmt.Fprintf(out, "    Shape: %s\n", shape)
+	}
+	for _, s := range shaping.Findings(worked, form) {
+		fmt.Fprintf(out, "    %s\n", s)
+	}
+	if s := j.pieceLine(size, part); s != "" {
+		fmt.Fprintf(out, "    %s\n", s)
 	}
 }
 
@@ -89,14 +129,15 @@ func writeRounds(t io.Writer, part *fabric.Part, form *geometry.PartForm, terms 
 		if r.Number == 0 || r.Carried {
 			continue
 		}
-		figures := "-\t-\t-\t-"
+		figures := "-\t-\t-\t-\t-\t-"
 		if form != nil {
 			m := &form.Rounds[n]
-			radius, flatness := "-", "-"
+			radius, flatness, lean, strain := "-", "-", "-", "-"
 			if !r.Row {
 				radius, flatness = fmt.Sprintf("%.1f", m.Radius/10), fmt.Sprintf("%.2f", m.Flatness)
+				lean, strain = degrees(m.Angle), percent(m.Strain)
 			}
-			figures = fmt.Sprintf("%.1f\t%s\t%.2f\t%s", m.Circumference/10, radius, m.Height/10+1e-9, flatness)
+			figures = fmt.Sprintf("%.1f\t%s\t%.2f\t%s\t%s\t%s", m.Circumference/10, radius, m.Height/10+1e-9, flatness, lean, strain)
 		}
 		row := fmt.Sprintf("%d\t%d\t%s\t  %s", r.Count(), r.Chains(), figures, kindsLine(r, terms))
 		if row == was {
@@ -107,6 +148,18 @@ func writeRounds(t io.Writer, part *fabric.Part, form *geometry.PartForm, terms 
 		first, was, count = r.Label, row, 1
 	}
 	flush()
+}
+
+// degrees is an angle: "90°", "−12°".
+func degrees(radians float64) string { return decimal(radians*180/math.Pi, 0) + "°" }
+
+// percent is a share with its sign: "+5 %", "0 %".
+func percent(share float64) string {
+	t := decimal(100*share, 0) + " %"
+	if share > 0 && t != "0 %" {
+		t = "+" + t
+	}
+	return t
 }
 
 // kindsLine is "40 hdc, 5 hdc2tog": most first.

@@ -47,7 +47,7 @@ func drawCommand() *cobra.Command {
 			for _, f := range j.faults {
 				fmt.Fprintln(c.ErrOrStderr(), f.Error())
 			}
-			if j.wrong() {
+			if j.unworkable() {
 				fmt.Fprintln(c.ErrOrStderr(), "Nothing has been drawn: mend the faults first.")
 				return errFaults
 			}
@@ -55,7 +55,13 @@ func drawCommand() *cobra.Command {
 			if args[0] == "-" {
 				d.stem = "pattern"
 			}
-			return d.draw(j, c.OutOrStdout(), c.ErrOrStderr())
+			if err := d.draw(j, c.OutOrStdout(), c.ErrOrStderr()); err != nil {
+				return err
+			}
+			if j.wrong() {
+				return errFaults
+			}
+			return nil
 		},
 	}
 	c.Flags().StringVarP(&d.dir, "output", "o", ".", "folder to write into; it is made if need be")

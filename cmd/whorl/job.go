@@ -56,6 +56,15 @@ func load(file string, in io.Reader) (*job, error) {
 		j.faults = fault.List{j.pattern.Fault(s.Pos, 1, "gauge", bad.Message, bad.Help)}
 		return j, nil
 	}
+	for _, m := range j.pattern.Measures {
+		if err := j.gauge.Override(m.Name, m.Value); err != nil {
+			j.faults = append(j.faults, j.pattern.Fault(m.Pos, len([]rune(m.Name)), "measure", err.Error(),
+				"whorl check --defaults lists the figures that can be changed."))
+		}
+	}
+	if len(j.faults) > 0 {
+		return j, nil
+	}
 	j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
 	for _, f := range j.fabrics {
 		form, err := geometry.Measure(f, j.gauge)
@@ -64,17 +73,51 @@ func load(file string, in io.Reader) (*job, error) {
 		}
 		j.forms = append(j.forms, form)
 	}
+	j.empty()
+	j.fit()
 	return j, nil
 }
 
+// empty finds the parts without any rounds.
+func (j *job) empty() {
+	if len(j.fabrics) == 0 || j.wrong() {
+		return
+	}
+	for k, part := range j.fabrics[0].Parts {
+		rounds := 0
+		for _, r := range part.Rounds {
+			if r.Number > 0 && !r.Carried {
+				rounds++
+			}
+		}
+		if rounds > 0 || k >= len(j.pattern.Parts) {
+			continue
+		}
+		p := j.pattern.Parts[k]
+		name := "the pattern"
+		if p.Name != "" {
+			name = p.Name
+		}
+		j.faults = append(j.faults, j.pattern.Fault(p.Pos, 1, "no-rounds", name+" has no rounds",
+			"Write them below one another, as: Rnd 1: 8 hdc in ring. (8 hdc)"))
+	}
+}
+
 // wrong reports whether the pattern has faults that are not mere warnings.
-func (j *job) wrong() bool {
+func (j *job) wrong() bool { return len(j.errors("")) > 0 }
+
+// unworkable reports whether the pattern has faults that keep it from being
+// worked: that a size does not fit its head does not.
+func (j *job) unworkable() bool { return len(j.errors(codeFit)) > 0 }
+
+// errors are the faults that are not mere warnings, but for those of a code.
+func (j *job) errors(but string) (l fault.List) {
 	for _, f := range j.faults {
-		if f.Severity == fault.Error {
-			return true
+		if f.Severity == fault.Error && f.Code != but {
+			l = append(l, f)
 		}
 	}
-	return false
+	return l
 }
 
 // readAll reads a file, or standard input for "-".

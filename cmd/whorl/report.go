@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"whorl/chart/shaping"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
 	"whorl/patterns/working"
@@ -24,11 +25,38 @@ type sizeReport struct {
 	Name     string             `json:"name"`
 	Parts    []partReport       `json:"parts"`
 	Finished map[string]float64 `json:"finished"`
+	Fit      *fitReport         `json:"fit"` // null without a head or a part worked in the round
+	Findings []findingReport    `json:"findings"`
+}
+
+// fitReport is the size held against its head.
+type fitReport struct {
+	Head      float64 `json:"head_mm"`
+	Asked     float64 `json:"ease_asked_mm"`
+	Ease      float64 `json:"ease_mm"`
+	BrimEase  float64 `json:"brim_ease_mm"` // of the brim, unstretched
+	DepthRule float64 `json:"depth_rule_mm"`
+	Off       float64 `json:"off_mm"` // what was asked lies so far outside brim and widest round
+	Strays    bool    `json:"strays"`
+}
+
+// findingReport is one thing to know of a run of rounds.
+type findingReport struct {
+	Part    string  `json:"part"`
+	Code    string  `json:"code"` // "ruffle", "gather", "stretch", "dome" or "closing-dome"
+	From    string  `json:"from"` // labels of the first and the last round
+	To      string  `json:"to"`
+	Strain  float64 `json:"strain"` // share by which the edge is slack, or stretched
+	Least   int     `json:"least"`  // increases or decreases in a round
+	Most    int     `json:"most"`
+	Even    int     `json:"even"` // as many would lie flat
+	Message string  `json:"message"`
 }
 
 type partReport struct {
 	Name   string        `json:"name"`
 	Worked string        `json:"worked"` // "rounds" or "rows"
+	Shape  string        `json:"shape"`  // in words, "" for rows
 	Rounds []roundReport `json:"rounds"`
 }
 
@@ -47,6 +75,9 @@ type roundReport struct {
 	Height        float64        `json:"height_mm"`
 	Flatness      float64        `json:"flatness"`
 	Strain        float64        `json:"strain"`
+	SettledRadius float64        `json:"settled_radius_mm"`
+	SettledHeight float64        `json:"settled_height_mm"` // along the axis from where the part begins
+	Lean          float64        `json:"lean_rad"`          // away from the axis
 }
 
 type faultReport struct {
@@ -65,7 +96,10 @@ type faultReport struct {
 func writeReport(out io.Writer, j *job) error {
 	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Faults: []faultReport{}}
 	for i, f := range j.fabrics {
-		s := sizeReport{Name: f.Size, Parts: []partReport{}, Finished: map[string]float64{}}
+		s := sizeReport{Name: f.Size, Parts: []partReport{}, Finished: map[string]float64{}, Findings: []findingReport{}}
+		if fit, ok := j.fitting(i); ok {
+			s.Fit = &fitReport{cut(fit.Head), cut(fit.Asked), cut(fit.Ease), cut(fit.Brim - fit.Head), cut(fit.Rule), cut(fit.Off), fit.Strays()}
+		}
 		form := j.forms[i]
 		for k, part := range f.Parts {
 			p := partReport{Name: part.Name, Worked: "rounds", Rounds: []roundReport{}}
@@ -84,8 +118,13 @@ func writeReport(out io.Writer, j *job) error {
 					m := &form.Parts[k].Rounds[n]
 					rr.Circumference, rr.Radius, rr.Height = cut(m.Circumference), cut(m.Radius), cut(m.Height)
 					rr.Flatness, rr.Strain = cut(m.Flatness), cut(m.Strain)
+					rr.SettledRadius, rr.SettledHeight, rr.Lean = cut(m.R), cut(m.Z), cut(m.Angle)
 				}
 				p.Rounds = append(p.Rounds, rr)
+			}
+			if form != nil {
+				p.Shape = shaping.Shape(part, form.Parts[k])
+				s.Findings = append(s.Findings, findings(part, form.Parts[k])...)
 			}
 			s.Parts = append(s.Parts, p)
 		}
@@ -104,6 +143,16 @@ func writeReport(out io.Writer, j *job) error {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(r)
+}
+
+// findings are the findings of a part.
+func findings(part *fabric.Part, form *geometry.PartForm) []findingReport {
+	var l []findingReport
+	for _, f := range geometry.Findings(part, form.Rounds) {
+		l = append(l, findingReport{part.Name, shaping.Codes[f.Trait], part.Rounds[f.From].Label, part.Rounds[f.To].Label,
+			cut(f.Strain), f.Least, f.Most, f.Even, shaping.Sentence(part, f)})
+	}
+	return l
 }
 
 // finishedReport are the finished measurements of a piece as a whole.
