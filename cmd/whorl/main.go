@@ -58,6 +58,6 @@ func command() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand())
+	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand())
 	return root
 }
