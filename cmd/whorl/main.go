@@ -58,6 +58,6 @@ func command() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand())
+	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand(), spaceCommand())
 	return root
 }
