@@ -188,19 +188,6 @@ func (g *Gauge) Height(k stitch.Kind, in stitch.Into) float64 {
 		g.flat(k) / (2 * math.Pi) * g.lower(in)
 }
 
-// RowsIn is the number of rows of a kind of stitch that come nearest to a
-// length in millimetres: at least 1, and at most 100,000.
-func (g *Gauge) RowsIn(k stitch.Kind, in stitch.Into, length float64) int {
-	n := math.Round(length / g.Height(k, in))
-	switch {
-	case !(n > 1):
-		return 1
-	case n > 1e5:
-		return 1e5
-	}
-	return int(n)
-}
-
 // Patterns is the lines of gauge that were counted in repeats of a stitch
 // pattern.
 func (g *Gauge) Patterns() []Reading { return g.patterns }

@@ -129,21 +129,6 @@ func TestOverride(t *testing.T) {
 	}
 }
 
-func TestRowsIn(t *testing.T) {
-	g := gauge(t, Reading{Count: 16, Kind: sc, Rows: 20, Over: 100}) // 5 mm a row
-	for _, c := range []struct {
-		length float64
-		want   int
-	}{{100, 20}, {102, 20}, {103, 21}, {1, 1}, {0, 1}, {-5, 1}, {math.NaN(), 1}, {math.Inf(1), 1e5}, {1e300, 1e5}} {
-		if got := g.RowsIn(sc, stitch.Top, c.length); got != c.want {
-			t.Errorf("rows in %v mm: %d, want %d", c.length, got, c.want)
-		}
-	}
-	if got := g.RowsIn(stitch.Kind{}, stitch.Top, 100); got < 1 {
-		t.Errorf("rows of no stitch: %d", got)
-	}
-}
-
 // "6 repeats and 8 rounds = 10 cm" against the model of the same repeat.
 func TestScaled(t *testing.T) {
 	r := Reading{Count: 6, Pattern: "fan repeats", Rows: 8, Over: 100}

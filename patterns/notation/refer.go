@@ -142,7 +142,9 @@ func (p *parser) until() (Item, *fault.Fault) {
 		return nil, nil
 	}
 	at := p.i
+	whole := false
 	for p.tok().kind == tWord && !p.tok().is("measures", "measure") && p.i-at < 5 {
+		whole = whole || p.tok().is("hat", "beanie", "cap", "bonnet", "cowl", "sock", "mitten", "whole", "total")
 		p.i++
 	}
 	if !p.eat("measures", "measure") {
@@ -154,7 +156,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 	if f != nil {
 		return nil, f
 	}
-	u := &Until{Span: p.from(start), Length: length}
+	u := &Until{Span: p.from(start), Length: length, Whole: whole}
 	// "from beg", "when slightly stretched", "(15 in)", "or desired length"
 	u.End = p.endingRow()
 	at = p.i
@@ -165,7 +167,11 @@ func (p *parser) until() (Item, *fault.Fault) {
 		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of", "crown", "top", "center",
 		"centre", "foundation", "ring", "brim", "to", "desired", "your", "preferred", "lower", "upper", "bottom", "cast",
 		"first", "rnd", "round", "row", "measured", "unstretched", "chain", "ch", "rounds", "along", "down", "side", "tip",
-		"edging", "border", "ribbing", "last", "increase", "inc") {
+		"edging", "border", "ribbing", "last", "increase", "inc", "including", "with") {
+		if p.tok().is("from") {
+			u.Whole = false // from where is said behind it
+		}
+		u.Whole = u.Whole || p.tok().is("lower", "bottom", "including", "crown", "top", "center", "centre", "total")
 		p.i++
 	}
 	if !u.End.Set {

@@ -334,7 +334,10 @@ type (
 		Span
 		Length []float64 // millimetres, one for all sizes or one for each
 		Rows   Num       // or a number of rows
-		End    Ending
+		// Whole is set when the length is that of the whole piece, with the
+		// parts that this one goes on from: "until hat measures 20 cm".
+		Whole bool
+		End   Ending
 	}
 	// In sets where the stitches that follow go when they do not say: "working
 	// in ring".

@@ -131,10 +131,11 @@ func (c *testCase) result() []string {
 	return l
 }
 
-// rule has rows of 10 mm.
+// rule has stitches of 10 mm each way.
 type rule struct{}
 
-func (rule) RowsIn(_ stitch.Kind, _ stitch.Into, length float64) int { return int(length/10 + 0.5) }
+func (rule) Height(stitch.Kind, stitch.Into) float64 { return 10 }
+func (rule) Width(stitch.Kind, stitch.Into) float64  { return 10 }
 
 // written is a round as the cases write it. Runs of alike stitches in
 // neighbouring places are drawn together: sc@1-6.

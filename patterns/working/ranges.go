@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
 	"whorl/patterns/notation"
-	"whorl/patterns/stitch"
 )
 
 // rangeOf works a labelled line: once, or for each number of its range.
@@ -241,58 +239,6 @@ func untilIn(r *notation.Round) *notation.Until {
 		}
 	}
 	return nil
-}
-
-// untilRows is how many more rows it takes until a piece measures what the
-// words say.
-func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
-	u := untilIn(r)
-	done := 0
-	for _, round := range p.part.Rounds {
-		if round.Number > 0 && !round.Carried {
-			done++
-		}
-	}
-	switch {
-	case u != nil && u.Rows.Set():
-		return max(u.Rows.For(p.size)-done, 0), true
-	case u == nil:
-		p.add(p.fault(r.Span, "no-end", fmt.Sprintf("%s does not say when to stop", r.Label.Text),
-			"Write, for example: until piece measures 38 cm, or give the last row's number."), true)
-		return 0, false
-	}
-	length := u.Length[min(p.size, len(u.Length)-1)]
-	k, into := stitch.Of(stitch.Single), stitch.Top
-	if n := len(p.part.Rounds); n > 0 {
-		k, into = mostOf(p.part.Rounds[n-1])
-	}
-	n := p.ruler.RowsIn(k, into, length) - done
-	if n > maxRounds {
-		p.add(p.fault(u.Span, "too-large", fmt.Sprintf("%s would take more than %d rows", r.Label.Text, maxRounds), "Check the length and the gauge."), true)
-		return 0, false
-	}
-	return max(n, 0), true
-}
-
-// mostOf is the kind of stitch that most of a round is, and where it goes in.
-func mostOf(r *fabric.Round) (stitch.Kind, stitch.Into) {
-	n := map[stitch.Kind]int{}
-	into := map[stitch.Kind]stitch.Into{}
-	best := stitch.Of(stitch.Single)
-	for i := range r.Stitches {
-		st := &r.Stitches[i]
-		if !st.Counts {
-			continue
-		}
-		k := st.Counted()
-		if n[k]++; n[k] == 1 && len(st.On) > 0 {
-			into[k] = st.On[0].Into
-		}
-		if n[k] > n[best] {
-			best = k
-		}
-	}
-	return best, into[best]
 }
 
 // referred are the rounds that a reference names, in the order of working.

@@ -15,10 +15,11 @@ import (
 	"whorl/patterns/stitch"
 )
 
-// Ruler says how many rows of a kind of stitch measure a length in
-// millimetres, for words such as "until piece measures 38 cm".
+// Ruler says how high and how wide a stitch is in millimetres, for words such as
+// "until piece measures 38 cm".
 type Ruler interface {
-	RowsIn(k stitch.Kind, in stitch.Into, length float64) int
+	Height(k stitch.Kind, in stitch.Into) float64
+	Width(k stitch.Kind, in stitch.Into) float64
 }
 
 // Work works every size of a pattern. The fabrics are in the order of the

@@ -1,0 +1,119 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// untilRows is how many more rows it takes until there are as many, or until the
+// piece measures as much, as the words say: with the last of them it comes
+// nearest to the length.
+func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
+	u := untilIn(r)
+	if u == nil {
+		p.add(p.fault(r.Span, "no-end", fmt.Sprintf("%s does not say when to stop", r.Label.Text),
+			"Write, for example: until piece measures 38 cm, or give the last row's number."), true)
+		return 0, false
+	}
+	done, have := 0, 0.0
+	for _, round := range p.part.Rounds {
+		if round.Number > 0 && !round.Carried {
+			done++
+			have += p.heightOf(round)
+		}
+	}
+	if u.Rows.Set() {
+		return max(u.Rows.For(p.size)-done, 0), true
+	}
+	if u.Whole {
+		have += p.heightBefore()
+	}
+	words := []*notation.Round{r}
+	if ref != nil {
+		if words = p.referred(ref); len(words) == 0 {
+			return 0, !p.broken
+		}
+	}
+	length := u.Length[min(p.size, len(u.Length)-1)]
+	n := 0
+	for ; ; n++ {
+		h := p.nextHeight(words[n%len(words)])
+		if !(have+h/2 <= length) {
+			return n, true
+		}
+		if have += h; n >= maxRounds || !(h > 0) {
+			p.add(p.fault(u.Span, "too-large", fmt.Sprintf("%s would take more than %d rows", r.Label.Text, maxRounds), "Check the length and the gauge."), true)
+			return 0, false
+		}
+	}
+}
+
+// heightOf is how high a round is in millimetres: as high as its stitches are on
+// the mean, or as its chains where it has no others.
+func (p *partWork) heightOf(r *fabric.Round) float64 {
+	sum, n := 0.0, 0
+	for i := range r.Stitches {
+		if st := &r.Stitches[i]; st.Counts {
+			sum, n = sum+p.ruler.Height(st.Counted(), into(st)), n+1
+		}
+	}
+	if n == 0 {
+		return p.ruler.Height(stitch.Of(stitch.Chain), stitch.Top)
+	}
+	return sum / float64(n)
+}
+
+// into is the loop or post that a stitch goes into.
+func into(st *fabric.Stitch) stitch.Into {
+	if len(st.On) == 0 {
+		return stitch.Top
+	}
+	return st.On[0].Into
+}
+
+// nextHeight is how high the next round from some words will be: as high as the
+// last that was worked from them, or as the last round that there is.
+func (p *partWork) nextHeight(words *notation.Round) float64 {
+	for i := len(p.latest) - 1; i >= 0; i-- {
+		if at := len(p.part.Rounds) - len(p.latest) + i; p.latest[i] == words && at >= 0 {
+			return p.heightOf(p.part.Rounds[at])
+		}
+	}
+	if n := len(p.part.Rounds); n > 0 && p.part.Rounds[n-1].Number > 0 {
+		return p.heightOf(p.part.Rounds[n-1])
+	}
+	return p.ruler.Height(stitch.Of(stitch.Single), stitch.Top)
+}
+
+// heightBefore is how much the parts measure that this one goes on from: their
+// rounds, or the depth of a band that it is picked up along.
+func (p *partWork) heightBefore() float64 {
+	sum := 0.0
+	part, edge := p.part, p.edge > 0
+	for part.From >= 0 {
+		part = p.f.Parts[part.From]
+		if edge {
+			// A band worked sideways is as deep as its rows are long.
+			for i := len(part.Rounds) - 1; i >= 0; i-- {
+				if r := part.Rounds[i]; r.Number > 0 {
+					for k := range r.Stitches {
+						if st := &r.Stitches[k]; st.Counts {
+							sum += p.ruler.Width(st.Counted(), into(st))
+						}
+					}
+					break
+				}
+			}
+			return sum
+		}
+		for _, r := range part.Rounds {
+			if r.Number > 0 && !r.Carried {
+				sum += p.heightOf(r)
+			}
+		}
+	}
+	return sum
+}
