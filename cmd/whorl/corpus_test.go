@@ -36,7 +36,7 @@ func TestCorpusFaults(t *testing.T) {
 	var got strings.Builder
 	for _, file := range corpus(t) {
 		j, err := load(file, nil)
-		if err != nil || j.wrong() {
+		if err != nil || j.unworkable() {
 			t.Errorf("%s: %v %v", file, err, j.faults)
 			continue
 		}
