@@ -47,6 +47,17 @@ func (f *Finished) TurnedUp(by float64) float64 {
 	return math.Max(0, f.Depth-by)
 }
 
+// Strip is the width of the brim worked in rows that the piece is picked up
+// along, 0 for none.
+func (f *Finished) Strip(of *fabric.Fabric) float64 {
+	for i, p := range of.Parts {
+		if from := p.From; p.Worked == fabric.InRounds && from >= 0 && from < len(f.Pieces) && i < len(f.Pieces) && f.Pieces[from].Rows {
+			return f.Pieces[from].Width
+		}
+	}
+	return 0
+}
+
 // Finish is the finished measurements of a fabric of that form.
 func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 	if f == nil || form == nil || len(f.Parts) != len(form.Parts) {

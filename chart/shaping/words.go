@@ -1,4 +1,3 @@
-// Package shaping says and draws what shape a piece takes.
 package shaping
 
 import (
@@ -18,13 +17,28 @@ func Shape(part *fabric.Part, form *geometry.PartForm) string {
 	}
 	var l []string
 	for _, p := range geometry.Phases(part, form.Rounds) {
-		l = append(l, phaseWords[p.Trait]+" to "+part.Rounds[p.To].Label)
+		word := phaseWords[p.Trait]
+		if p.Trait == geometry.Flat && !flatThrough(form.Rounds[p.From:p.To+1]) {
+			word = "nearly flat"
+		}
+		l = append(l, word+" to "+part.Rounds[p.To].Label)
 	}
 	if len(l) == 0 {
 		return ""
 	}
 	s := strings.Join(l, ", then ") + "."
 	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// flatThrough reports whether rounds called flat are so to the eye: the profile
+// of one that grows by 3 % too little already stands up by a quarter of its
+// radius.
+func flatThrough(rounds []geometry.RoundForm) bool {
+	sum := 0.0
+	for i := range rounds {
+		sum += math.Sin(rounds[i].Angle)
+	}
+	return sum >= 0.97*float64(len(rounds))
 }
 
 var phaseWords = map[geometry.Trait]string{

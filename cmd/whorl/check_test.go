@@ -104,8 +104,8 @@ func TestFitAgainstTheHead(t *testing.T) {
 	}
 	_, out, _ := whorl(t, hdcCap(fmt.Sprintf(facts, "47.5 cm", "-2.5 cm"), 8, 9, 14), "check", "-")
 	// 23 rounds of 9.09 mm; 0.4 × 47.5 = 19.0 (hookthatyarn 2016).
-	const want = "Finished: 45.0 cm round, brim 45.0 cm relaxed, depth 20.9 cm.\n" +
-		"  Head 47.5 cm: ease −2.5 cm (−2.5 cm asked); the brim is 2.5 cm smaller than the head; depth by the rule of thumb 19.0 cm."
+	const want = "Finished: 45.0 cm round, brim 45.0 cm relaxed.\n  Depth 20.9 cm; by the rule of thumb 19.0 cm.\n" +
+		"  Head 47.5 cm: ease −2.5 cm (−2.5 cm asked); the brim is 2.5 cm smaller than the head."
 	if !strings.Contains(out, want) {
 		t.Errorf("%s", out)
 	}

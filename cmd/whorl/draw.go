@@ -22,6 +22,9 @@ import (
 // width: what printers ask for.
 const pngDensity = 300
 
+// drawings are the kinds of picture that are drawn.
+var drawings = []string{"round", "shaping", "form"}
+
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}
 
@@ -86,8 +89,8 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 	}
 	var sheets []sheet
 	for _, p := range pictures {
-		if p.Draw != "round" {
-			fmt.Fprintf(errs, "picture %s: this version draws round charts only, so it is left out\n", p.Name)
+		if !slices.Contains(drawings, p.Draw) {
+			fmt.Fprintf(errs, "picture %s: this version does not draw %s, so it is left out\n", p.Name, p.Draw)
 			continue
 		}
 		made, err := d.sheets(j, p)
@@ -181,7 +184,14 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if p.Paper == "Letter" {
 			o.Paper = chart.Letter
 		}
-		c, err := chart.Round(j.fabrics[i], j.forms[i], o)
+		c := &chart.Chart{}
+		var err error
+		switch p.Draw {
+		case "shaping", "form":
+			c.Scene, err = j.shape(p, i, o.Paper)
+		default:
+			c, err = chart.Round(j.fabrics[i], j.forms[i], o)
+		}
 		if err != nil {
 			return nil, err
 		}

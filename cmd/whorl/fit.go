@@ -96,23 +96,28 @@ func (j *job) fitLine(i int) string {
 	}
 	show := j.shown(i)
 	var b strings.Builder
-	fmt.Fprintf(&b, "Finished: %s round, brim %s relaxed, depth %s", show(done.Widest), show(done.Brim), show(done.Depth))
+	fmt.Fprintf(&b, "Finished: %s round, brim %s relaxed", show(done.Widest), show(done.Brim))
 	if done.Hole > 0 {
 		fmt.Fprintf(&b, ", %s left to draw closed", show(done.Hole))
 	}
-	if fit, ok := j.fitting(i); ok {
-		fmt.Fprintf(&b, ".\n  Head %s: ease %s", show(fit.Head), show(fit.Ease))
-		if len(j.pattern.Ease) > 0 {
-			fmt.Fprintf(&b, " (%s asked)", show(fit.Asked))
-		}
-		switch less := fit.Head - fit.Brim; {
-		case fit.Brim <= 0:
-		case less > 0:
-			fmt.Fprintf(&b, "; the brim is %s smaller than the head", show(less))
-		default:
-			fmt.Fprintf(&b, "; the brim is %s larger than the head", show(-less))
-		}
-		fmt.Fprintf(&b, "; depth by the rule of thumb %s", show(fit.Rule))
+	fmt.Fprintf(&b, ".\n  Depth %s", show(done.Depth))
+	if cuff := done.Strip(j.fabrics[i]); cuff > 0 {
+		fmt.Fprintf(&b, ", %s with half of the brim turned up", show(done.TurnedUp(cuff/2)))
+	}
+	fit, ok := j.fitting(i)
+	if !ok {
+		return b.String() + "."
+	}
+	fmt.Fprintf(&b, "; by the rule of thumb %s.\n  Head %s: ease %s", show(fit.Rule), show(fit.Head), show(fit.Ease))
+	if len(j.pattern.Ease) > 0 {
+		fmt.Fprintf(&b, " (%s asked)", show(fit.Asked))
+	}
+	switch less := fit.Head - fit.Brim; {
+	case fit.Brim <= 0:
+	case less > 0:
+		fmt.Fprintf(&b, "; the brim is %s smaller than the head", show(less))
+	default:
+		fmt.Fprintf(&b, "; the brim is %s larger than the head", show(-less))
 	}
 	return b.String() + "."
 }

@@ -1,0 +1,132 @@
+package shaping
+
+import (
+	"math"
+	"strings"
+
+	"whorl/chart/scene"
+)
+
+// Measures of the page, mm.
+const (
+	margin     = 14.0
+	titleSize  = 6.0
+	lineSize   = 3.2
+	smallSize  = 2.7
+	headSize   = 3.6
+	column     = 62.0 // of the list and the words, to the right
+	gutter     = 8.0
+	leastRoom  = 60.0
+	shareAbove = 0.48 // of the room for the profile
+)
+
+// frame sets the title, the facts and the foot, and gives the room between them.
+func (s *sheet) frame() (b box, after []scene.Node) {
+	room := s.width - 2*margin
+	head := &scene.Group{ID: "head"}
+	y := margin
+	if s.o.Title != "" {
+		y = paragraph(head, s.o.Title, margin, y-2, titleSize, true, ink, room)
+	}
+	y = paragraph(head, s.subtitle(), margin, y+0.6, lineSize, false, words, room)
+	for _, f := range s.o.Facts {
+		y = paragraph(head, f, margin, y+0.4, lineSize, false, words, room)
+	}
+	s.root.Add(head)
+	bottom := s.height - margin
+	if s.o.Credit != "" {
+		foot := &scene.Group{ID: "foot"}
+		bottom -= float64(len(wrap(s.o.Credit, smallSize, false, room))) * smallSize * 1.3
+		paragraph(foot, s.o.Credit, margin, bottom, smallSize, false, words, room)
+		bottom -= 3
+		after = append(after, foot)
+	}
+	return box{margin, y + 4, s.width - margin, bottom}, after
+}
+
+// page sets the sheet: the profile above the plan on the left, the list above
+// the findings and the key on the right.
+func (s *sheet) page() {
+	b, foot := s.frame()
+	y, bottom := b.y0, b.y1
+	left := box{margin, y, s.width - margin - column - gutter, bottom}
+	right := box{left.x1 + gutter, y, s.width - margin, bottom}
+
+	findings, entries := s.findings(right.x0, column), s.keyEntries()
+	listBottom := right.y1 - keyHeight(entries) - findings.height - 12
+	listBottom = s.list(box{right.x0, right.y0, right.x1, math.Max(listBottom, right.y0+leastRoom)})
+	s.root.Add(findings.at(listBottom + 8))
+	s.key(entries, right.x0, right.y1-keyHeight(entries))
+
+	middle := left.y0 + shareAbove*(left.y1-left.y0)
+	s.profile(box{left.x0, left.y0, left.x1, middle - 4})
+	s.plan(box{left.x0, middle + 4, left.x1, left.y1})
+	s.root.Add(foot...)
+}
+
+func (s *sheet) subtitle() string {
+	p := s.piece
+	text := s.what
+	if p.part.Name != "" {
+		text += " of the " + p.part.Name
+	}
+	if p.size != "" {
+		text += ", size " + p.size
+	}
+	return text + ", " + p.way()
+}
+
+// heading is a heading of one of the pictures on the page.
+func heading(id, title string, b box) *scene.Group {
+	g := &scene.Group{ID: id, Title: title}
+	g.Add(&scene.Text{X: b.x0, Y: b.y0 + headSize*0.72, Size: headSize, Bold: true, Colour: ink, String: title})
+	return g
+}
+
+// said is what is to be said, set but not yet placed.
+type said struct {
+	lines  []saying
+	x      float64
+	height float64
+}
+
+type saying struct {
+	text string
+	bold bool
+	y    float64
+}
+
+// unbroken keeps figures with what they are of.
+var unbroken = strings.NewReplacer(" %", "\u00a0%", "Rnd ", "Rnd\u00a0", "Rnds ", "Rnds\u00a0")
+
+// findings sets the shape and the findings in a column.
+func (s *sheet) findings(x, room float64) said {
+	l := said{x: x, height: headSize * 0.72}
+	l.lines = append(l.lines, saying{"What the fabric does", true, l.height})
+	l.height += 1.6
+	texts := []string{}
+	if shape := Shape(s.piece.part, s.piece.form); shape != "" {
+		texts = append(texts, shape)
+	}
+	texts = append(texts, Findings(s.piece.part, s.piece.form)...)
+	for _, t := range texts {
+		for _, line := range wrap(unbroken.Replace(t), lineSize, false, room) {
+			l.height += lineSize * 1.3
+			l.lines = append(l.lines, saying{line, false, l.height - 0.35*lineSize})
+		}
+		l.height += 1.2
+	}
+	return l
+}
+
+func (l said) at(y float64) *scene.Group {
+	g := &scene.Group{ID: "findings", Title: "What the fabric does"}
+	for _, s := range l.lines {
+		size, colour := lineSize, words
+		if s.bold {
+			size, colour = headSize, ink
+		}
+		g.Add(&scene.Text{X: l.x, Y: y + s.y, Size: size, Bold: s.bold, Colour: colour, String: s.text})
+	}
+	return g
+}
