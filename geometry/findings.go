@@ -64,6 +64,9 @@ type Finding struct {
 	Least, Most int
 	Mean        float64
 	Even        int
+	// Alike is set when no round has another number of stitches and chains than
+	// the one below, so that it is unlike stitches that draw the fabric in or out.
+	Alike bool
 	// Fits is how many stitches would fit the round that is stretched most
 	// where it lies.
 	Fits int
@@ -140,7 +143,7 @@ func shaped(part *fabric.Part, rounds []RoundForm, i int) bool {
 func Findings(part *fabric.Part, rounds []RoundForm) []Finding {
 	found := strained(part, rounds)
 	for _, p := range phases(part, rounds, found) {
-		if p.Trait != Domed && p.Trait != Closing || p.From == p.To {
+		if p.Trait != Domed && p.Trait != Closing || p.From == p.To || alike(part, p) {
 			continue
 		}
 		f := Finding{Phase: p, First: p.From, Last: p.To}
@@ -151,6 +154,28 @@ func Findings(part *fabric.Part, rounds []RoundForm) []Finding {
 	}
 	slices.SortStableFunc(found, func(a, b Finding) int { return a.From - b.From })
 	return found
+}
+
+// alike reports whether no round of a phase has another number of stitches and
+// chains than the one below.
+func alike(part *fabric.Part, p Phase) bool {
+	for i := p.From; i <= p.To; i++ {
+		if i == 0 || Places(part.Rounds[i]) != Places(part.Rounds[i-1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// Places is the number of stitches and chains along a round.
+func Places(r *fabric.Round) int {
+	n := r.Count()
+	for i := range r.Stitches {
+		if s := &r.Stitches[i]; s.IsChain() && !s.Counts {
+			n++
+		}
+	}
+	return n
 }
 
 // strained finds the ruffles, the gathers and what is stretched.
@@ -250,6 +275,7 @@ func (f *Finding) slack(part *fabric.Part, rounds []RoundForm) {
 // neither are left out.
 func (f *Finding) count(part *fabric.Part, rounds []RoundForm) {
 	even, sum, n, all := 0.0, 0.0, 0, 0
+	f.Alike = alike(part, f.Phase)
 	for i := f.From; i <= f.To; i++ {
 		r := &rounds[i]
 		stitches := part.Rounds[i].Count()

@@ -41,6 +41,7 @@ type Gauge struct {
 	patterns       []Reading
 	value          [defaultCount]float64
 	scaleW, scaleH float64 // from the gauge of a stitch pattern
+	scales         []patternScale
 }
 
 // measured is a reading of a kind of stitch.

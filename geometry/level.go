@@ -17,13 +17,17 @@ type look struct {
 // size is the width along the edge and the rise of a stitch.
 type size struct{ width, height float64 }
 
-// size is the gauge's size of a stitch, looked up once a part.
+// size is the gauge's size of a stitch of the round being measured, looked up
+// once a part.
 func (m *measurer) size(k stitch.Kind, in stitch.Into) size {
 	key := look{k, in}
 	s, ok := m.sizes[key]
 	if !ok {
 		s = size{m.gauge.Width(k, in), m.gauge.Height(k, in)}
 		m.sizes[key] = s
+	}
+	if m.scales != nil {
+		s = size{s.width * m.scale.width, s.height * m.scale.height}
 	}
 	return s
 }

@@ -34,6 +34,7 @@ func Measure(f *fabric.Fabric, g *Gauge) (*Form, error) {
 			return nil, fmt.Errorf("part %d is missing", i+1)
 		}
 		m := measurer{gauge: g, part: p, parts: len(f.Parts), sizes: map[look]size{}}
+		m.scales = g.scaled(p)
 		if err := m.measure(); err != nil {
 			return nil, err
 		}
@@ -56,6 +57,11 @@ type measurer struct {
 	// chains it has.
 	sums  [][]float64
 	sizes map[look]size
+	// scales are how much wider and taller than their own sizes the stitches of
+	// each round are, nil for not at all; scale is that of the round being
+	// measured.
+	scales []size
+	scale  size
 }
 
 func (m *measurer) measure() error {
@@ -183,6 +189,9 @@ func footing(r *fabric.Round) int {
 // round measures any round but a foundation.
 func (m *measurer) round(i int) error {
 	r, f := m.part.Rounds[i], &m.rounds[i]
+	if m.scales != nil {
+		m.scale = m.scales[i]
+	}
 	var below float64
 	if i > 0 {
 		below = m.rounds[i-1].Level

@@ -7,6 +7,7 @@ import (
 
 	"whorl/chart/scene"
 	"whorl/chart/typeface"
+	"whorl/geometry"
 )
 
 // row is one or more rounds that are alike.
@@ -24,7 +25,7 @@ func (p *piece) rows() []row {
 	last := 0
 	for i, c := range p.rounds {
 		r := row{c.round.Label, strconv.Itoa(c.round.Count()), c.change, classOf(c.form.Strain), c}
-		if chains := places(c.round) - c.round.Count(); chains > 0 {
+		if chains := geometry.Places(c.round) - c.round.Count(); chains > 0 {
 			r.count += fmt.Sprintf(" + %d ch", chains)
 		}
 		if n := len(l); n > 0 && l[n-1].count == r.count && l[n-1].change == r.change && l[n-1].class == r.class && r.change == 0 {

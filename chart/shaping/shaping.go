@@ -124,25 +124,14 @@ func newPiece(f *fabric.Fabric, form *geometry.Form, part int) (*piece, error) {
 // change is how many stitches round i gains over the one below.
 func (p *piece) change(i int) int {
 	r := p.part.Rounds[i]
-	n := places(r)
+	n := geometry.Places(r)
 	if i > 0 && p.part.Rounds[i-1].Count() > 0 {
-		return n - places(p.part.Rounds[i-1])
+		return n - geometry.Places(p.part.Rounds[i-1])
 	}
 	if p.form.Rounds[i].Flatness > 0 {
 		return n // out of a ring
 	}
 	return 0 // on a chain or an edge
-}
-
-// places is how many stitches and chains there are along a round.
-func places(r *fabric.Round) int {
-	n := r.Count()
-	for i := range r.Stitches {
-		if s := &r.Stitches[i]; s.IsChain() && !s.Counts {
-			n++
-		}
-	}
-	return n
 }
 
 // sheet is the page being made.

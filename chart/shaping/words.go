@@ -64,6 +64,10 @@ func Sentence(part *fabric.Part, f geometry.Finding) string {
 	percent := math.Round(100 * f.Strain)
 	switch f.Trait {
 	case geometry.Ruffled:
+		if f.Alike {
+			return fmt.Sprintf("%s %s (slack %.0f %%): %s stitches are wider than those below by as much as %s, where %d lie flat.",
+				rounds, verb("ruffles", "ruffle"), percent, verb("its", "their"), changes(f, "increase", one), f.Even)
+		}
 		s := fmt.Sprintf("%s %s: %s where %d lie flat (slack %.0f %%).", rounds, verb("ruffles", "ruffle"),
 			changes(f, "increase", one), f.Even, percent)
 		if f.Last > f.To {
@@ -71,6 +75,10 @@ func Sentence(part *fabric.Part, f geometry.Finding) string {
 		}
 		return s + fmt.Sprintf(" With %d %s %s would lie flat.", f.Even, aRound("increases", one), verb("it", "they"))
 	case geometry.Gathered:
+		if f.Alike {
+			return fmt.Sprintf("%s %s (slack %.0f %%): %s stitches are narrower than those below by as much as %s, where %d close flat.",
+				rounds, verb("gathers", "gather"), percent, verb("its", "their"), changes(f, "decrease", one), f.Even)
+		}
 		return fmt.Sprintf("%s %s faster than %s stitches are tall: the fabric gathers there (slack %.0f %%). "+
 			"%s where %d close flat; with fewer than %d %s the crown keeps its dome.",
 			rounds, verb("closes", "close"), verb("its", "their"), percent,

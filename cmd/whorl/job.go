@@ -65,7 +65,22 @@ func load(file string, in io.Reader) (*job, error) {
 	if len(j.faults) > 0 {
 		return j, nil
 	}
+	j.work(swatches)
+	j.empty()
+	j.fit()
+	return j, nil
+}
+
+// work works and measures the pattern.
+func (j *job) work(swatches []working.Swatch) {
 	j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
+	if len(j.gauge.Patterns()) > 0 && !j.wrong() {
+		if !j.fitGauge(swatches) {
+			return
+		}
+		// What is worked to a length is so at the gauge as it was measured.
+		j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
+	}
 	for _, f := range j.fabrics {
 		form, err := geometry.Measure(f, j.gauge)
 		if err != nil {
@@ -73,9 +88,28 @@ func load(file string, in io.Reader) (*job, error) {
 		}
 		j.forms = append(j.forms, form)
 	}
-	j.empty()
-	j.fit()
-	return j, nil
+}
+
+// fitGauge fits the gauge to the lines that were counted over stitch patterns;
+// false with a fault where one cannot be used.
+func (j *job) fitGauge(swatches []working.Swatch) bool {
+	g, err := j.gauge.Fitted(j.fabrics)
+	if err == nil {
+		j.gauge = g
+		return true
+	}
+	pos := fault.Pos{}
+	if bad, ok := err.(*geometry.PatternError); ok {
+		for _, s := range swatches {
+			if !s.Kind.Is() && s.Of == bad.Pattern {
+				pos = s.Pos
+			}
+		}
+	}
+	j.faults = append(j.faults, j.pattern.Fault(pos, 1, "gauge", err.Error(),
+		"Name a stitch, as in 16 hdc = 10 cm, or a group or the repeat of the pattern, as in 6 fan repeats and 8 rounds = 10 cm."))
+	j.fabrics = nil
+	return false
 }
 
 // empty finds the parts without any rounds.
