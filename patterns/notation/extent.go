@@ -26,6 +26,9 @@ func (p *parser) extent() (Extent, bool) {
 	p.eat("all")
 	p.eatAll("the", "way")
 	if p.eat("around", "across", "along", "round") {
+		if p.slit(0) {
+			return done(Extent{Sort: ToEnd})
+		}
 		p.eat("the", "entire", "whole")
 		p.eat("entire", "whole")
 		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch", "band", "brim", "ring", "hat", "side", "circle")

@@ -160,7 +160,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
 		p.i++
-		if pl, ok := p.place(); ok {
+		if p.slit(0) {
+			// "join yarn at thumb opening"
+		} else if pl, ok := p.place(); ok {
 			j.Place = &pl
 			if pl.Target.Sort == Ring {
 				// "join into a ring with a sl st"

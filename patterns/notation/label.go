@@ -23,7 +23,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
 	}
-	r.Items, r.Stated = items, p.stated
+	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
 	return r, f
 }
 

@@ -165,6 +165,8 @@ type parser struct {
 	// said is what a bracket between two places says of the chains at the
 	// beginning, kept for the item that follows.
 	said *Counts
+	// opening is set when the words have named a slit in another part.
+	opening bool
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool

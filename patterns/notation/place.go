@@ -216,7 +216,7 @@ func (p *parser) place() (Place, bool) {
 		if pl.Target, ok = p.target(); !ok {
 			pl.Target = Target{}
 		}
-		for p.tok().is("and") {
+		for pl.Pick != Skipped && p.tok().is("and") {
 			at := p.i
 			p.i++
 			p.eat("in")
@@ -240,6 +240,9 @@ func (p *parser) place() (Place, bool) {
 			if n, ok := p.num(); ok {
 				pl.N = n
 			}
+		}
+		if p.eat(skippedWords...) {
+			pl.Pick = Skipped
 		}
 		if p.targetOr(&pl) {
 			// "next 2 ch-sp" is one space of two chains; of two, it would say

@@ -261,6 +261,8 @@ func (s Style) pick(p *Place) string {
 		switch {
 		case many:
 			return "each of " + s.Num(p.N) + " " + s.skipped() + " " + t
+		case p.Every:
+			return "each " + s.skipped() + " " + t
 		case p.Nth > 1:
 			return ordinal(p.Nth) + " " + s.skipped() + " " + t
 		case p.Nth == 1:

@@ -18,6 +18,7 @@ func (p *parser) placeTail(pl *Place) {
 				p.target()
 			}
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
+		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case p.tok().is("of"):
 			p.i++
 			at := p.i
@@ -87,6 +88,20 @@ func (p *parser) formedBy() bool {
 		if w, ok := p.what(); ok && w.Kind.Is() {
 			return true
 		}
+	}
+	p.i = start
+	return false
+}
+
+// slit reads "thumb opening", n tokens on.
+func (p *parser) slit(n int) bool {
+	start := p.i
+	p.i += n
+	p.eat("the")
+	p.eat("thumb", "arm", "leg", "ear", "hand")
+	if p.eat("opening", "hole", "thumbhole", "armhole", "slit") {
+		p.opening = true
+		return true
 	}
 	p.i = start
 	return false

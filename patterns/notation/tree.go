@@ -52,6 +52,9 @@ type Round struct {
 	Stated []*Stated
 	// Broken is set when not all of its words could be read.
 	Broken bool
+	// Opening is set when the words go to the edges of a slit that an earlier
+	// part was left with: "first missed dc of thumb opening".
+	Opening bool
 }
 
 // Label is what stands before the colon.

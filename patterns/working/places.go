@@ -1,6 +1,8 @@
 package working
 
 import (
+	"fmt"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -86,11 +88,19 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	case notation.Nth:
 		return w.nth(p)
 	case notation.Skipped:
+		if w.missedBelow() {
+			next := *p
+			next.Pick = notation.Next
+			return w.one(&next, i, count)
+		}
+		at := w.skippedSpot(p.Nth)
 		if len(w.lastSkip) == 0 {
 			return nil, stopAt(p.Span, "nothing-skipped", "no stitch has been skipped before this", "")
+		} else if at < 0 {
+			return nil, stopAt(p.Span, "nothing-skipped", fmt.Sprintf("only %s skipped before this", wereOf(len(w.lastSkip))), "")
 		}
-		at := w.lastSkip[min(max(p.Nth-1, i), len(w.lastSkip)-1)]
 		on := []fabric.Place{w.c.place(at, p.Into)}
+		w.undo = append(w.undo, undoUse{at, w.c.spots[at].use})
 		w.c.spots[at].use = worked
 		w.same = on
 		return on, nil
@@ -152,6 +162,34 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	}
 	return w.takeSpot(at, run, p, true), nil
 }
+
+// skippedSpot is the nth of the spots skipped last, or for 0 the first of them
+// that has not been worked into since; -1 when there is none.
+func (w *roundWork) skippedSpot(nth int) int {
+	if nth > 0 && nth <= len(w.lastSkip) {
+		return w.lastSkip[nth-1]
+	}
+	for _, at := range w.lastSkip {
+		if nth == 0 && w.c.spots[at].use != worked {
+			return at
+		}
+	}
+	if len(w.lastSkip) == 1 && nth == 0 {
+		return w.lastSkip[0] // the one there is, once more
+	}
+	return -1
+}
+
+func wereOf(n int) string {
+	if n == 1 {
+		return "1 stitch was"
+	}
+	return fmt.Sprintf("%d stitches were", n)
+}
+
+// missedBelow reports whether the round below is a slit, whose stitches were
+// passed over when it was made.
+func (w *roundWork) missedBelow() bool { return w.opening && w.c.index == 0 && len(w.lastSkip) == 0 }
 
 // takeSpot takes the spot (or the chain run it begins) as the next place.
 // Stitches before it are passed over; with check they are noticed when a kind

@@ -185,6 +185,10 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			r.Reversed, r.Wrong = false, false
 		}
 		w.c = layCourse(below, n-1, back)
+		for i := range w.c.spots {
+			// The chains across a slit are stitches to go into like the others.
+			w.c.spots[i].counts = w.c.spots[i].counts || w.missedBelow()
+		}
 		if below.Completed > 0 && len(w.c.runs) > 0 && !back {
 			// The hook stands on the middle of the last space.
 			w.c.begin(w.c.runs[len(w.c.runs)-1].From)

@@ -11,6 +11,10 @@ import (
 // evenly spreads stitches over row ends.
 func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.Place) *halt {
 	if p.Target.Sort != notation.RowEnds && w.c.edge == 0 {
+		if hasN && s.What.Shaping == 0 && n == w.c.count() {
+			// As many as there are places: one in each.
+			return w.each(s, 1, 1, &notation.Place{Span: p.Span, Pick: notation.Each, Into: p.Into})
+		}
 		return w.spread(s, n)
 	}
 	if w.c.edge == 0 {

@@ -207,8 +207,14 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		return nil
 	default:
 		count := 1
-		if p.N.Set() && p.Pick == notation.Skipped {
+		switch {
+		case p.Pick != notation.Skipped:
+		case p.N.Set():
 			count = p.N.For(w.size)
+		case p.Every && w.missedBelow():
+			count = w.c.below.Count()
+		case p.Every:
+			count = len(w.lastSkip)
 		}
 		for i := 0; i < count; i++ {
 			on, h := w.one(p, i, count)

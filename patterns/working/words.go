@@ -121,6 +121,12 @@ type script struct {
 func (s *script) part(i int) PartWords {
 	src := &s.p.Parts[i]
 	out := PartWords{Name: src.Name, From: src.From, Rows: src.Rows}
+	if l := s.texts[i].Rounds; i > 0 && len(l) > 0 && l[0].Opening && !namesOpening(src.From) {
+		if out.From == "" {
+			out.From = s.p.Parts[i-1].Name
+		}
+		out.From += " opening"
+	}
 	for _, r := range s.texts[i].Rounds {
 		if line := s.line(r, src.Rows); line != "" {
 			out.Lines = append(out.Lines, strings.Split(s.style.Spell(line), "\n")...)

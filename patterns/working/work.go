@@ -223,6 +223,7 @@ type partWork struct {
 	seriesBase int
 	broken     bool
 	loose      *fabric.Round
+	opening    bool // the part is worked round a slit in another
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
@@ -278,6 +279,7 @@ func (p *partWork) standOn() {
 		p.goOn()
 		return
 	}
+	slit := p.roundsOpening()
 	on := -1
 	for i := 0; i < p.index; i++ {
 		name := strings.ToLower(p.p.Parts[i].Name)
@@ -306,13 +308,34 @@ func (p *partWork) standOn() {
 		}
 		return
 	}
+	if slit != nil || namesOpening(rest) {
+		at := notation.Span{Pos: p.source.FromPos, Length: len([]rune(p.source.From))}
+		if slit != nil {
+			at = slit.Span
+		}
+		p.continueFromOpening(on, at)
+		return
+	}
 	p.continueFrom(on)
+}
+
+// roundsOpening is the first round when its words go round a slit in another
+// part, else nil.
+func (p *partWork) roundsOpening() *notation.Round {
+	if l := p.texts[p.index].Rounds; len(l) > 0 && l[0].Opening {
+		return l[0]
+	}
+	return nil
 }
 
 // goOn lets a part that says nothing of where it begins go on from the one
 // before, unless its own words make a beginning.
 func (p *partWork) goOn() {
 	if p.index == 0 || p.beginsAfresh() {
+		return
+	}
+	if r := p.roundsOpening(); r != nil {
+		p.continueFromOpening(p.index-1, r.Span)
 		return
 	}
 	p.continueFrom(p.index - 1)

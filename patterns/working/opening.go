@@ -1,0 +1,89 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// opening is a slit that an earlier part was left with: stitches passed over,
+// with chains across them.
+type opening struct {
+	round  *fabric.Round // the one with the chains
+	chains fabric.Span
+	missed []int // stitches of the round below, in the direction of the round
+	below  *fabric.Round
+}
+
+// openings are the slits of a part, lace not among them: at least two stitches
+// passed over, under four chains or more.
+func openings(part *fabric.Part) []opening {
+	var l []opening
+	for n := 1; n < len(part.Rounds); n++ {
+		r, below := part.Rounds[n], part.Rounds[n-1]
+		for _, s := range r.Spaces {
+			if s.To-s.From < 4 || s.From == 0 || s.To >= len(r.Stitches) {
+				continue
+			}
+			a, b := r.Stitches[s.From-1].On, r.Stitches[s.To].On
+			if len(a) == 0 || len(b) == 0 || a[len(a)-1].At.Round != n-1 || b[0].At.Round != n-1 {
+				continue
+			}
+			o := opening{round: r, chains: s, below: below}
+			step := 1
+			if r.Reversed != below.Reversed {
+				step = -1
+			}
+			for k := a[len(a)-1].At.Stitch + step; k >= 0 && k < len(below.Stitches) && k != b[0].At.Stitch; k += step {
+				if below.Stitches[k].Counts {
+					o.missed = append(o.missed, k)
+				}
+			}
+			if len(o.missed) > 1 {
+				l = append(l, o)
+			}
+		}
+	}
+	return l
+}
+
+// namesOpening reports whether what a part is worked on is named as a slit:
+// "Hand thumb opening".
+func namesOpening(from string) bool {
+	from = strings.ToLower(from)
+	return strings.Contains(from, "opening") || strings.Contains(from, "hole")
+}
+
+// continueFromOpening begins the part along both edges of a slit of another: the
+// stitches that were passed over, and the chains across them on the way back.
+func (p *partWork) continueFromOpening(on int, at notation.Span) {
+	base := p.f.Parts[on]
+	l := openings(base)
+	if len(l) != 1 {
+		what := "no opening"
+		if len(l) > 1 {
+			what = plural(len(l), "opening")
+		}
+		p.add(p.fault(at, "opening", fmt.Sprintf("%s has %s to work round, stitches passed over with chains across them", base.Name, what),
+			"Work the part from a starting chain or from row ends instead."), true)
+		return
+	}
+	o := l[0]
+	r := &fabric.Round{Label: "the opening of " + o.round.Label, Number: o.round.Number, Wrong: o.round.Wrong, Reversed: o.round.Reversed,
+		Closing: fabric.Joined, Colour: o.round.Colour, Carried: true, Line: o.round.Line}
+	for _, k := range o.missed {
+		r.Stitches = append(r.Stitches, o.below.Stitches[k])
+	}
+	r.Spaces = []fabric.Span{{From: len(r.Stitches), To: len(r.Stitches) + o.chains.To - o.chains.From}}
+	for k := o.chains.To - 1; k >= o.chains.From; k-- {
+		r.Stitches = append(r.Stitches, o.round.Stitches[k])
+	}
+	for i := range r.Stitches {
+		r.Stitches[i].On, r.Stitches[i].Group = nil, 0
+	}
+	p.part.From, p.opening = on, true
+	p.part.Rounds = append(p.part.Rounds, r)
+	p.number = r.Number
+}
