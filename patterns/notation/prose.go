@@ -297,7 +297,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 	}
 	start := p.i
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
-		p.tok().kind != tClose && p.tok().kind != tOpen {
+		p.tok().kind != tClose && p.tok().kind != tOpen && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
 		p.i++
 	}
 	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "stuff", "leave", "run", "thread", "gather") {

@@ -359,14 +359,16 @@ func (p *partWork) beginsAfresh() bool {
 			// "Rnd 1: Ch 2, 6 sc in 2nd ch from hook"
 			for _, next := range rounds[0].Items[i+1:] {
 				if s, ok := next.(*notation.Stitches); ok && len(s.Places) > 0 {
-					return s.Places[0].Target.Sort == notation.FromHook
+					return s.Places[0].Target.Sort == notation.FromHook || intoRing([]notation.Item{s})
 				}
 			}
 		case *notation.Stitches:
 			if it.What.Kind.Manner&stitch.Foundation != 0 {
 				return true
 			}
-			return len(it.Places) > 0 && it.Places[0].Target.Sort == notation.Ring && it.Places[0].Pick == notation.Only
+			return intoRing(rounds[0].Items[i : i+1])
+		case *notation.In, *notation.Group, *notation.Repeat:
+			return intoRing(rounds[0].Items[i : i+1])
 		}
 	}
 	return false
