@@ -8,9 +8,11 @@ import (
 
 // How far a finished circumference may be from what was asked before it is said
 // to stray: 2 cm, or 4 % (common practice, no source).
+// It misfits, whatever the style, by more than 15 % (common practice, no source).
 const (
-	strays      = 20.0 // mm
-	straysShare = 0.04
+	strays       = 20.0 // mm
+	straysShare  = 0.04
+	misfitsShare = 0.15
 )
 
 // Fitting is a finished piece held against the head that it is made for.
@@ -56,6 +58,10 @@ func (f Fitting) Strays() bool {
 	off := math.Abs(f.Off)
 	return off > strays || off > straysShare*(f.Head+f.Asked)
 }
+
+// Misfits reports whether the piece is so far from what was asked that no style
+// explains it.
+func (f Fitting) Misfits() bool { return math.Abs(f.Off) > misfitsShare*(f.Head+f.Asked) }
 
 // Body is the round that a part is as wide as, the first of equals: its number
 // of stitches, the width of one, and the multiple that the repeats of the

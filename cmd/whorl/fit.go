@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"whorl/geometry"
+	"whorl/patterns/fault"
 )
 
 // codeFit is the code of a size that comes out otherwise than was asked.
@@ -52,7 +53,9 @@ func (j *job) fit() {
 		show := func(mm float64) string { return edgeLength(mm, p.Head[i].Unit) }
 		bad := p.Fault(p.HeadPos, len("head"), codeFit, fmt.Sprintf("%s comes to %s round, %s %s than a head of %s with an ease of %s",
 			size, show(fit.Head+fit.Asked+fit.Off), show(math.Abs(fit.Off)), more, show(fit.Head), show(fit.Asked)), j.wouldDo(i, fit))
-		bad.Size = f.Size
+		if bad.Size = f.Size; !fit.Misfits() {
+			bad.Severity = fault.Warning // a slouch or a loose fit may be meant
+		}
 		j.faults = append(j.faults, bad)
 	}
 }
