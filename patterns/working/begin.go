@@ -21,7 +21,7 @@ func (w *roundWork) chain(it *notation.Chain) *halt {
 	if w.c.below == nil && !w.c.ring && !w.begun && !w.started {
 		return w.castOn(it, n)
 	}
-	if !w.begun && !w.started && w.nest == 0 && len(w.r.Stitches) == w.travelled() {
+	if !w.begun && !w.started && w.nest == 0 && len(w.r.Stitches) == w.travelled() && !w.beginsLoop(it, n) {
 		return w.start(it, n)
 	}
 	w.begun = true
@@ -36,6 +36,56 @@ func (w *roundWork) chain(it *notation.Chain) *halt {
 	}
 	w.lastChain = chainMade{it, from, len(w.r.Stitches)}
 	return nil
+}
+
+// standsOnFirst lets a round that begins with loops of chains or with a skip go
+// on from the stitch that was joined to, on which the hook stands: the next is
+// the one after, and that one comes last.
+func (w *roundWork) standsOnFirst() {
+	below := w.c.below
+	if below == nil || below.Closing != fabric.Joined || below.Number == 0 || w.r.Row || w.started || w.pos > 0 || w.same != nil ||
+		below.Completed > 0 || len(w.c.spots) < 2 || w.c.lead > 0 || w.settled {
+		return
+	}
+	for i := range w.r.Stitches {
+		if !w.r.Stitches[i].IsChain() {
+			return
+		}
+	}
+	w.c.begin(1)
+	w.c.lead = 1
+}
+
+// beginsLoop reports whether the chain that a round begins with is the first of
+// its loops: the repeat after it begins with the like and what follows that, as
+// in "ch 3, sl st in next st, *ch 3, sl st in next st; rep from * around".
+func (w *roundWork) beginsLoop(it *notation.Chain, n int) bool {
+	if w.r.Row || it.Counts != nil || it.Beg || w.c.below == nil || w.c.below.Closing != fabric.Joined || w.c.below.Number == 0 {
+		return false
+	}
+	var made []notation.Item
+	for i, o := range w.items {
+		if o == notation.Item(it) {
+			made = w.items[i:]
+		}
+	}
+	at := 1
+	for ; at < len(made); at++ {
+		if _, skip := made[at].(*notation.Skip); !skip {
+			break
+		}
+	}
+	if at+1 >= len(made) {
+		return false
+	}
+	s, ok := made[at].(*notation.Stitches)
+	rep, repeats := made[at+1].(*notation.Repeat)
+	if !ok || !repeats || len(rep.Items) <= at || s.What.Kind.Base > stitch.Single || len(s.Places) != 1 || s.Places[0].Pick != notation.Next {
+		return false
+	}
+	again, chain := rep.Items[0].(*notation.Chain)
+	t, stitches := rep.Items[at].(*notation.Stitches)
+	return chain && stitches && again.N.For(w.size) == n && t.What == s.What
 }
 
 // travelled is the number of slip stitches that moved the beginning.

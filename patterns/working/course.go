@@ -45,6 +45,9 @@ type course struct {
 	groups   []spotGroup
 	groupsAt map[int][]int
 	ring     bool
+	// lead is how many of the spots come last though they are the first of the
+	// round: the work begins after them.
+	lead int
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int

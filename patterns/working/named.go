@@ -19,7 +19,8 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
-	for i := range w.c.spots {
+	for k := range w.c.spots {
+		i := (k + len(w.c.spots) - w.c.lead) % len(w.c.spots)
 		if w.c.matches(i, &p.Target) || p.Target.Sort == notation.FromHook {
 			if i >= w.pos {
 				return w.takeSpot(i, 0, p, true), nil
@@ -49,7 +50,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 		return w.named(p)
 	}
 	want := count - i
-	for j := len(w.c.spots) - 1; j >= 0; j-- {
+	for j := len(w.c.spots) - 1 - w.c.lead; j >= 0; j-- {
 		if !w.c.matches(j, &p.Target) || w.namesStart && w.c.spots[j].st.Role == fabric.Start && p.Target.Sort != notation.StartChain {
 			continue
 		}

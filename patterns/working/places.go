@@ -153,7 +153,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if len(w.c.spots) == 0 {
 			return nil, w.nothingBelow(p.Span)
 		}
-		if w.slipping && !w.r.Row && w.begun && w.remaining(1) == 0 && p.Target.Sort == notation.AnyStitch && count == 1 {
+		if w.slipping && !w.r.Row && w.begun && w.remaining(1) == 0 && p.Target.Sort == notation.AnyStitch && i == count-1 {
 			// The last slip stitch of the round goes into its first place.
 			w.same = []fabric.Place{w.c.place(0, p.Into)}
 			return w.same, nil

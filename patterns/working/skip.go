@@ -3,7 +3,6 @@ package working
 import (
 	"fmt"
 
-	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 )
 
@@ -33,11 +32,8 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 			}
 		}
 	}
-	if below := w.c.below; below != nil && below.Closing == fabric.Joined && below.Number > 0 && !w.r.Row && !w.begun && !w.started &&
-		w.pos == 0 && len(w.r.Stitches) == 0 && below.Completed == 0 && len(w.c.spots) > 1 && (s.Place == nil || s.Place.Pick == notation.Next) {
-		// Without a chain at the beginning the hook stands on the stitch that
-		// was joined to, and the next is the one after.
-		w.c.begin(1)
+	if s.Place == nil || s.Place.Pick == notation.Next {
+		w.standsOnFirst()
 	}
 	if w.deepAt == w.pos && w.deepAt > 0 && n > 0 {
 		n--

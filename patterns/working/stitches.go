@@ -151,6 +151,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		w.use(0, skipped)
 		w.pos = 1
 	}
+	if p.Pick == notation.Next && len(w.r.Stitches) > 0 && w.given == nil && p.Of == nil && p.Target.Sort != notation.ChainSpace {
+		w.standsOnFirst()
+	}
 	if k.Base == stitch.Slip && w.moves && p.To && p.Target.Sort == notation.ChainSpace && !w.begun && !w.started {
 		// "sl st to next ch-2 sp": along the stitches before it.
 		if h := w.slipTo(s, p); h != nil {
