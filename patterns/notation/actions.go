@@ -88,6 +88,18 @@ func (p *parser) turn() (Item, *fault.Fault) {
 	if p.eatAll("do", "not", "turn") || p.eatAll("don't", "turn") || p.eatAll("without", "turning") {
 		return &Note{p.from(start), p.words(start)}, nil
 	}
+	if p.tok().is("turn") && p.at(1).kind == tWord {
+		// "Turn brim so seam is on the inside", "Turn right side out": how the
+		// piece lies, but not "turn work", "turn and ch 1".
+		noun := p.at(1)
+		if noun.is("the") {
+			noun = p.at(2)
+		}
+		if !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to") && !p.stitchy(p.i+1, p.i+2) {
+			p.i = p.sentenceEnd()
+			return &Note{p.from(start), p.words(start)}, nil
+		}
+	}
 	if p.eat("turn") {
 		p.eat("work", "piece", "the")
 		p.eat("work", "piece")
@@ -131,6 +143,9 @@ func (p *parser) loops() (Item, *fault.Fault) {
 		}
 	}
 	t := p.tok()
+	if ok && !p.work && p.instructs(p.i) {
+		return &InLoops{p.from(start), into, 0}, nil // "in BLO sc 12"
+	}
 	if !ok || !(t.kind == tComma || t.kind == tColon || t.kind == tStop || t.kind == tSemi || t.kind == tEnd ||
 		t.kind == tStar || t.kind == tDash || t.kind == tClose || t.kind == tOpen || t.kind == tNumber ||
 		t.is("work", "around", "across") && p.at(1).kind == tComma) {

@@ -133,7 +133,15 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		}
 		c.Half = c.Half || p.at(-1).is("half", "leg", "part")
 	}
-	if w, ok := p.what(); ok {
+	if at := p.i; !c.Not {
+		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			c.Chains, c.Space = max(1, t.Chains), true
+		} else {
+			p.i = at
+		}
+	}
+	if c.Space {
+	} else if w, ok := p.what(); ok {
 		c.As = w.Kind
 	} else {
 		p.eat("st", "sts", "stitch", "stitches")
@@ -215,6 +223,9 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	case p.eat("with", "using"):
 	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
 		p.i++
+	case p.tok().is("yarn", "colour", "color") && p.at(1).kind == tWord && capital(p.at(1).raw) &&
+		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
+		// "Yarn A. Join with …"
 	default:
 		return nil, nil
 	}
@@ -239,7 +250,10 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.i = start
 		return nil, nil
 	}
-	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "of", "yo", "st", "end", "this") {
+	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "rnds", "rows", "of", "yo", "st", "end", "this", "each", "every", "final") {
+		if _, ok := roundWord(p.at(-1)); ok {
+			p.num() // "at end of Row 4"
+		}
 	}
 	return &Colour{p.from(start), name}, nil
 }

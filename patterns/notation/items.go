@@ -310,6 +310,9 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 		switch {
 		case st.Places == nil:
 			st.Places = places
+		case places[0].Target.Sort == RowEnds && st.Places[0].Evenly:
+			// "working in ends of rows, work 66 sc evenly around"
+			st.Places[0].Target = places[0].Target
 		case places[0].Target.Sort == FromHook && st.Places[0].Pick == Each:
 			// "starting in 2nd ch from hook, sc in each ch across"
 			st.Places = append(places, st.Places...)

@@ -186,6 +186,11 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				"Write, for example: join with sl st in first dc.")
 		}
 	}
+	if j.Place == nil && p.tok().is("between") {
+		if pl, ok := p.placed(false); ok && pl.Target.Sort == Gap {
+			j.Place = &pl
+		}
+	}
 	if bracketed {
 		p.eatKind(tClose)
 	}
@@ -232,7 +237,7 @@ func (p *parser) formsRing() bool {
 // fasten reads "fasten off", "finish off", "cut yarn".
 func (p *parser) fasten() (Item, *fault.Fault) {
 	start := p.i
-	if !p.eatAll("fasten", "off") && !p.eatAll("finish", "off") && !p.eatAll("bind", "off") && !p.eat("fo") &&
+	if !p.eatAll("fasten", "off") && !p.eatAll("finish", "off") && !p.eatAll("bind", "off") && !p.eat("fo") && !p.slashed("f", "o") &&
 		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw))) {
 		return nil, nil
 	}
@@ -244,6 +249,15 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 		p.i++
 	}
 	return &FastenOff{p.from(start), p.words(start)}, nil
+}
+
+// slashed passes over two words with a stroke between them: F/O.
+func (p *parser) slashed(a, b string) bool {
+	if p.tok().is(a) && p.at(1).kind == tSlash && p.at(2).is(b) {
+		p.i += 3
+		return true
+	}
+	return false
 }
 
 // capital reports whether a word begins with a capital letter, as the names of

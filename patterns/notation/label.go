@@ -200,6 +200,26 @@ func (p *parser) ordinals(l *Label) bool {
 				r.To = to
 			}
 		}
+		if at := p.i; len(p.sizes) > 1 && p.eatKind(tOpen) {
+			// 6th to 12th (13th, 14th) rounds
+			more := []int{r.To.Values[0]}
+			for {
+				n, ok := one()
+				if !ok {
+					break
+				}
+				more = append(more, n.Values[0])
+				p.eatKind(tComma)
+			}
+			if p.eatKind(tClose) && len(more) == len(p.sizes) {
+				if r.From.Values[0] == r.To.Values[0] {
+					r.From.Values = more
+				}
+				r.To.Values = more
+			} else {
+				p.i = at
+			}
+		}
 		list = append(list, r)
 		if !p.eat("and") && !p.eatKind(tComma) {
 			break
@@ -374,8 +394,16 @@ func (p *parser) only(l *Label, start int) {
 	for _, word := range []string{"sizes", "size"} {
 		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
 	}
-	t = strings.NewReplacer(" and ", ",", "&", ",", "/", ",", "+", ",").Replace(t)
+	t = strings.NewReplacer(" and ", ",", "&", ",", "+", ",").Replace(t)
+	var names []string
 	for _, name := range strings.Split(t, ",") {
+		if name = strings.TrimSpace(name); p.sizeNamed(name) != "" {
+			names = append(names, name) // L/XL may be one size
+		} else {
+			names = append(names, strings.Split(name, "/")...)
+		}
+	}
+	for _, name := range names {
 		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
 		size := p.sizeNamed(name)
 		if size != "" {

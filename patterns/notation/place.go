@@ -172,7 +172,11 @@ func (p *parser) place() (Place, bool) {
 		p.eat("of")
 		p.eat("the")
 	}
-	p.eat("side", "edge")
+	if at := p.i; !p.rowEnds() {
+		p.eat("side", "edge")
+	} else {
+		p.i = at
+	}
 	switch t := p.tok(); {
 	case p.ringWords():
 		pl.Pick, pl.Target = Only, Target{Sort: Ring, Text: p.words(start)}

@@ -20,6 +20,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 			return nil, nil
 		}
 		p.eat("as")
+		p.eat("given", "worked", "before")
 		p.eat("for", "in")
 		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.toks[start].is("work") {
 			return nil, p.failAt(start, "vague", "the words do not say which round is meant", "Name it by its number: Rep Rnd 3.")
@@ -131,6 +132,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 			p.eat("more")
 			p.eat("are", "have", "is", "in")
 			p.eat("been", "total")
+			p.eat("all")
 			p.eat("complete", "completed", "worked", "done", "made")
 			return &Until{Span: p.from(start), Rows: n}, nil
 		}

@@ -158,6 +158,20 @@ func (b *block) repeat() *fault.Fault {
 			}
 		}
 	}
+	toStop, again := false, false
+	if from == nil || from.wrapped {
+		// "*…*; rep from * to * twice, …; rep from * to * across": the passage
+		// once more.
+		at := p.i
+		if p.eat("to", "and") && p.tok().kind == tStar && p.tok().text == mark {
+			for _, s := range b.stars {
+				if s.mark == mark && s.wrapped && s.end >= 0 {
+					from, again = s, true
+				}
+			}
+		}
+		p.i = at
+	}
 	if from == nil {
 		if !hasFrom && p.tok().kind != tStar {
 			markTok = start
@@ -165,7 +179,6 @@ func (b *block) repeat() *fault.Fault {
 		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
 			"Mark where the repeat begins with "+mark+".")
 	}
-	toStop := false
 	if between && p.eat("and") || p.tok().is("to") && p.at(1).kind == tStar {
 		p.eat("to")
 		if p.tok().kind == tStar {
@@ -174,7 +187,7 @@ func (b *block) repeat() *fault.Fault {
 		}
 		p.eat("s")
 	}
-	if from.wrapped && !toStop {
+	if from.wrapped && !toStop && !again {
 		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
 			"Mark where the repeat begins with "+mark+".")
 	}
@@ -214,6 +227,12 @@ func (b *block) repeat() *fault.Fault {
 				return p.ending(r)
 			}
 		}
+	}
+	if again {
+		r.Items = append([]Item(nil), from.items...)
+		r.More = false
+		b.add(r)
+		return p.ending(r)
 	}
 	b.wrap(from, r)
 	return p.ending(r)
@@ -272,9 +291,13 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 				r.Omit = 1
 			}
 			return f
-		} else if !said && p.eat("with") {
-			// "ending with sc in last st": goes on after the last repeat.
-			return nil
+		} else if !said && (p.tok().is("with", "sk", "skip", "miss", "ch") || p.tok().kind == tNumber) {
+			// "ending with sc in last st" goes on after the last repeat, or goes
+			// over from it before its end.
+			p.eat("with")
+			items, f := p.endingItems()
+			r.Ending = items
+			return f
 		}
 	case p.eat("omitting", "omit", "leaving", "leave"):
 		p.eat("out", "off")
@@ -318,6 +341,14 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 			return b.items, nil
 		}
 		before := p.i
+		if len(b.items) > 0 {
+			// "…, ch 3, dc in first sc to join" closes the round.
+			it, _ := p.join()
+			p.i = before
+			if _, ok := it.(*Join); ok {
+				return b.items, nil
+			}
+		}
 		if f := b.next(false); f != nil {
 			return b.items, f
 		}

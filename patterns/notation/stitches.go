@@ -447,12 +447,8 @@ func (p *parser) times() (n Num, more, ok bool) {
 	case more && p.tok().is("time"):
 		p.i++
 		n = Num{Span: p.from(start), Values: []int{1}}
-	case p.eat("twice"):
-		n = Num{Span: p.from(start), Values: []int{2}}
-	case p.eat("once"):
-		n = Num{Span: p.from(start), Values: []int{1}}
-	case p.eat("thrice"):
-		n = Num{Span: p.from(start), Values: []int{3}}
+	case p.tok().is("once", "twice", "thrice"):
+		n = p.timesList(start)
 	case p.eatKind(tTimes):
 		if n, ok = p.num(); !ok {
 			return no()
@@ -484,6 +480,40 @@ func (p *parser) times() (n Num, more, ok bool) {
 		more = false
 	}
 	return n, more, true
+}
+
+// timesList reads "twice" or, with a word for each size, "once (twice, 3 times)".
+func (p *parser) timesList(start int) Num {
+	one := func() (int, bool) {
+		switch {
+		case p.eat("once"):
+			return 1, true
+		case p.eat("twice"):
+			return 2, true
+		case p.eat("thrice"):
+			return 3, true
+		}
+		n, ok := p.sizeValue()
+		p.eat("times")
+		return n, ok
+	}
+	n, _ := one()
+	values := []int{n}
+	at := p.i
+	if len(p.sizes) > 1 && p.eatKind(tOpen) {
+		for {
+			n, ok := one()
+			if !ok {
+				break
+			}
+			values = append(values, n)
+			p.eatKind(tComma)
+		}
+		if !p.eatKind(tClose) || len(values) != len(p.sizes) {
+			p.i, values = at, values[:1]
+		}
+	}
+	return Num{Span: p.from(start), Values: values}
 }
 
 // Stitch reads the name of one stitch that stands alone: "hdc", "BLO sc",

@@ -187,16 +187,46 @@ func (p *parser) ringWords() bool {
 	return false
 }
 
-// rowEnds reads "row ends", "ends of rows", "sides of the rows", "end of each row".
+// bands are what pieces worked in rows are called that are picked up along their
+// row ends.
+var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", "cuff", "rib", "piece"}
+
+// rowEnds reads "row ends", "ends of rows", "long edge of the brim", "end of each
+// row", "brim edge".
 func (p *parser) rowEnds() bool {
 	start := p.i
-	p.eat("the")
-	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "sides") {
+	p.eat("the", "one")
+	ofBand := func() {
+		at := p.i
+		if p.eat("of") {
+			p.eat("the", "this")
+			if p.eat(bands...) {
+				return
+			}
+		}
+		p.i = at
+	}
+	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
+		ofBand()
 		return true
 	}
-	if p.eat("end", "ends", "side", "sides", "edge", "edges") && p.eat("of") {
-		p.eat("the", "each")
-		if p.eat("rows", "row", "brim", "ribbing", "band") {
+	if p.tok().is(bands...) && p.at(1).is("edge", "side", "edges") {
+		p.i += 2
+		return true
+	}
+	long := p.eat("long", "longer", "raw", "side", "upper", "top", "row", "one")
+	long = p.eat("long") || long
+	if p.eat("end", "ends", "side", "sides", "edge", "edges") {
+		if p.eat("of") {
+			p.eat("the", "each", "all")
+			if p.eat("rows", "row") {
+				ofBand()
+				return true
+			}
+			if p.eat(bands...) {
+				return true
+			}
+		} else if long && p.at(-1).is("edge", "side") {
 			return true
 		}
 	}

@@ -82,6 +82,20 @@ func (p *parser) target() (Target, bool) {
 	start := p.i
 	done := func(t Target) (Target, bool) { t.Text = p.words(start); return t, true }
 	corner := p.eat("corner", "corners")
+	if p.tok().is("turning", "beg", "beginning") {
+		// "turning chain sp": the space that it makes
+		at := p.i
+		p.i++
+		if p.eat("ch", "chain") {
+			p.eatKind(tHyphen)
+			p.plainNumber()
+			p.eatKind(tHyphen)
+			if p.eat(spaceWords...) {
+				return done(Target{Sort: ChainSpace})
+			}
+		}
+		p.i = at
+	}
 	// ch-2 sp, 2-ch sp, ch sp, corner sp
 	at := p.i
 	n, hasN := 0, false

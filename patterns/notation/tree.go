@@ -319,6 +319,7 @@ type (
 		Not        bool // does not count
 		As         stitch.Kind
 		Chains     int  // of "counts as dc and ch 1"
+		Space      bool // counts as a space of so many Chains, and no stitch
 		Half       bool // "counts as first leg/half"
 		Throughout bool
 	}
