@@ -104,6 +104,12 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		return pl, true
 	case p.tok().is("around", "across", "round"):
 		p.i++
+		if p.rowEnds() {
+			pl := Place{Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
 		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
 			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "joining", "any", "skipped", "sk", "missed", "unworked") ||
 			p.targetAhead() ||

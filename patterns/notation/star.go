@@ -299,6 +299,8 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			r.Ending = items
 			return f
 		}
+	case p.tok().is("leaving", "leave") && p.unworkedAhead():
+		// "…, leave last ch unworked" is of the round below.
 	case p.eat("omitting", "omit", "leaving", "leave"):
 		p.eat("out", "off")
 		p.eat("the")
@@ -326,6 +328,20 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	}
 	p.i = start
 	return nil
+}
+
+// unworkedAhead reports whether the phrase ends with the word unworked.
+func (p *parser) unworkedAhead() bool {
+	for j := 1; j < 8; j++ {
+		t := p.at(j)
+		if t.is("unworked", "free") {
+			return true
+		}
+		if t.kind == tComma || t.kind == tStop || t.kind == tSemi || t.kind == tEnd {
+			break
+		}
+	}
+	return false
 }
 
 // endingItems reads the instructions that replace the end of a last repeat: up

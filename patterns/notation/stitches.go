@@ -373,6 +373,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		s.Places[0].Over = true
 	}
 	p.fromSide(s)
+	p.oneEach(s)
 	if s.Places != nil || hasN {
 		if loop, ok := p.loopAfter(); ok {
 			s.What.Loop = Loop{true, loop}
@@ -384,6 +385,31 @@ func (p *parser) stitches() (it Item, ok bool) {
 	s.Span = p.from(start)
 	p.work = true
 	return s, true
+}
+
+// oneEach reads ", one in each row end" behind stitches that are spread along row
+// ends: it says how they come to be so many.
+func (p *parser) oneEach(s *Stitches) {
+	if len(s.Places) != 1 || s.Places[0].Target.Sort != RowEnds {
+		return
+	}
+	start := p.i
+	open := p.eatKind(tOpen)
+	if !open && !p.eatKind(tComma) && !p.eatKind(tDash) {
+		return
+	}
+	if _, ok := p.plainNumber(); ok {
+		p.what()
+		p.eat("st", "stitch")
+		if p.eat("in", "into", "for", "per") {
+			p.eat("each", "every", "the", "end", "of")
+			p.eat("of", "each", "every")
+			if (p.rowEnds() || p.eat("row")) && (!open || p.eatKind(tClose)) {
+				return
+			}
+		}
+	}
+	p.i = start
 }
 
 // fromSide reads ", inserting the hook from the back" behind a post.

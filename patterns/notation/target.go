@@ -108,7 +108,10 @@ func (p *parser) target() (Target, bool) {
 		if !hasN {
 			p.eatKind(tHyphen)
 			if p.tok().kind == tNumber {
-				n, hasN = p.plainNumber()
+				num, _ := p.num()
+				if n, hasN = num.For(0), true; len(num.Values) > 1 {
+					n = 0 // ch-6 (6, 7) sp: as many chains as the size has
+				}
 			}
 		}
 		p.eatKind(tHyphen)

@@ -128,12 +128,16 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 				if whole := wholeOf(s, items[i+2:]); whole.Is() {
 					return &notation.Counts{Span: s.Span, As: whole}, false
 				}
+				if whole := wholeOver(s, items[i+2:]); whole.Is() {
+					return &notation.Counts{Span: s.Span, As: whole}, true
+				}
 			}
 			if !ok || !said || c.As.Shape == stitch.Plain || s.What.Kind.Base != c.As.Base || c.Not {
 				return nil, false
 			}
-			over := s.What.Kind.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set())
-			return c, over && c.As.Legs == s.What.Kind.Legs+1
+			over := s.What.Kind.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set()) ||
+				s.What.Kind.Shape == stitch.Plain && c.As.Shape == stitch.Together && len(s.Places) == 1 && s.Places[0].Pick == notation.Next
+			return c, over && c.As.Legs == max(s.What.Kind.Legs, 1)+1
 		default:
 			return nil, false
 		}
@@ -193,6 +197,30 @@ func wholeOf(s *notation.Stitches, rest []notation.Item) stitch.Kind {
 		}
 	}
 	return stitch.Kind{}
+}
+
+// wholeOver is the decrease that a chain and the smaller decrease after it stand in
+// for at the beginning of a round, over one stitch each, when the rest of the round
+// works the whole one and never the smaller: "ch 2, dc3tog over next 3 dc, *ch 5,
+// dc4tog over next 4 dc; rep from * around". The zero Kind when it is not so.
+func wholeOver(s *notation.Stitches, rest []notation.Item) stitch.Kind {
+	k := s.What.Kind
+	if k.Shape != stitch.Together || s.N.Set() || len(s.Places) > 1 || len(s.Places) == 1 && !s.Places[0].Over && !s.Places[0].N.Set() {
+		return stitch.Kind{}
+	}
+	whole := k
+	whole.Legs++
+	found := false
+	for _, o := range bundlesIn(rest) {
+		if o == k {
+			return stitch.Kind{}
+		}
+		found = found || o == whole
+	}
+	if !found {
+		return stitch.Kind{}
+	}
+	return whole
 }
 
 // onNamedRound lays out another round than the one below when everything goes

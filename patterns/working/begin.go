@@ -143,7 +143,11 @@ func (w *roundWork) start(it *notation.Chain, n int) *halt {
 		}
 		return w.add(st, it.Span)
 	}
-	if c != nil && !c.Not {
+	if c != nil && c.Space {
+		// "ch 2 (counts as ch-1 sp)"
+		extra = min(c.Chains, n-1)
+		st.Chains = n - extra
+	} else if c != nil && !c.Not {
 		st.Counts, st.As = true, c.As
 		if !st.As.Is() {
 			st.As = stitch.Of(standsFor(n))

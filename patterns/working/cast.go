@@ -130,6 +130,10 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	k := w.mainKind()
 	c := w.skippedCount()
 	counts := w.skippedCounts(k, n-1)
+	if c != nil && c.As.Is() {
+		k = c.As // "3 skipped chs count as dc", before a row of sc
+	}
+	space := c != nil && c.Space
 	if n > 1 && !w.started {
 		w.started = true
 		st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1}
@@ -151,6 +155,11 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 			if n-1-along <= k.Chains() {
 				foot = n - 2
 			}
+		}
+		if space {
+			// "skipped chs count as a ch-1 sp"
+			along = min(c.Chains, n-2)
+			st.Chains, foot = n-1-along, n-2-along
 		}
 		st.On = []fabric.Place{w.c.place(foot, stitch.Top)}
 		if counts {
@@ -184,7 +193,7 @@ func (w *roundWork) skippedCount() *notation.Counts {
 // of the trade.
 func (w *roundWork) skippedCounts(k stitch.Kind, n int) bool {
 	if c := w.skippedCount(); c != nil {
-		return !c.Not
+		return !c.Not && !c.Space
 	}
 	if j := joinIn(w.items); j != nil && j.Place != nil {
 		switch j.Place.Target.Sort {
@@ -226,6 +235,15 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 			continue
 		}
 		w.c.spots = append(w.c.spots, s)
+	}
+	if end := len(w.c.spots) - 1; end >= n {
+		in := 0
+		for i := range w.r.Stitches {
+			if st := &w.r.Stitches[i]; st.Counts && len(st.On) > 0 && st.On[0].At == w.c.spots[end].ref {
+				in++
+			}
+		}
+		w.c.spots[end].optional = in > 1
 	}
 	w.pos = n
 	w.loop = stitch.Underside

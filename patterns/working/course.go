@@ -29,6 +29,9 @@ type spot struct {
 	// a stitch.
 	run int
 	use use
+	// optional is set for the other side of the first chain of an oval, when
+	// it holds the stitches of that end already.
+	optional bool
 }
 
 // course is the round below laid out for working.
@@ -148,6 +151,16 @@ func (c *course) groupAt(i int, name string) *spotGroup {
 		}
 	}
 	return nil
+}
+
+// anotherAfter reports whether a group of the same name comes after group k.
+func (c *course) anotherAfter(k int) bool {
+	for j := k + 1; j < len(c.groups); j++ {
+		if c.groups[j].name == c.groups[k].name && c.groups[j].From >= c.groups[k].To {
+			return true
+		}
+	}
+	return false
 }
 
 // after is the next spot that counts, 0 when there is none.

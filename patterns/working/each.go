@@ -43,7 +43,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			break
 		}
 		i, run := w.nearest(targets)
-		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start {
+		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
 			break
 		}
 		any = true

@@ -147,9 +147,9 @@ func (w *partWork) definition(what *notation.What) *definition {
 	name := what.Name
 	switch {
 	case name != "":
-	case what.Shaping > 0 && !what.Kind.Is():
+	case what.Shaping > 0 && !what.Kind.Is() && what.Kind.Manner == 0:
 		name = "inc"
-	case what.Shaping < 0 && !what.Kind.Is():
+	case what.Shaping < 0 && !what.Kind.Is() && what.Kind.Manner == 0:
 		name = "dec"
 	default:
 		return nil

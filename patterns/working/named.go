@@ -155,6 +155,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
 			continue
 		}
+		if of.Pick == notation.Last && w.c.anotherAfter(k) {
+			continue
+		}
 		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.Same && k+1 != w.lastGroup {
 			continue
 		}

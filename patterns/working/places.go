@@ -158,9 +158,26 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			w.same = []fabric.Place{w.c.place(0, p.Into)}
 			return w.same, nil
 		}
+		if on := w.roundToFirst(p); on != nil {
+			return on, nil
+		}
 		return nil, w.outOf(p, count-i)
 	}
 	return w.takeSpot(at, run, p, true), nil
+}
+
+// roundToFirst is the first stitch of the round below as the last place of this
+// one, when the round began past it: "ch 1, *sc in next ch-1 sp, sc in next dc; rep
+// from * around" on a round that begins with a dc. It is nil otherwise.
+func (w *roundWork) roundToFirst(p *notation.Place) []fabric.Place {
+	if w.r.Row || len(w.c.spots) == 0 || w.c.spots[0].use != passed || w.c.below.Closing != fabric.Joined ||
+		p.Target.Sort != notation.OfKind && p.Target.Sort != notation.AnyStitch || !w.c.matches(0, &p.Target) {
+		return nil
+	}
+	w.use(0, worked)
+	w.pos = len(w.c.spots)
+	w.same = []fabric.Place{w.c.place(0, p.Into)}
+	return w.same
 }
 
 // skippedSpot is the nth of the spots skipped last, or for 0 the first of them

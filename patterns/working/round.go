@@ -45,11 +45,12 @@ type roundWork struct {
 	// groups and in instructions altogether.
 	nest, nestGroup, depth int
 	split                  *split
-	goesIntoRing           bool // some of the stitches go into the ring
-	turnedBefore           bool // the round before ended with a turn
-	settled                bool // the course has been turned to where the round begins
-	moves                  bool // slip stitches at the beginning only move it
-	namesStart             bool // the words name the chain that begins the round below
+	goesIntoRing           bool            // some of the stitches go into the ring
+	turnedBefore           bool            // the round before ended with a turn
+	settled                bool            // the course has been turned to where the round begins
+	moves                  bool            // slip stitches at the beginning only move it
+	namesStart             bool            // the words name the chain that begins the round below
+	after                  []notation.Item // what follows the instruction being worked
 	roundFaults            fault.List
 }
 
@@ -209,6 +210,9 @@ func (w *roundWork) exec(items []notation.Item) *halt {
 	for i, it := range items {
 		if r, ok := it.(*notation.Repeat); ok && r.Extent.Sort != notation.NoExtent {
 			return w.repeatOn(r, items[i+1:])
+		}
+		if w.depth == 1 {
+			w.after = items[i+1:]
 		}
 		if h := w.do(it, items[i+1:]); h != nil {
 			if h == stopHere {

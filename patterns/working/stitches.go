@@ -69,7 +69,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 	if s.What.Kind == stitch.Of(stitch.Slip) && !s.N.Set() && w.begun && !w.r.Row && w.inGroup == nil && w.given == nil &&
 		w.remaining(1) == 0 && w.nest == 0 {
 		// "…, sl st" at the end of a round closes it.
-		return w.join(&notation.Join{Span: s.Span}, nil)
+		return w.join(&notation.Join{Span: s.Span}, w.after)
 	}
 	if w.given != nil {
 		on := w.given
@@ -159,6 +159,10 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		if h := w.slipTo(s, p); h != nil {
 			return h
 		}
+	}
+	if k == stitch.Of(stitch.Slip) && w.closesChain(p) {
+		return w.join(&notation.Join{Span: s.Span, Place: &notation.Place{Span: p.Span, Pick: notation.Nth, Nth: p.Nth,
+			Target: notation.Target{Sort: notation.StartChain, Text: p.Target.Text}}}, w.after)
 	}
 	if k == stitch.Of(stitch.Slip) && w.closes(p) {
 		return w.levelOff(s, p)

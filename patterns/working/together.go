@@ -101,6 +101,21 @@ func (w *roundWork) closesLoop(s *notation.Stitches, rest []notation.Item) bool 
 	return p.Target.Sort == notation.AnyStitch
 }
 
+// closesChain reports whether "sl st in 3rd ch" at the end of a round joins it to
+// the chain that it began with.
+func (w *roundWork) closesChain(p *notation.Place) bool {
+	if w.r.Row || !w.begun || w.nest > 0 || p.Pick != notation.Nth || p.Target.Sort != notation.ChainStitch || p.Of != nil ||
+		w.remaining(1) > 0 && !w.usedRing {
+		return false
+	}
+	for i := range w.r.Stitches {
+		if st := &w.r.Stitches[i]; st.Role == fabric.Start {
+			return st.Chains >= p.Nth
+		}
+	}
+	return false
+}
+
 // levelOff makes the slip stitches that even out the step of a spiral. They are
 // not counted.
 func (w *roundWork) levelOff(s *notation.Stitches, p *notation.Place) *halt {
