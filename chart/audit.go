@@ -34,6 +34,16 @@ type Report struct {
 	Turn float64
 }
 
+// MostTurn is how far repeats may be from congruent, in degrees.
+const MostTurn = 0.1
+
+// Clean reports whether the picture is fit to print: nothing touches, every leg
+// is on its place and repeats are congruent. An uneven fan is not held against
+// it.
+func (r *Report) Clean() bool {
+	return len(r.Overlaps) == 0 && len(r.Texts) == 0 && len(r.Astray) == 0 && r.Turn <= MostTurn
+}
+
 // Clash is two things that touch, named by their groups, and where.
 type Clash struct {
 	A, B string
@@ -52,6 +62,7 @@ const (
 	mergeReach, mergeLeast = 0.25, 0.7
 	touchSlack             = 0.02
 	edgeLeast              = 5.0
+	cableMost              = 8 // stitches from the first of a cable to its last
 )
 
 // subject is one drawn thing, as the picture has it: a stitch, or a sign or a
@@ -60,6 +71,8 @@ type subject struct {
 	name, kind   string
 	tops, bases  []canvas.Point
 	counted, run bool
+	beside       bool   // not part of what is shown
+	row          string // number of its round
 }
 
 // Audit looks a picture over.
@@ -92,6 +105,8 @@ type auditor struct {
 	centre   canvas.Point
 	unit     float64
 	cross    bool
+	flat     bool   // in rows
+	row      string // the round that is being walked
 }
 
 type auditRound struct{ from, to, fold int }
@@ -101,6 +116,10 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 		a.centre = c[0]
 		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)
 		a.cross = datum(g, "cross") != ""
+		a.flat = datum(g, "rows") != ""
+	}
+	if r := datum(g, "round"); r != "" {
+		a.row = r
 	}
 	from := len(a.subjects)
 	if draws(g) {
@@ -134,9 +153,12 @@ func draws(g *scene.Group) bool {
 
 func (a *auditor) subject(g *scene.Group, k scene.Ink) {
 	n := int32(len(a.subjects))
-	s := subject{name: cmp.Or(g.ID, g.Title), kind: datum(g, "kind")}
+	s := subject{name: cmp.Or(g.ID, g.Title), kind: datum(g, "kind"), row: a.row}
 	s.tops = append(slices.Clone(pointsOf(g, "top")), pointsOf(g, "between")...)
 	s.bases = pointsOf(g, "base")
+	if f := pointsOf(g, "foot"); f != nil {
+		s.bases, s.beside = f, true
+	}
 	s.counted = datum(g, "stitch") != ""
 	s.run = strings.HasSuffix(s.kind, " sp")
 	for _, t := range s.tops {
@@ -218,7 +240,16 @@ func (a *auditor) excused(pair [2]int32, d float64, at canvas.Point) bool {
 	if check(p.tops, q.bases, false) || check(p.bases, q.tops, false) || check(p.bases, q.bases, true) || check(p.tops, q.tops, true) {
 		return true
 	}
-	return shared && d > 1e-3
+	return shared && d > 1e-3 || pair[1]-pair[0] <= cableMost && a.crossed(p, q)
+}
+
+// crossed reports whether two stitches are worked across one another: their places
+// are in the other order than their tops, as in a cable.
+func (a *auditor) crossed(p, q *subject) bool {
+	if len(p.bases) == 0 || len(q.bases) == 0 || len(p.tops) == 0 || len(q.tops) == 0 || p.row != q.row {
+		return false
+	}
+	return turnOf(a.angle(p.tops[0]), a.angle(q.tops[0]))*turnOf(a.angle(p.bases[0]), a.angle(q.bases[0])) < 0
 }
 
 // legs looks for legs whose place is nobody's, and for strokes that do not
@@ -228,6 +259,9 @@ func (a *auditor) legs() {
 		s := &a.subjects[i]
 		if s.kind == "" || strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") || a.cross && strings.HasSuffix(s.kind, "c") {
 			continue // a dot or a × has no leg
+		}
+		if s.beside {
+			continue
 		}
 		end := len(a.segs)
 		if i+1 < len(a.first) {
@@ -275,8 +309,12 @@ func (a *auditor) words(s *scene.Scene) {
 	}
 }
 
-// angle is a point's direction from the centre, in degrees.
+// angle is a point's direction from the centre, in degrees; in rows it is how
+// far along it is, in mm.
 func (a *auditor) angle(p canvas.Point) float64 {
+	if a.flat {
+		return p.X
+	}
 	return math.Atan2(a.centre.Y-p.Y, p.X-a.centre.X) * 180 / math.Pi
 }
 

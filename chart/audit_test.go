@@ -38,22 +38,6 @@ func TestAudit(t *testing.T) {
 
 // The audit must see what is wrong.
 func TestAuditSees(t *testing.T) {
-	find := func(g *scene.Group, id string) *scene.Group {
-		var found *scene.Group
-		var walk func(*scene.Group)
-		walk = func(g *scene.Group) {
-			if g.ID == id {
-				found = g
-			}
-			for _, n := range g.Nodes {
-				if c, ok := n.(*scene.Group); ok {
-					walk(c)
-				}
-			}
-		}
-		walk(g)
-		return found
-	}
 	fresh := func() *scene.Scene { return draw(t, sample{"", flat(hdc, 8, 4, true), Options{Title: "Circle"}}).Scene }
 	set := func(g *scene.Group, name string, p canvas.Point) {
 		for i := range g.Data {
@@ -100,4 +84,19 @@ func TestAuditSees(t *testing.T) {
 	if r := Audit(s); len(r.Texts) < 2 {
 		t.Errorf("texts over symbols and edge: %v", r.Texts)
 	}
+}
+
+// find is the group with an ID, or nil.
+func find(g *scene.Group, id string) *scene.Group {
+	if g.ID == id {
+		return g
+	}
+	for _, n := range g.Nodes {
+		if c, ok := n.(*scene.Group); ok {
+			if f := find(c, id); f != nil {
+				return f
+			}
+		}
+	}
+	return nil
 }

@@ -1,12 +1,15 @@
-// Package chart lays out and draws pictures of a worked fabric: so far, whole
-// rounds. It takes a fabric and its form and gives a scene.
+// Package chart lays out and draws pictures of a worked fabric: whole rounds, a
+// wedge of them, rows. It takes a fabric and its form and gives a scene.
 //
 // A chart in the round is made in steps, each with a file of its own: where on
 // the turn every stitch goes (turn.go), how far out every round lies (reach.go),
 // the points that every symbol reaches (place.go), the strokes (draw.go, start.go
 // for what begins and closes a round, ground.go for what the first one stands
-// on), the reading aids (numbers.go, key.go) and the page (page.go). audit.go
-// looks a finished picture over.
+// on), the reading aids (numbers.go, key.go) and the page (page.go). A wedge
+// (wedge.go) is cut from the layout of the whole. Rows (rows.go) are laid out in
+// the same steps, with a distance along the row for an angle and a height for a
+// radius; where stitches lean alike in all rows, they lie in waves (wave.go).
+// audit.go looks a finished picture over.
 //
 // The groups of a chart carry data. A round has its number and, where it comes
 // to the same again several times in a turn, how often (repeats). A stitch, in
@@ -33,11 +36,17 @@ type Options struct {
 	Part   int    // index of the part
 	// From and To are the first and last rounds, by number; 0 0 is all of
 	// them, and a To of 0 goes on to the last.
-	From, To   int
+	From, To int
+	// Repeats is how many repeats a wedge shows, at least 1.
+	Repeats    int
 	Paper      Paper
+	Sheet      bool // the whole sheet, however little of it rows or a wedge need
 	Terms      stitch.Terms
 	LeftHanded bool // mirrored, with readable text
 	Cross      bool // single crochet as × rather than +
+	Black      bool // every round in black, for photocopies
+	Clear      bool // on a transparent ground
+	Tint       bool // one repeat tinted, in a chart of whole rounds
 }
 
 // Chart is a finished picture.
@@ -58,7 +67,7 @@ const smallestSymbol = 2.5
 // rounds. What the rounds stand on and is not drawn itself is shown as a thin
 // grey line.
 func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
-	w, err := newWork(f, form, o)
+	w, err := newWork(f, form, o, fabric.InRounds)
 	if err != nil {
 		return nil, err
 	}
@@ -85,14 +94,15 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 // draw lays out and draws the work, and tells which rounds got no number.
 func (w *work) draw() (*Chart, []*course) {
 	w.turn()
-	p := newPage(w)
+	p := newPage(w, false)
 	w.reach(p.radius)
 	w.place(p.centre)
 	return p.finish()
 }
 
-// newWork picks the part and the rounds out of the fabric.
-func newWork(f *fabric.Fabric, form *geometry.Form, o Options) (*work, error) {
+// newWork picks the part and the rounds out of the fabric; the part must be
+// worked in the given way.
+func newWork(f *fabric.Fabric, form *geometry.Form, o Options, way fabric.Way) (*work, error) {
 	if f == nil || form == nil || len(form.Parts) != len(f.Parts) {
 		return nil, fmt.Errorf("there is no measured fabric to draw")
 	}
@@ -101,19 +111,23 @@ func newWork(f *fabric.Fabric, form *geometry.Form, o Options) (*work, error) {
 	}
 	part := f.Parts[o.Part]
 	pf := form.Parts[o.Part]
-	if part.Worked == fabric.InRows {
-		return nil, fmt.Errorf("%s is worked in rows; a round chart needs a part worked in the round", part.Name)
+	switch {
+	case part.Worked == way:
+	case way == fabric.InRounds:
+		return nil, fmt.Errorf("%s is worked in rows; this chart needs a part worked in the round: write draw: rows", part.Name)
+	default:
+		return nil, fmt.Errorf("%s is worked in the round; this chart needs a part worked in rows: write draw: round", part.Name)
 	}
 	if len(part.Rounds) == 0 || len(pf.Rounds) != len(part.Rounds) {
 		return nil, fmt.Errorf("%s has no rounds to draw", part.Name)
 	}
-	w := &work{o: o, size: f.Size, part: part, first: -1}
+	w := &work{o: o, size: f.Size, fabric: f, forms: form.Parts, part: part, first: -1}
 	n := 0
 	for i, r := range part.Rounds {
 		if len(pf.Rounds[i].Tops) != len(r.Stitches) || len(pf.Rounds[i].Widths) != len(r.Stitches) {
 			return nil, fmt.Errorf("%s has not been measured", r.Label)
 		}
-		w.courses = append(w.courses, &course{round: r, form: &pf.Rounds[i], index: i, offset: n})
+		w.courses = append(w.courses, &course{round: r, form: &pf.Rounds[i], index: i, reversed: r.Reversed, offset: n})
 		n += len(r.Stitches)
 		if !r.Carried && (o.From <= 0 || r.Number >= o.From) && (o.To <= 0 || r.Number <= o.To) {
 			if w.first < 0 {

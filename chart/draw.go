@@ -19,6 +19,7 @@ var (
 	ink    = scene.RGB(0x1c1b22)
 	second = scene.RGB(0xc2451e)
 	grey   = scene.RGB(0x9a9a9a)
+	pale   = scene.RGB(0xb4b4b4) // for what is only there to lead the eye
 	words  = scene.RGB(0x4a4a4a)
 	none   = scene.Colour{}
 )
@@ -72,7 +73,7 @@ func (a *artist) rounds() []scene.Node {
 	for k, c := range a.courses[a.lo : a.last+1] {
 		colour := &ink
 		if k%2 == 1 {
-			colour = &second
+			colour = a.second()
 		}
 		d := a.round(c, colour)
 		if k > 0 {
@@ -83,14 +84,25 @@ func (a *artist) rounds() []scene.Node {
 	}
 	for _, d := range all {
 		d.small()
-		for _, e := range d.groups {
+		for i, e := range d.groups {
 			if e != nil {
+				if d.c.cutOf(i) == beside {
+					e.Style.Stroke = &pale
+				}
 				d.whole.Add(e)
 			}
 		}
 		nodes = append(nodes, d.whole)
 	}
 	return nodes
+}
+
+// second is the colour of every other round.
+func (a *artist) second() *scene.Colour {
+	if a.o.Black {
+		return &ink
+	}
+	return &second
 }
 
 // unique is the name itself the first time, and the name with a letter after it
@@ -109,14 +121,18 @@ func (a *artist) unique(name string) string {
 func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	line := a.pen.Line
 	number := strconv.Itoa(c.round.Number)
-	g := &scene.Group{ID: a.unique("rnd" + number), Title: c.label(),
+	name := "rnd"
+	if a.flat {
+		name = "row"
+	}
+	g := &scene.Group{ID: a.unique(name + number), Title: c.label(),
 		Data: []scene.Attr{{Name: "round", Value: number}}}
 	g.Style = scene.Style{Stroke: colour, Line: &line}
-	if c.fold > 1 {
+	if c.fold > 1 && c.cuts == nil {
 		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
 	}
 	d := &roundArtist{artist: a, c: c, colour: colour, whole: g,
-		prefix: "r" + strings.TrimPrefix(g.ID, "rnd"), run: map[int]int{}}
+		prefix: "r" + strings.TrimPrefix(g.ID, name), run: map[int]int{}}
 	for k, sp := range c.round.Spaces {
 		for i, n := sp.From, len(c.round.Stitches); n > 0 && i != sp.To && i < sp.From+n; i++ {
 			d.run[i%n] = k + 1
@@ -124,7 +140,13 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	}
 	d.groups = make([]*scene.Group, len(c.round.Stitches))
 	for i := range c.round.Stitches {
-		d.groups[i] = d.stitch(i)
+		switch g := d.stitch(i); {
+		case g == nil, c.cutOf(i) == left: // but it has been counted
+		case c.cutOf(i) == beside:
+			d.groups[i] = shade(g)
+		default:
+			d.groups[i] = g
+		}
 	}
 	return d
 }
@@ -148,6 +170,28 @@ func (d *roundArtist) small() {
 			d.groups[i] = d.join(i)
 		}
 	}
+}
+
+// shade makes a stitch one that lies beside what the chart shows: it keeps its
+// places, for others to stand on, and is paler.
+func shade(g *scene.Group) *scene.Group {
+	var data []scene.Attr
+	for _, d := range g.Data {
+		switch d.Name {
+		case "stitch":
+			continue
+		case "base":
+			d.Name = "foot" // it may stand on what is not drawn
+		}
+		data = append(data, d)
+	}
+	g.Data = append(data, scene.Attr{Name: "beside", Value: "true"})
+	for _, n := range g.Nodes {
+		if p, ok := n.(*scene.Path); ok && p.Style.Fill != nil {
+			p.Style.Fill = &pale
+		}
+	}
+	return g
 }
 
 // roundArtist draws the stitches of one round.
@@ -188,12 +232,16 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 		in = s.On[0].Into
 	}
 	in = shown(in, d.c.round)
-	var art symbols.Drawing
+	art := symbols.Drawing{}
+	mark := in
+	if (in == stitch.FrontLoop || in == stitch.BackLoop) && d.again(i) {
+		mark = stitch.Top // the place has its mark
+	}
 	switch s.Role {
 	case fabric.FirstHalf, fabric.LastHalf:
-		art = symbols.Half(s.Kind, in, an, s.Role == fabric.FirstHalf, d.pen)
+		art = symbols.Half(s.Kind, mark, an, s.Role == fabric.FirstHalf, d.pen)
 	default:
-		art = symbols.Draw(s.Kind, in, an, d.pen)
+		art = symbols.Draw(s.Kind, mark, an, d.pen)
 	}
 	d.paint(g, art)
 	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: s.Kind.NameInto(in, d.o.Terms)},
@@ -254,7 +302,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	c := d.c
 	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.width(c, i), Shared: d.shares(i)}
 	an.Base, an.Rise = d.feet(c, i)
-	if c.round.Stitches[i].Kind.Base == stitch.Single {
+	if c.round.Stitches[i].Kind.Base == stitch.Single && !c.open {
 		// Its arms are half way down, where legs that spread are closer.
 		if foot := d.meanFoot(c, i); foot < c.radius[i] {
 			an.Width *= (foot + c.radius[i]) / 2 / c.radius[i]
@@ -281,13 +329,23 @@ func (d *roundArtist) shares(i int) bool {
 		}
 		for _, p := range c.round.Stitches[i].On {
 			for _, q := range c.round.Stitches[c.order[k]].On {
-				if key := d.key(p); key != 0 && key == d.key(q) {
+				if key := d.key(p); (key != 0 || d.flat && p.Into == stitch.Ring) && key == d.key(q) {
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// again reports whether the stitch before i stands in the same one place.
+func (d *roundArtist) again(i int) bool {
+	on := d.c.round.Stitches[i].On
+	if i == 0 || len(on) != 1 || d.c.round.Stitches[i-1].Role != fabric.Worked {
+		return false
+	}
+	before := d.c.round.Stitches[i-1].On
+	return len(before) == 1 && d.key(before[0]) == d.key(on[0])
 }
 
 // extras adds the data of places on a stitch beside its top.
@@ -320,6 +378,9 @@ func (d *roundArtist) space(k int) *scene.Group {
 	}
 	first, last := chains[0], chains[len(chains)-1]
 	kind := "ch-" + strconv.Itoa(len(chains)) + " sp"
+	if c.open && c.round.Number == 0 {
+		kind = "ch"
+	}
 	mid := fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: c.index, Stitch: first}, Last: fabric.Ref{Round: c.index, Stitch: last}}
 	a, b := c.midChains(first, last)
 	angle, _ := d.angle(mid)
@@ -327,13 +388,15 @@ func (d *roundArtist) space(k int) *scene.Group {
 	g := &scene.Group{ID: d.prefix + "c" + strconv.Itoa(d.spaces),
 		Title: c.label() + ", " + kind}
 	for j, i := range chains {
-		if d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
+		if c.cutOf(i) != left && d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
 			tops = append(tops, d.top(c, i))
 		}
 		if c.round.Stitches[i].Counts {
 			d.counted++
 		}
-		d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
+		if !c.hides(i) && c.cutOf(i) != left {
+			d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
+		}
 	}
 	g.Data = []scene.Attr{{Name: "kind", Value: kind}, {Name: "top", Points: tops}}
 	return g

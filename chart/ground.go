@@ -46,6 +46,9 @@ func (a *artist) footings() []footing {
 	seen := map[canvas.Point]bool{}
 	for _, c := range a.courses[a.lo : a.last+1] {
 		for i := range c.round.Stitches {
+			if c.cutOf(i) == left {
+				continue
+			}
 			for _, p := range c.round.Stitches[i].On {
 				d := a.at(p.At)
 				if d != nil && d.index >= a.lo && p.Into != stitch.RowEnd && p.Into != stitch.Ring {
@@ -56,7 +59,13 @@ func (a *artist) footings() []footing {
 					continue
 				}
 				seen[pt] = true
-				angle = above(angle, 0)
+				switch {
+				case c.open:
+				case a.window > 0: // about the middle of what is shown
+					angle = above(angle, math.Pi/2-a.upright-math.Pi)
+				default:
+					angle = above(angle, 0)
+				}
 				fs = append(fs, footing{angle, a.footRadius(c, i, p), pt})
 			}
 		}
@@ -100,14 +109,19 @@ func (a *artist) hub(c *course, places []footing) *scene.Group {
 		}
 	}
 	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: kind}, {Name: "top", Points: points(places)}}
-	a.paint(g, symbols.Ring(a.centre, a.groundRadius(), n, a.unit, a.pen), &ink)
+	centre, radius := a.centre, a.groundRadius()
+	if a.flat { // the ring lies under the place that all stand on
+		radius = 0.6 * a.unit
+		centre = a.point(a.edge[0], a.groundRadius()-radius)
+	}
+	a.paint(g, symbols.Ring(centre, radius, n, a.unit, a.pen), &ink)
 	return g
 }
 
 // chainBelow draws a foundation chain where it is worked into.
 func (a *artist) chainBelow(places []footing) *scene.Group {
 	line := a.pen.Line
-	g := &scene.Group{ID: a.unique("rnd0"), Title: "Foundation chain", Style: scene.Style{Stroke: &second, Line: &line}}
+	g := &scene.Group{ID: a.unique("rnd0"), Title: "Foundation chain", Style: scene.Style{Stroke: a.second(), Line: &line}}
 	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: "ch"}, {Name: "top", Points: points(places)}}
 	width := a.unit
 	for i := range places {
@@ -118,7 +132,7 @@ func (a *artist) chainBelow(places []footing) *scene.Group {
 	for _, f := range places {
 		an := symbols.Anchors{Top: f.at, Unit: a.unit, Width: width}
 		an.Along, an.Up = a.frame(a.courses[a.lo], f.angle, f.radius)
-		a.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, a.pen), &second)
+		a.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, a.pen), a.second())
 	}
 	return g
 }
@@ -138,19 +152,27 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		return p.X, p.Y
 	}
 	d := &canvas.Path{}
-	first := places[0]
-	d.MoveTo(at(first.angle, first.radius))
-	if isLevel(places) {
-		r := first.radius - a.up()*gap
+	d.MoveTo(at(places[0].angle, places[0].radius))
+	switch {
+	case a.flat:
+		for _, f := range places[1:] {
+			d.LineTo(at(f.angle, f.radius))
+		}
+	case isLevel(places) && a.window == 0:
+		first, r := places[0], places[0].radius-a.up()*gap
 		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
 			x, y := at(angle, first.radius)
 			d.ArcTo(r, r, 0, false, a.o.LeftHanded, x, y)
 		}
-	} else {
+		d.Close()
+	default:
 		for i, f := range places {
 			next := places[(i+1)%len(places)]
 			to := next.angle
 			if i == len(places)-1 {
+				if a.window > 0 {
+					break
+				}
 				to += ring.Turn
 			}
 			// A chord is within 0.03 mm of its arc.
@@ -160,8 +182,10 @@ func (a *artist) ghost(places []footing) *scene.Group {
 				d.LineTo(at(f.angle+(to-f.angle)*t, f.radius+(next.radius-f.radius)*t))
 			}
 		}
+		if a.window == 0 {
+			d.Close()
+		}
 	}
-	d.Close()
 	for _, f := range places {
 		d.MoveTo(at(f.angle, f.radius))
 		d.LineTo(at(f.angle, f.radius-a.up()*0.9))

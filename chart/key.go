@@ -74,6 +74,9 @@ func (w *work) entries() []entry {
 		}
 		for i := range c.round.Stitches {
 			s := &c.round.Stitches[i]
+			if c.cutOf(i) != whole {
+				continue
+			}
 			switch s.Role {
 			case fabric.Start:
 				if s.Chains < 1 {

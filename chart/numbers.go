@@ -25,6 +25,9 @@ const numberAir = 0.3
 // where the chart begins and the arrow of direction. missing are the rounds whose
 // number finds no room.
 func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing []*course) {
+	if a.flat {
+		return a.rowSigns(drawing, p)
+	}
 	g = &scene.Group{ID: "signs", Title: "Round numbers, start and direction"}
 	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	for _, c := range a.courses[a.lo : a.last+1] {
@@ -45,7 +48,7 @@ func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing [
 			}
 			colour := ink
 			if k%2 == 1 {
-				colour = second
+				colour = *a.second()
 			}
 			if t := a.number(f, c, colour, height); t != nil {
 				f.taken = append(f.taken, textBox(t))
@@ -119,7 +122,11 @@ func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *s
 	wide := typeface.Width(text, size, true, false)
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
 	var found *scene.Text
-	search(math.Min(1.6*pitch, 8)+wide/2, rise, func(s spot) bool {
+	reach := math.Min(1.6*pitch, 8) + wide/2
+	if a.window > 0 {
+		reach = 12 // past what lies beside the wedge
+	}
+	search(reach, rise, func(s spot) bool {
 		r := mid + s.up
 		at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
 		x, y := a.centre.X+at.X, a.centre.Y+at.Y
@@ -149,7 +156,7 @@ func (a *artist) seamBand(c *course) (inner, outer float64) {
 func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 	pen := a.pen
 	way := 1.0
-	if c.round.Reversed {
+	if c.reversed {
 		way = -1
 	}
 	a.direction(g, f, c, way)

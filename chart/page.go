@@ -42,19 +42,25 @@ const (
 type page struct {
 	w             *work
 	width, height float64
+	paper         float64 // the height of the sheet it is to be printed on
 	head          []*scene.Text
 	foot          []*scene.Text
 	key           key
 	top, bottom   float64 // of the room for the chart
+	below         float64 // the room under the key
 	centre        canvas.Point
 	radius        float64 // that the chart may have
 }
 
-// newPage sets the title, the key and the foot, which leaves the room for the
-// chart.
-func newPage(w *work) *page {
+// newPage sets the title, the key and the foot on a page, upright or on its side,
+// which leaves the room for the chart.
+func newPage(w *work, sideways bool) *page {
 	p := &page{w: w}
 	p.width, p.height = w.o.Paper.Size()
+	if sideways {
+		p.width, p.height = p.height, p.width
+	}
+	p.paper = p.height
 	room := p.width - 2*margin
 	y := margin
 	set := func(s string, size, least float64, bold bool, colour scene.Colour, lead float64) {
@@ -81,6 +87,7 @@ func newPage(w *work) *page {
 		p.bottom -= 2
 	}
 	foot := p.bottom
+	p.below = p.height - foot
 	for _, row := range keyRows {
 		p.key = w.layKey(room, row)
 		p.bottom = foot - p.key.height() - airBelow
@@ -101,6 +108,39 @@ func newPage(w *work) *page {
 	}
 	p.centre = canvas.Point{X: p.width / 2, Y: hundredth((p.top + p.bottom) / 2)}
 	return p
+}
+
+// fit sets what is no whole round on an upright page or, where its symbols come
+// out clearly larger, on one on its side.
+func (w *work) fit(lay func(*page)) *page {
+	upright := newPage(w, false)
+	lay(upright)
+	unit := w.unit
+	p := newPage(w, true)
+	if p.height <= p.paper {
+		lay(p)
+	}
+	if p.height > p.paper || w.unit < 1.1*unit {
+		p = newPage(w, false)
+		lay(p)
+	}
+	if !w.o.Sheet {
+		p.trim()
+	}
+	return p
+}
+
+// trim ends the page a margin below the key and the lines at the foot, where the
+// chart has left room.
+func (p *page) trim() {
+	end := p.bottom + airBelow + p.key.height() + p.below
+	if end >= p.height {
+		return
+	}
+	for _, t := range p.foot {
+		t.Y -= p.height - end
+	}
+	p.height = end
 }
 
 // fitText sets a text in one line at size or smaller, and in several at the
@@ -147,6 +187,9 @@ func (p *page) finish() (*Chart, []*course) {
 	a := newArtist(w)
 	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Desc: w.describe(), Author: w.o.Credit,
 		Paper: scene.RGB(0xffffff)}
+	if w.o.Clear {
+		s.Paper = none
+	}
 	head := &scene.Group{ID: "head"}
 	for _, t := range p.head {
 		head.Add(t)
@@ -157,7 +200,15 @@ func (p *page) finish() (*Chart, []*course) {
 	if w.o.Cross {
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "cross", Value: "sc"})
 	}
+	if w.flat {
+		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "flat"})
+	}
 	drawing.Add(a.rounds()...)
+	if w.o.Tint {
+		if g := a.tint(); g != nil {
+			s.Root.Add(g)
+		}
+	}
 	s.Root.Add(drawing)
 	c := &Chart{Scene: s}
 	signs, missing := a.signs(drawing, p)
@@ -180,8 +231,8 @@ func (p *page) finish() (*Chart, []*course) {
 	case w.radii.Crowded:
 		c.Findings = append(c.Findings, "the stitches stand too close to be told apart"+instead)
 	}
-	if _, h := w.o.Paper.Size(); p.height > h {
-		c.Findings = append(c.Findings, fmt.Sprintf("the key is too long for the page, which was made %.0f mm taller", p.height-h))
+	if p.height > p.paper {
+		c.Findings = append(c.Findings, fmt.Sprintf("the key is too long for the page, which was made %.0f mm taller", p.height-p.paper))
 	}
 	if len(missing) > 0 {
 		what := "the number of " + missing[0].label()

@@ -26,7 +26,7 @@ func hundredth(x float64) float64 { return math.Round(x*100) / 100 }
 func (w *work) frame(c *course, angle, radius float64) (along, up canvas.Point) {
 	f := w.shape.At(angle, radius)
 	along, up = canvas.Point{X: f.AlongX, Y: f.AlongY}, canvas.Point{X: f.OutX, Y: f.OutY}
-	if c.round.Reversed {
+	if c.reversed {
 		along = along.Neg()
 	}
 	return along, up.Mul(w.up())
@@ -91,12 +91,25 @@ func (w *work) width(c *course, i int) float64 {
 	}
 	back := c.theta[i] - c.theta[c.order[(k+n-1)%n]]
 	if k == 0 {
-		back += ring.Turn
+		back += c.wrap()
 	}
 	next := c.theta[c.order[(k+1)%n]] - c.theta[i]
 	if k == n-1 {
-		next += ring.Turn
+		next += c.wrap()
 	}
 	g := math.Min(back, next)
+	if c.open {
+		a, b := w.shape.At(0, 0), w.shape.At(g, 0)
+		return math.Abs(b.X - a.X)
+	}
 	return 2 * c.radius[i] * math.Sin(math.Min(g, math.Pi)/2)
+}
+
+// wrap is what lies between the two ends of a course: a turn, or no end where it
+// is open.
+func (c *course) wrap() float64 {
+	if c.open {
+		return math.Inf(1)
+	}
+	return ring.Turn
 }

@@ -45,6 +45,9 @@ const (
 // of the rounds' beginnings, which mostly winds a little, lies about the seam's
 // place.
 func (w *work) startAngle() float64 {
+	if w.window > 0 {
+		return w.upright
+	}
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, c := range w.courses[w.first : w.last+1] {
 		if len(c.order) > 0 {
@@ -90,15 +93,33 @@ func (w *work) reach(within float64) {
 	}
 }
 
-// closesIn reports whether the chart is laid inwards: the part ends narrower
-// than it begins, and does not begin in a centre.
+// closesIn reports whether the chart is laid inwards: the part does not begin
+// in a centre, and it ends narrower than it begins; or it is a tube, and the
+// part that goes on from it closes in.
 func (w *work) closesIn() bool {
-	c := w.courses
-	if c[0].hub {
+	return !w.courses[0].hub && w.narrows(w.o.Part, len(w.forms))
+}
+
+// narrows reports whether a part, or one that goes on from it as wide as it is,
+// ends narrower than it begins. It looks at no more than so many parts.
+func (w *work) narrows(part, most int) bool {
+	rounds := w.forms[part].Rounds
+	if most == 0 || len(rounds) == 0 {
 		return false
 	}
-	begin, end := c[0].form.Radius, c[len(c)-1].form.Radius
-	return end < 0.97*begin
+	begin, end := rounds[0].Radius, rounds[len(rounds)-1].Radius
+	switch {
+	case end < 0.97*begin:
+		return true
+	case end > 1.03*begin:
+		return false
+	}
+	for i, p := range w.fabric.Parts {
+		if p.From == part && i != part && len(p.Rounds) > 0 && p.Rounds[0].Carried && w.narrows(i, most-1) {
+			return true
+		}
+	}
+	return false
 }
 
 // singleHeight is the height in the fabric of one single crochet, as the

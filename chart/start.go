@@ -50,7 +50,7 @@ func (d *roundArtist) start(i int) *scene.Group {
 				scene.Attr{Name: "base", Points: []canvas.Point{foot}})
 			d.extras(g, i)
 			return g
-		} else if foot := d.meanFoot(c, i); foot < c.radius[i] {
+		} else if foot := d.meanFoot(c, i); foot < c.radius[i] && !c.open {
 			an.Width *= (foot + (c.radius[i]-foot)/float64(2*s.Chains)) / c.radius[i]
 		}
 	case next < len(c.round.Stitches) && c.round.Stitches[next].Role == fabric.FirstHalf && len(s.On) > 0 && !d.stoodOn(s.On[0], next):
@@ -58,6 +58,11 @@ func (d *roundArtist) start(i int) *scene.Group {
 		foot, angle := d.foot(c, i, s.On[0])
 		_, up := d.frame(c, angle, 1)
 		an.Base, an.Rise = []canvas.Point{foot}, []canvas.Point{up}
+	case c.open:
+		an = d.atEdge(i)
+		d.paint(g, symbols.Start(s.Chains, an, d.pen))
+		g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
+		return g
 	default:
 		return nil // drawn when the others are
 	}
@@ -311,4 +316,24 @@ func (d *roundArtist) clearest(g gap, room float64) (best canvas.Point, clear fl
 		}
 	}
 	return best, clear
+}
+
+// atEdge is the anchors of a turning chain that does not count: upright beside
+// the first stitch of its row.
+func (d *roundArtist) atEdge(i int) symbols.Anchors {
+	c := d.c
+	beside := i
+	if len(c.order) > 0 {
+		beside = c.order[0]
+		if c.reversed {
+			beside = c.order[len(c.order)-1]
+		}
+	}
+	foot, top := d.meanFoot(c, beside), d.topRadius(c, beside)
+	if top-foot < d.unit/2 {
+		top = foot + d.unit/2
+	}
+	an := symbols.Anchors{Base: []canvas.Point{d.point(c.theta[i], foot)}, Top: d.point(c.theta[i], top), Unit: d.unit, Width: d.unit}
+	an.Along, an.Up = d.frame(c, c.theta[i], top)
+	return an
 }

@@ -13,6 +13,8 @@ import (
 type work struct {
 	o       Options
 	size    string
+	fabric  *fabric.Fabric
+	forms   []*geometry.PartForm // of all the parts
 	part    *fabric.Part
 	courses []*course
 	// first and last are the indices of the rounds that are drawn.
@@ -30,15 +32,28 @@ type work struct {
 	seamAt   float64 // angle on the page
 
 	inwards bool
+	flat    bool // worked in rows, which lie one above another
+	// window is how many of the fold repeats are drawn; 0: the whole round.
+	window, fold int
+	upright      float64 // where angle 0 stands on the page in a wedge
 	layout
 }
 
 // course is one round laid out.
 type course struct {
-	round  *fabric.Round
-	form   *geometry.RoundForm
-	index  int
-	offset int // stitches in the rounds before
+	round *fabric.Round
+	form  *geometry.RoundForm
+	index int
+	// reversed is set when the course runs against the direction of rising
+	// angles.
+	reversed bool
+	// open is set when its ends do not meet, as those of a row.
+	open bool
+	// hidden is the first stitch of a foundation chain that stands up as the
+	// turning chain of the first row and is drawn there; 0: none.
+	hidden int
+	cuts   []cut // what is drawn of every stitch; nil: all
+	offset int   // stitches in the rounds before
 	// hub is set for a foundation that is the centre itself: a ring, or a
 	// chain of which one stitch holds the whole first round.
 	hub bool
@@ -106,7 +121,7 @@ func (c *course) rising() []int {
 	s := make([]int, n)
 	for i := range s {
 		s[i] = i
-		if c.round.Reversed {
+		if c.reversed {
 			s[i] = n - 1 - i
 		}
 	}
@@ -162,10 +177,10 @@ func (c *course) middle(first, last int) float64 {
 		last = first
 	}
 	a, b := c.theta[first], c.theta[last]
-	if c.round.Reversed {
+	if c.reversed {
 		a, b = b, a
 	}
-	if b < a {
+	if b < a && !c.open {
 		b += ring.Turn
 	}
 	return (a + b) / 2
@@ -175,10 +190,10 @@ func (c *course) middle(first, last int) float64 {
 // when need be; wind is the turn to take off its angle for that.
 func (c *course) before(i int) int {
 	r := c.rank[i]
-	if r < 0 || len(c.order) == 0 {
+	if r < 0 || len(c.order) == 0 || c.open && (!c.reversed && r == 0 || c.reversed && r == len(c.order)-1) {
 		return i
 	}
-	if c.round.Reversed {
+	if c.reversed {
 		return c.order[(r+1)%len(c.order)]
 	}
 	return c.order[(r+len(c.order)-1)%len(c.order)]
@@ -186,11 +201,11 @@ func (c *course) before(i int) int {
 
 func (c *course) wind(i int) float64 {
 	switch {
-	case c.rank[i] < 0:
+	case c.rank[i] < 0 || c.open:
 		return 0
-	case c.round.Reversed && c.rank[i] == len(c.order)-1:
+	case c.reversed && c.rank[i] == len(c.order)-1:
 		return -ring.Turn
-	case !c.round.Reversed && c.rank[i] == 0:
+	case !c.reversed && c.rank[i] == 0:
 		return ring.Turn
 	}
 	return 0
@@ -333,8 +348,10 @@ func (w *work) stance(c *course, i int, low float64) (float64, bool) {
 				continue
 			}
 			if a, ok := w.angle(p); ok {
-				a = above(a, low)
-				low = a - ring.Turn/4
+				if !c.open {
+					a = above(a, low)
+					low = a - ring.Turn/4
+				}
 				sum += a
 				n++
 				last = a
@@ -342,10 +359,10 @@ func (w *work) stance(c *course, i int, low float64) (float64, bool) {
 		}
 		return last
 	}
-	add(c.round.Stitches[i].On, low, c.round.Reversed)
+	add(c.round.Stitches[i].On, low, c.reversed)
 	if h := c.half(i); h >= 0 && n > 0 {
 		mean := sum / float64(n)
-		add(c.round.Stitches[h].On, mean-math.Pi, c.round.Reversed)
+		add(c.round.Stitches[h].On, mean-math.Pi, c.reversed)
 		if i > 0 && c.round.Stitches[i-1].Role == fabric.Start {
 			add(c.round.Stitches[i-1].On, mean-math.Pi, false)
 		}
@@ -371,7 +388,10 @@ func (w *work) layTravel(c *course) {
 	for i := range c.round.Stitches {
 		if s := &c.round.Stitches[i]; s.Role == fabric.Travel && len(s.On) > 0 {
 			if a, ok := w.angle(s.On[0]); ok {
-				c.theta[i] = above(a, c.seam-math.Pi)
+				if !c.open {
+					a = above(a, c.seam-math.Pi)
+				}
+				c.theta[i] = a
 			}
 		}
 	}
@@ -407,7 +427,7 @@ func (c *course) laySmall(across float64) {
 			switch stitches[i].Role {
 			case fabric.Join:
 				c.theta[i] = c.seam
-				if k > 0 {
+				if k > 0 && !c.open {
 					c.theta[i] += ring.Turn
 				}
 			default:

@@ -118,6 +118,23 @@ func (w *work) subtitle() string {
 		add("size " + w.size)
 	}
 	add(w.span())
+	add(w.portion())
+	if w.flat {
+		add("right side shown")
+		for _, c := range w.courses[w.lo : w.last+1] {
+			if c.round.Number > 0 && w.leftwards(c.reversed) != w.o.LeftHanded {
+				add("right-side rows read to the " + w.side(c))
+				break
+			}
+		}
+		for _, c := range w.courses[w.lo : w.last+1] {
+			if c.round.Number > 0 && w.leftwards(c.reversed) == w.o.LeftHanded {
+				add("wrong-side rows to the " + w.side(c))
+				break
+			}
+		}
+		return strings.Join(s, " · ")
+	}
 	read := "right side shown, read " + w.direction(false)
 	if w.turned() {
 		read += ", turned rounds " + w.direction(true)
@@ -133,10 +150,31 @@ func (w *work) span() string {
 		from++
 	}
 	a, b := w.courses[from].round.Number, w.courses[w.last].round.Number
-	if a == b {
-		return "round " + strconv.Itoa(a)
+	what := "round"
+	if w.flat {
+		what = "row"
 	}
-	return fmt.Sprintf("rounds %d–%d", a, b)
+	if a == b {
+		return what + " " + strconv.Itoa(a)
+	}
+	return fmt.Sprintf("%ss %d–%d", what, a, b)
+}
+
+// side is the side of the page that a row runs to.
+func (w *work) side(c *course) string {
+	if w.leftwards(c.reversed) {
+		return "left"
+	}
+	return "right"
+}
+
+// reads says which side a row is and which way it is read.
+func (w *work) reads(c *course) string {
+	side := ", wrong side"
+	if w.leftwards(c.reversed) != w.o.LeftHanded {
+		side = ", right side"
+	}
+	return side + ", read to the " + w.side(c)
 }
 
 // direction is which way the rounds run, or those that are turned.
@@ -150,7 +188,7 @@ func (w *work) direction(back bool) string {
 // turned reports whether some drawn rounds run the other way.
 func (w *work) turned() bool {
 	for _, c := range w.courses[w.lo : w.last+1] {
-		if c.round.Reversed {
+		if c.reversed {
 			return true
 		}
 	}
@@ -163,7 +201,11 @@ func (w *work) name() string {
 	if w.o.Title != "" {
 		t = w.o.Title + ": chart"
 	}
-	return t + " of " + w.part.Name + ", " + w.span()
+	t += " of " + w.part.Name + ", " + w.span()
+	if p := w.portion(); p != "" {
+		t += ", " + p
+	}
+	return t
 }
 
 // describe tells the chart in words, round by round.
@@ -173,7 +215,14 @@ func (w *work) describe() string {
 	if w.inwards {
 		way = "from the edge inwards to the centre"
 	}
-	fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction(false))
+	if w.flat {
+		b.WriteString("Stitch chart worked in rows from the bottom up, right side shown.")
+	} else {
+		fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction(false))
+	}
+	if p := w.portion(); p != "" {
+		b.WriteString(" Shown: " + p + ". The whole rounds have:")
+	}
 	for k := w.lo; k <= w.last; {
 		text := w.tally(w.courses[k])
 		end := k

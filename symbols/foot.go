@@ -58,7 +58,8 @@ func (s *sketch) loopDepth() float64 { return min(0.16*s.unit, 0.2*s.reach()+s.l
 func (s *sketch) lift(i int, hand float64) {
 	way := canvas.Point{Y: s.crest}.Sub(s.base[i])
 	if tall := min(0.56*s.unit, 0.42*way.Length()); tall > s.line {
-		s.foot[i] = s.base[i].Add(way.Norm(tall))
+		// A hook under a leg that leans far stands up, clear of the bar below.
+		s.foot[i] = s.base[i].Add(way.Norm(1).Add(s.rise[i]).Norm(tall))
 		s.hand = hand
 	}
 }

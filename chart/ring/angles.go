@@ -70,7 +70,7 @@ func Angles(items []Item) []float64 {
 		theta[0] = items[0].Base
 		return theta
 	}
-	base := fanOut(items, gaps)
+	base := fanOut(items, gaps, beginning(items))
 	diag := make([]float64, n)
 	rhs := make([]float64, n)
 	for i := range items {
@@ -114,26 +114,13 @@ func naturalGaps(items []Item) []float64 {
 
 // fanOut is the angle each item is drawn to: its base, or, for neighbours that
 // share a place (with only free items such as chains between them), points
-// spread evenly about it.
-func fanOut(items []Item, gaps []float64) []float64 {
+// spread evenly about it. It begins at item first, where no fan runs on; -1 when
+// there is no such item.
+func fanOut(items []Item, gaps []float64, first int) []float64 {
 	n := len(items)
 	want := make([]float64, n)
 	for i := range items {
 		want[i] = items[i].Base
-	}
-	// Begin where a fan does not run across the seam.
-	first := -1
-	last := 0
-	for i := n - 1; i >= 0 && last == 0; i-- {
-		if !items[i].Free {
-			last = items[i].Place
-		}
-	}
-	for i := 0; i < n; i++ {
-		if !items[i].Free && (items[i].Place == 0 || items[i].Place != last) {
-			first = i
-			break
-		}
 	}
 	if first < 0 {
 		return want
@@ -167,6 +154,23 @@ func fanOut(items []Item, gaps []float64) []float64 {
 	}
 	flush()
 	return want
+}
+
+// beginning is an item that is not in one fan with the item before it, over the
+// seam where need be; -1 when there is none.
+func beginning(items []Item) int {
+	last := 0
+	for i := len(items) - 1; i >= 0 && last == 0; i-- {
+		if !items[i].Free {
+			last = items[i].Place
+		}
+	}
+	for i := range items {
+		if !items[i].Free && (items[i].Place == 0 || items[i].Place != last) {
+			return i
+		}
+	}
+	return -1
 }
 
 // solveCyclic solves the symmetric cyclic tridiagonal system with diagonal
@@ -233,17 +237,36 @@ func Spread(theta, least []float64) {
 	if !crowded {
 		return
 	}
-	// Without their least gaps the angles must not fall: isotonic regression
-	// by pooling adjacent violators.
-	type pool struct{ sum, count float64 }
-	pools := make([]pool, 0, n)
-	shift := make([]float64, n)
+	// Without their least gaps the angles must not fall.
+	shift, bare := make([]float64, n), make([]float64, n)
 	for k := 0; k < n; k++ {
 		i := (cut + 1 + k) % n
 		if k > 0 {
 			shift[k] = shift[k-1] + least[(cut+k)%n]
 		}
-		pools = append(pools, pool{unwound(theta, cut, i) - shift[k], 1})
+		bare[k] = unwound(theta, cut, i) - shift[k]
+	}
+	neverFall(bare)
+	for k := range bare {
+		i := (cut + 1 + k) % n
+		theta[i] = bare[k] + shift[k]
+		if i <= cut {
+			theta[i] -= Turn
+		}
+	}
+	if gap(theta, cut) < least[cut]-1e-9 {
+		even(theta, least)
+	}
+}
+
+// neverFall moves numbers as little as possible, in the least-squares sense, so
+// that none is less than the one before: isotonic regression by pooling adjacent
+// violators.
+func neverFall(v []float64) {
+	type pool struct{ sum, count float64 }
+	pools := make([]pool, 0, len(v))
+	for _, x := range v {
+		pools = append(pools, pool{x, 1})
 		for len(pools) > 1 {
 			a, b := pools[len(pools)-2], pools[len(pools)-1]
 			if a.sum/a.count <= b.sum/b.count {
@@ -255,17 +278,10 @@ func Spread(theta, least []float64) {
 	}
 	k := 0
 	for _, p := range pools {
-		for c := 0; c < int(p.count); c++ {
-			i := (cut + 1 + k) % n
-			theta[i] = p.sum/p.count + shift[k]
-			if i <= cut {
-				theta[i] -= Turn
-			}
+		for range int(p.count) {
+			v[k] = p.sum / p.count
 			k++
 		}
-	}
-	if gap(theta, cut) < least[cut]-1e-9 {
-		even(theta, least)
 	}
 }
 

@@ -17,6 +17,31 @@ type Shape interface {
 	At(angle, radius float64) Frame
 }
 
+// Line lays rows on straight lines, one above another. A stitch is placed by how
+// far along its row it is, in the fabric, and its height on paper.
+type Line struct {
+	Scale float64 // millimetres on paper to one along the row
+	Left  bool    // rows run to the left
+	Wave  *Wave   // that all rows follow; nil for straight ones
+}
+
+// At is the frame at a distance along the row and a height.
+func (l Line) At(along, height float64) Frame {
+	f := Frame{X: l.Scale * along, Y: -height, AlongX: 1, OutY: -1}
+	if l.Wave != nil {
+		rise, slope := l.Wave.At(along)
+		f.Y -= rise
+		// Upright on the wave.
+		t := slope / l.Scale
+		n := math.Hypot(1, t)
+		f.AlongX, f.AlongY, f.OutX, f.OutY = 1/n, -t/n, -t/n, -1/n
+	}
+	if l.Left {
+		f.X, f.AlongX, f.OutX = -f.X, -f.AlongX, -f.OutX
+	}
+	return f
+}
+
 // Circle lays rounds on circles. Angles are counted from Start (radians,
 // anticlockwise from the right), anticlockwise, or clockwise when Mirrored.
 type Circle struct {

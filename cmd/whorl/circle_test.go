@@ -3,19 +3,14 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"whorl/chart"
 	"whorl/chart/output"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden pictures in testdata/gallery")
 
 // circle is a flat circle of n rounds, each with k increases, as it is written
 // in books.
@@ -68,31 +63,6 @@ func TestFlatCircles(t *testing.T) {
 		}
 		if n != 8 {
 			t.Errorf("%s: %d rounds", c.name, n)
-		}
-	}
-}
-
-// The pictures of the examples are those in testdata/gallery, to the byte.
-func TestGallery(t *testing.T) {
-	gallery := filepath.Join("..", "..", "testdata", "gallery")
-	dir := t.TempDir()
-	if *update {
-		dir = gallery
-	}
-	for _, file := range examples(t) {
-		status, out, errs := whorl(t, "", "draw", file, "-o", dir, "--format", "svg")
-		if status != statusDone {
-			t.Fatal(errs)
-		}
-		for _, name := range strings.Fields(out) {
-			got, err := os.ReadFile(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			want, err := os.ReadFile(filepath.Join(gallery, filepath.Base(name)))
-			if err != nil || !bytes.Equal(got, want) {
-				t.Errorf("%s differs from the golden picture; look at both, and run go test ./cmd/whorl -update if the new one is right", filepath.Base(name))
-			}
 		}
 	}
 }

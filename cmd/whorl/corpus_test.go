@@ -28,7 +28,8 @@ func corpus(t *testing.T) []string {
 	return files
 }
 
-// Every chart of the corpus, in every size, is looked over. Those in which
+// Every chart of the corpus, in every size and in every layout that suits its part,
+// is looked over. Those in which
 // something is wrong are in testdata/gallery/faults.txt, with how much: the list
 // may grow shorter and its figures smaller, and nothing else. A chart that says
 // that it should not be printed as it is, is not in it.
@@ -42,17 +43,20 @@ func TestCorpusFaults(t *testing.T) {
 		}
 		for i, f := range j.fabrics {
 			for k, part := range f.Parts {
-				if part.Worked != fabric.InRounds {
-					continue
+				layouts := []string{"rows"}
+				if part.Worked == fabric.InRounds {
+					layouts = []string{"round", "wedge"}
 				}
-				c, err := chart.Round(f, j.forms[i], chart.Options{Title: j.pattern.Title, Part: k})
-				if err != nil {
-					t.Errorf("%s, %s: %v", file, part.Name, err)
-					continue
-				}
-				if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
-					name := strings.TrimSuffix(filepath.Base(file), ".yaml")
-					fmt.Fprintf(&got, "%s, %s, %s: %s\n", name, f.Size, part.Name, faults)
+				for _, layout := range layouts {
+					c, err := charts[layout](f, j.forms[i], chart.Options{Title: j.pattern.Title, Part: k})
+					if err != nil {
+						t.Errorf("%s, %s, %s: %v", file, part.Name, layout, err)
+						continue
+					}
+					if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
+						name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+						fmt.Fprintf(&got, "%s, %s, %s, %s: %s\n", name, f.Size, part.Name, layout, faults)
+					}
 				}
 			}
 		}

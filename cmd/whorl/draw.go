@@ -23,7 +23,7 @@ import (
 const pngDensity = 300
 
 // drawings are the kinds of picture that are drawn.
-var drawings = []string{"round", "shaping", "form"}
+var drawings = []string{"round", "rows", "wedge", "shaping", "form"}
 
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}
@@ -33,8 +33,8 @@ func drawCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "draw FILE",
 		Short: "Draw the pictures of a pattern as SVG, PDF and PNG",
-		Long: "Draw the pictures that the pattern file asks for, or a chart of every part worked in\n" +
-			"the round when it asks for none, and print the name of every file written.\n" +
+		Long: "Draw the pictures that the pattern file asks for, or a chart of every part when it\n" +
+			"asks for none, and print the name of every file written.\n" +
 			"FILE may be - for standard input.",
 		Args: cobra.ExactArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -120,8 +120,8 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 	return nil
 }
 
-// choose is the pictures to draw: those of the file, or a round chart of every
-// part worked in the round.
+// choose is the pictures to draw: those of the file, or a stitch chart of every
+// part.
 func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	if d.size != "" {
 		i, err := sizeNamed(d.size, p.Sizes)
@@ -133,17 +133,15 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	l := p.Pictures
 	if len(l) == 0 {
 		for _, part := range p.Parts {
+			draw := "round"
 			if part.Rows {
-				continue
+				draw = "rows"
 			}
 			name := strings.ToLower(strings.ReplaceAll(part.Name, " ", "-"))
 			if name == "" {
 				name = "chart"
 			}
-			l = append(l, patterns.Picture{Name: name, Draw: "round", Part: part.Name})
-		}
-		if len(l) == 0 {
-			return nil, fmt.Errorf("no part of %s is worked in the round, so there is no round chart to draw", p.File)
+			l = append(l, patterns.Picture{Name: name, Draw: draw, Part: part.Name})
 		}
 	}
 	if d.picture == "" {
@@ -179,18 +177,12 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 	var l []sheet
 	for _, size := range sizes {
 		i := slices.Index(j.pattern.Sizes, size)
-		o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
-			From: p.From, To: p.To, Terms: j.pattern.Terms}
-		if p.Paper == "Letter" {
-			o.Paper = chart.Letter
-		}
 		c := &chart.Chart{}
 		var err error
-		switch p.Draw {
-		case "shaping", "form":
-			c.Scene, err = j.shape(p, i, o.Paper)
-		default:
-			c, err = chart.Round(j.fabrics[i], j.forms[i], o)
+		if draw := charts[p.Draw]; draw != nil {
+			c, err = draw(j.fabrics[i], j.forms[i], chartOptions(j, p, i))
+		} else {
+			c.Scene, err = j.shape(p, i, paperOf(p))
 		}
 		if err != nil {
 			return nil, err

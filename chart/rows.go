@@ -1,0 +1,363 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/ring"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// Rows is the chart of a part worked in rows, or of a range of its rows, from
+// the bottom up. Without a range the first rows of a long piece are drawn that
+// show its repeat.
+func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
+	w, err := newWork(f, form, o, fabric.InRows)
+	if err != nil {
+		return nil, err
+	}
+	w.flat = true
+	for i, c := range w.courses {
+		c.open = true
+		if i > 0 {
+			c.reversed = w.courses[i-1].reversed != w.comesBack(c)
+		}
+	}
+	if c := w.courses[0]; isFoundation(c.round) && len(w.courses) > 1 {
+		w.hideTurningChain(c)
+	}
+	if o.From <= 0 && o.To <= 0 {
+		w.last = w.shows()
+	}
+	w.layRows()
+	p := w.fit(w.reachRows)
+	c, _ := p.finish()
+	return c, nil
+}
+
+// comesBack reports whether a row runs back over the one below it, as the order
+// of its places there tells; or, where none is in it, as the work is said to be
+// turned.
+func (w *work) comesBack(c *course) bool {
+	below := c.index - 1
+	last, back := -1, 0
+	for i := range c.round.Stitches {
+		for _, p := range c.round.Stitches[i].On {
+			if p.At.Round != below || p.Into == stitch.Ring || p.Into == stitch.RowEnd {
+				continue
+			}
+			switch {
+			case last >= 0 && p.At.Stitch < last:
+				back++
+			case last >= 0 && p.At.Stitch > last:
+				back--
+			}
+			last = p.At.Stitch
+		}
+	}
+	if back == 0 {
+		return c.round.Reversed != w.courses[below].round.Reversed
+	}
+	return back > 0
+}
+
+// hideTurningChain marks the last chains of a foundation that stand up as the
+// first row's turning chain.
+func (w *work) hideTurningChain(c *course) {
+	for i := range w.courses[1].round.Stitches {
+		s := &w.courses[1].round.Stitches[i]
+		n := len(c.round.Stitches)
+		if s.Role == fabric.Start && len(s.On) == 1 && s.On[0].At.Round == 0 && s.On[0].Into == stitch.Top &&
+			s.Chains < n && s.On[0].At.Stitch == n-s.Chains {
+			c.hidden = n - s.Chains
+		}
+	}
+}
+
+// hides reports whether stitch i is a chain that is drawn as a turning chain.
+func (c *course) hides(i int) bool { return c.hidden > 0 && i >= c.hidden }
+
+const (
+	shortPiece = 8  // rows that are all drawn
+	longRepeat = 12 // rows of the longest repeat looked for
+)
+
+// shows is the last row that must be drawn for the repeat of the piece to be
+// seen twice; the last of all when it has none or is short.
+func (w *work) shows() int {
+	last := w.last
+	if last-w.first < shortPiece {
+		return last
+	}
+	looks := make([]string, last+1)
+	for i := range looks {
+		looks[i] = w.look(w.courses[i])
+	}
+	best := last
+	for k := 1; k <= longRepeat; k++ {
+		from := last // the first row of those that come again every k rows
+		for from-1-k >= 0 && looks[from-1] == looks[from-1-k] {
+			from--
+		}
+		if last-from >= 2*k {
+			best = min(best, max(from+k-1, w.first+4))
+		}
+	}
+	return best
+}
+
+// look is a row's stitches, and where each is worked: equal for rows that are
+// worked alike.
+func (w *work) look(c *course) string {
+	var b strings.Builder
+	for i := range c.round.Stitches {
+		s := &c.round.Stitches[i]
+		b.WriteString(s.Kind.Name(stitch.US))
+		b.WriteString(strconv.Itoa(s.Chains))
+		for _, p := range s.On {
+			b.WriteByte(byte('a' + p.Into))
+		}
+	}
+	return b.String()
+}
+
+// edgeRoom is how far a turning chain that takes no room of its own stands from
+// the first stitch of its row, in stitches.
+const edgeRoom = 0.75
+
+// layRows finds how far along its row every stitch is, in mm of the fabric.
+func (w *work) layRows() {
+	w.edge = map[int]float64{}
+	for i, c := range w.courses {
+		c.order = c.order[:0]
+		c.theta = make([]float64, len(c.round.Stitches))
+		c.rank = make([]int, len(c.round.Stitches))
+		if i == 0 && w.isHub(c) {
+			c.hub = true
+			continue
+		}
+		w.layRow(c)
+	}
+}
+
+// evenRows is how many rows before and after a row have a say in its length: so
+// rows of unlike stitches come out as long as their neighbours, and a piece that
+// grows still grows.
+const evenRows = 2
+
+// length is how long a row is drawn, in mm of the fabric.
+func (w *work) length(c *course) float64 {
+	if c.index == 0 && isFoundation(c.round) && len(w.courses) > 1 {
+		c = w.courses[1] // that is worked into it
+	}
+	reach := min(evenRows, max(c.index-1, 0), len(w.courses)-1-c.index)
+	sum, n := 0.0, 0.0
+	for _, d := range w.courses[c.index-reach : c.index+reach+1] {
+		sum += d.form.Circumference
+		n++
+	}
+	return sum / n
+}
+
+func (w *work) layRow(c *course) {
+	var items []ring.Item
+	natural := 0.0
+	for i := range c.rank {
+		c.rank[i] = -1
+	}
+	w.layRowEnds(c)
+	for _, i := range c.rising() {
+		if !c.takesRoom(i) || c.hides(i) && !(i == c.hidden && w.courses[1].startCounts()) {
+			continue
+		}
+		item := ring.Item{Width: c.form.Widths[i], Free: true}
+		if base, ok := w.stance(c, i, 0); ok {
+			item.Base, item.Free = base, false
+			if on := c.round.Stitches[i].On; len(on) == 1 {
+				item.Place = w.key(on[0])
+			}
+		}
+		natural += item.Width
+		c.rank[i] = len(c.order)
+		c.order = append(c.order, i)
+		items = append(items, item)
+	}
+	if len(items) == 0 {
+		c.fold = 1
+		return
+	}
+	scale := 1.0
+	if natural > 0 {
+		scale = w.length(c) / natural
+	}
+	x := ring.Along(items, scale)
+	n := len(x)
+	fit := 1.0
+	if span := x[n-1] - x[0]; span > 0 {
+		fit = scale * (natural - (items[0].Width+items[n-1].Width)/2) / span
+	}
+	mean := 0.0
+	for _, v := range x {
+		mean += v / float64(n)
+	}
+	for k, v := range x {
+		c.theta[c.order[k]] = mean + (v-mean)*fit
+	}
+	c.fold = 1
+	gap := scale * natural / float64(n)
+	c.laySmall(4 * edgeRoom * gap)
+	w.layTravel(c)
+	w.layTurning(c, edgeRoom*gap)
+}
+
+// layTurning sets a turning chain that does not count clear of the legs of its
+// row's first stitch.
+func (w *work) layTurning(c *course, gap float64) {
+	if len(c.round.Stitches) == 0 || c.round.Stitches[0].Role != fabric.Start || c.round.Stitches[0].Counts {
+		return
+	}
+	first, sign := c.order[0], -1.0
+	if c.reversed {
+		first, sign = c.order[len(c.order)-1], 1
+	}
+	at := c.theta[first]
+	for _, p := range c.round.Stitches[first].On {
+		if a, ok := w.angle(p); ok && (a-at)*sign > 0 {
+			at = a
+		}
+	}
+	c.theta[0] = at + sign*gap
+}
+
+// layRowEnds lays the row ends that a row is picked up on where the row itself
+// comes to lie.
+func (w *work) layRowEnds(c *course) {
+	along := 0.0
+	sum, n := map[int]float64{}, map[int]float64{}
+	for _, i := range c.rising() {
+		for _, p := range c.round.Stitches[i].On {
+			if p.Into == stitch.RowEnd {
+				sum[w.key(p)] += along
+				n[w.key(p)]++
+			}
+		}
+		along += c.form.Widths[i]
+	}
+	for k := range sum {
+		w.edge[k] = sum[k] / n[k]
+	}
+}
+
+// startCounts reports whether the chain that begins a course counts as a stitch.
+func (c *course) startCounts() bool {
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.Role == fabric.Start {
+			return s.Counts
+		}
+	}
+	return false
+}
+
+// Room beside the rows for turning chains and numbers, and under them, mm.
+const (
+	besideRows = 15.0
+	underRows  = 2.5
+)
+
+// reachRows finds the height of every stitch and sets the chart down on the
+// page, at the top of the room it has; what it does not need is given back.
+func (w *work) reachRows(p *page) {
+	w.lo = w.first
+	if c := w.courses[w.first]; c.hub && w.last > w.first {
+		w.lo++
+	}
+	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
+	tall := w.singleHeight()
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for _, x := range c.theta {
+			low, high = math.Min(low, x), math.Max(high, x)
+		}
+	}
+	if high <= low {
+		low, high = low-1, low+1
+	}
+	if c := w.courses[0]; c.hub {
+		w.edge[0] = w.middleOf(w.courses[1])
+	}
+	room := p.width - 2*margin - 2*besideRows
+	scale := math.Min(largest/tall, room/(high-low))
+	const hole = 5 // any radius will do: rows do not close
+	wave, apart := w.wave(low, high, scale, scale*tall)
+	deep, crest := wave.Extent()
+	w.radii = ring.Stack(w.layers(), ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest - deep), MaxScale: scale * apart})
+	w.unit = math.Max(w.radii.Scale/apart*tall, 0.1)
+	along := math.Min(scale, math.Max(w.radii.Scale/apart, w.leastScale()))
+	if wave != nil {
+		for k := range wave.Heights {
+			wave.Heights[k] *= along / scale
+		}
+		deep, crest = wave.Extent()
+	}
+	w.shape = ring.Line{Scale: along, Left: w.leftwards(false), Wave: wave}
+	w.outer = 0
+	for _, c := range w.courses[w.lo : w.last+1] {
+		w.radiate(c)
+	}
+	bottom := math.Inf(1)
+	if w.ground {
+		bottom = w.groundRadius()
+	}
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for _, r := range c.radius {
+			bottom = math.Min(bottom, r)
+		}
+	}
+	mid := w.shape.At((low+high)/2, 0)
+	w.place(canvas.Point{X: hundredth(p.width/2 - mid.X), Y: hundredth(p.top + underRows + w.outer + crest)})
+	p.centre = w.centre
+	p.bottom = hundredth(w.centre.Y - bottom - deep + underRows + w.unit/2)
+}
+
+// middleOf is the middle of a course.
+func (w *work) middleOf(c *course) float64 {
+	if len(c.order) == 0 {
+		return 0
+	}
+	return (c.theta[c.order[0]] + c.theta[c.order[len(c.order)-1]]) / 2
+}
+
+// leastScale is the scale along the rows at which neighbours have the least
+// room.
+func (w *work) leastScale() float64 {
+	least := 0.0
+	for _, c := range w.courses[w.lo : w.last+1] {
+		if n := len(c.order); n > 1 {
+			least = math.Max(least, leastPitch*float64(n-1)/(c.theta[c.order[n-1]]-c.theta[c.order[0]]))
+		}
+	}
+	return least
+}
+
+// leftwards reports whether the rows that are worked like the first, or those
+// that are worked back, run to the left: those with the right side facing do so
+// for a right-hander.
+func (w *work) leftwards(back bool) bool {
+	wrong := 0 // rows like the first that are wrong-side rows, less others
+	for _, c := range w.courses {
+		if c.round.Number == 0 {
+			continue
+		}
+		if c.round.Wrong != c.reversed {
+			wrong++
+		} else {
+			wrong--
+		}
+	}
+	return (wrong > 0) == (back != w.o.LeftHanded)
+}

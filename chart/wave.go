@@ -1,0 +1,105 @@
+package chart
+
+import (
+	"math"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+)
+
+// Rows in which increases stand over increases and decreases over decreases lie
+// in waves, as in a ripple: stitches are about square to their row, so where all
+// lean one way the row slopes the other.
+const (
+	waveSamples = 240
+	waveSteep   = 0.6 // the greatest slope
+	waveLeast   = 0.8 // in units: lower waves are left straight
+	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
+)
+
+// wave is the wave that all drawn rows have in common, between two distances
+// along them, and how much farther apart it sets the rows; nil and 1 when there
+// is none. scale is mm on paper to one of the fabric, unit the height of a
+// single crochet on paper.
+func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
+	step := (high - low) / (waveSamples - 1)
+	mean := make([]float64, waveSamples)
+	rows, each := 0.0, 0.0
+	for _, c := range w.courses[max(w.lo, 1) : w.last+1] {
+		slopes := w.slopes(c, low, step)
+		if slopes == nil {
+			continue
+		}
+		rows++
+		for k, s := range integral(slopes, step*scale) {
+			mean[k] += slopes[k]
+			each += s * s
+		}
+	}
+	if rows < 2 {
+		return nil, 1
+	}
+	steep := 0.0
+	for k := range mean {
+		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]/rows))
+		steep += mean[k] * mean[k] / waveSamples
+	}
+	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step*scale)}
+	common := 0.0
+	for _, h := range v.Heights {
+		common += h * h
+	}
+	if a, b := v.Extent(); b-a < waveLeast*unit || common < waveAlike*each/rows {
+		return nil, 1
+	}
+	return v, math.Sqrt(1 + steep)
+}
+
+// slopes is how a row would slope to be square to its stitches, at even steps
+// along it; nil when none of them stands on anything.
+func (w *work) slopes(c *course, low, step float64) []float64 {
+	var at, slope []float64
+	for _, i := range c.order {
+		if s := &c.round.Stitches[i]; s.IsChain() || s.Role == fabric.Start && !s.Counts {
+			continue
+		}
+		base, ok := w.stance(c, i, 0)
+		if rise := c.form.Height; ok && rise > 0 {
+			at = append(at, c.theta[i])
+			slope = append(slope, (base-c.theta[i])/rise)
+		}
+	}
+	if len(at) < 2 {
+		return nil
+	}
+	out := make([]float64, waveSamples)
+	k := 0
+	for j := range out {
+		x := low + float64(j)*step
+		for k < len(at)-2 && at[k+1] < x {
+			k++
+		}
+		t := math.Max(0, math.Min(1, (x-at[k])/math.Max(at[k+1]-at[k], 1e-9)))
+		out[j] = slope[k]*(1-t) + slope[k+1]*t
+	}
+	return out
+}
+
+// integral sums slopes up to heights about their mean, without what they rise or
+// fall from end to end.
+func integral(slopes []float64, step float64) []float64 {
+	n := len(slopes)
+	h := make([]float64, n)
+	for k := 1; k < n; k++ {
+		h[k] = h[k-1] + step*(slopes[k-1]+slopes[k])/2
+	}
+	end, mean := h[n-1], 0.0
+	for k := range h {
+		h[k] -= end * float64(k) / float64(n-1)
+		mean += h[k] / float64(n)
+	}
+	for k := range h {
+		h[k] -= mean
+	}
+	return h
+}

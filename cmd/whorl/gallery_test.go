@@ -1,0 +1,63 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden pictures in testdata/gallery")
+
+// layouts are pictures of the textured example beside those that its file asks
+// for.
+const layouts = `pictures:
+  - {name: repeat, draw: wedge, part: Body, size: Toddler}
+  - {name: brim, draw: rows, part: Brim, size: Toddler}
+`
+
+// hung are the files that the gallery has the pictures of.
+func hung(t *testing.T) []string {
+	words, err := os.ReadFile("../../patterns/examples/bulrush-hat.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, _, _ := strings.Cut(string(words), "pictures:")
+	more := filepath.Join(t.TempDir(), "bulrush.yaml")
+	if err := os.WriteFile(more, []byte(before+layouts), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	files := append(examples(t), more)
+	for _, name := range []string{"ripple-a", "wheel-scarf-a", "mandala-c"} {
+		files = append(files, filepath.Join("..", "..", "testdata", "patterns", name+".yaml"))
+	}
+	return files
+}
+
+// The pictures of the examples and of a few others are those in testdata/gallery,
+// to the byte.
+func TestGallery(t *testing.T) {
+	gallery := filepath.Join("..", "..", "testdata", "gallery")
+	dir := t.TempDir()
+	if *update {
+		dir = gallery
+	}
+	for _, file := range hung(t) {
+		status, out, errs := whorl(t, "", "draw", file, "-o", dir, "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		for _, name := range strings.Fields(out) {
+			got, err := os.ReadFile(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, err := os.ReadFile(filepath.Join(gallery, filepath.Base(name)))
+			if err != nil || !bytes.Equal(got, want) {
+				t.Errorf("%s differs from the golden picture; look at both, and run go test ./cmd/whorl -update if the new one is right", filepath.Base(name))
+			}
+		}
+	}
+}
