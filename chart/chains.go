@@ -1,0 +1,71 @@
+package chart
+
+import (
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// space draws a run of chains as one group of ovals. Its top is the middle of
+// the run, where stitches in the space stand; chains that are worked into one
+// by one add their own.
+func (d *roundArtist) space(k int) *scene.Group {
+	if d.drawn == nil {
+		d.drawn = map[int]bool{}
+	}
+	if d.drawn[k] {
+		return nil
+	}
+	d.drawn[k] = true
+	d.spaces++
+	c, n := d.c, len(d.c.round.Stitches)
+	sp := c.round.Spaces[k-1]
+	var chains []int
+	for i := sp.From; i != sp.To && i < sp.From+n; i++ {
+		chains = append(chains, i%n)
+	}
+	first, last := chains[0], chains[len(chains)-1]
+	kind := "ch-" + strconv.Itoa(len(chains)) + " sp"
+	if c.open && c.round.Number == 0 {
+		kind = "ch"
+	}
+	mid := fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: c.index, Stitch: first}, Last: fabric.Ref{Round: c.index, Stitch: last}}
+	a, b := c.midChains(first, last)
+	angle, _ := d.angle(mid)
+	tops := []canvas.Point{d.point(angle, (d.topRadius(c, a)+d.topRadius(c, b))/2)}
+	g := &scene.Group{ID: d.prefix + "c" + strconv.Itoa(d.spaces),
+		Title: c.label() + ", " + kind}
+	for j, i := range chains {
+		if c.cutOf(i) != left && d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
+			tops = append(tops, d.top(c, i))
+		}
+		if c.round.Stitches[i].Counts {
+			d.counted++
+		}
+		if !c.hides(i) && c.cutOf(i) != left {
+			d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
+		}
+	}
+	g.Data = []scene.Attr{{Name: "kind", Value: kind}, {Name: "top", Points: tops}}
+	return g
+}
+
+// chain is the anchors of chain j of a run: it lies along the arc of the run.
+func (d *roundArtist) chain(run []int, j int) symbols.Anchors {
+	c, i := d.c, run[j]
+	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.chainW}
+	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	if len(run) > 1 {
+		way := d.top(c, run[min(j+1, len(run)-1)]).Sub(d.top(c, run[max(j-1, 0)]))
+		if way.Length() > 0.1 && way.Dot(an.Along) > 0 {
+			turn := way.Angle() - an.Along.Angle()
+			an.Along, an.Up = an.Along.Rot(turn, canvas.Origin), an.Up.Rot(turn, canvas.Origin)
+		}
+	}
+	return an
+}
