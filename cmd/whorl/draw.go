@@ -38,10 +38,8 @@ func drawCommand() *cobra.Command {
 			"FILE may be - for standard input.",
 		Args: cobra.ExactArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
-			for _, f := range d.formats {
-				if !slices.Contains(formats, f) {
-					return fmt.Errorf("%q is not a format; there are svg, pdf and png", f)
-				}
+			if err := d.known(); err != nil {
+				return err
 			}
 			j, err := load(args[0], c.InOrStdin())
 			if err != nil {
@@ -67,10 +65,9 @@ func drawCommand() *cobra.Command {
 			return nil
 		},
 	}
-	c.Flags().StringVarP(&d.dir, "output", "o", ".", "folder to write into; it is made if need be")
+	d.flags(c)
 	c.Flags().StringVar(&d.size, "size", "", "draw this size instead of the one in the file")
 	c.Flags().StringVar(&d.picture, "picture", "", "draw only the picture of this name")
-	c.Flags().StringSliceVar(&d.formats, "format", formats, "formats to write")
 	return c
 }
 
@@ -78,6 +75,22 @@ func drawCommand() *cobra.Command {
 type drawing struct {
 	dir, size, picture, stem string
 	formats                  []string
+}
+
+// flags are those of every command that writes pictures.
+func (d *drawing) flags(c *cobra.Command) {
+	c.Flags().StringVarP(&d.dir, "output", "o", ".", "folder to write into; it is made if need be")
+	c.Flags().StringSliceVar(&d.formats, "format", formats, "formats to write")
+}
+
+// known refuses formats that there are not.
+func (d *drawing) known() error {
+	for _, f := range d.formats {
+		if !slices.Contains(formats, f) {
+			return fmt.Errorf("%q is not a format; there are svg, pdf and png", f)
+		}
+	}
+	return nil
 }
 
 // draw draws the pictures. Nothing is written until all of them have been
@@ -99,13 +112,20 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 		}
 		sheets = append(sheets, made...)
 	}
-	if err := os.MkdirAll(d.dir, 0o755); err != nil {
-		return plainError(err)
-	}
 	for _, s := range sheets {
 		for _, f := range s.findings {
 			fmt.Fprintf(errs, "%s: %s\n", s.name, f)
 		}
+	}
+	return d.write(sheets, out)
+}
+
+// write writes pictures in the formats asked for and names every file.
+func (d *drawing) write(sheets []sheet, out io.Writer) error {
+	if err := os.MkdirAll(d.dir, 0o755); err != nil {
+		return plainError(err)
+	}
+	for _, s := range sheets {
 		for _, format := range formats {
 			if !slices.Contains(d.formats, format) {
 				continue
@@ -161,7 +181,7 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 type sheet struct {
 	name     string
 	scene    *scene.Scene
-	width    int // of the PNG, pixels
+	width    int // of the PNG, pixels; 0 for what printers ask for
 	findings []string
 }
 
@@ -191,9 +211,6 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if len(sizes) > 1 {
 			s.name += "-" + strings.ToLower(strings.ReplaceAll(size, " ", "-"))
 		}
-		if s.width == 0 {
-			s.width = int(math.Round(s.scene.Width / 25.4 * pngDensity))
-		}
 		l = append(l, s)
 	}
 	return l, nil
@@ -206,7 +223,11 @@ func (s *sheet) write(w io.Writer, format string) error {
 	case "pdf":
 		return output.PDF(w, s.scene)
 	}
-	return output.PNG(w, s.scene, s.width)
+	width := s.width
+	if width == 0 {
+		width = int(math.Round(s.scene.Width / 25.4 * pngDensity))
+	}
+	return output.PNG(w, s.scene, width)
 }
 
 // middleSize is the size that is drawn when none is named.

@@ -36,16 +36,20 @@ func hung(t *testing.T) []string {
 	return files
 }
 
-// The pictures of the examples and of a few others are those in testdata/gallery,
-// to the byte.
+// The pictures of the examples and of a few others, and the sheet of symbols, are
+// those in testdata/gallery, to the byte.
 func TestGallery(t *testing.T) {
 	gallery := filepath.Join("..", "..", "testdata", "gallery")
 	dir := t.TempDir()
 	if *update {
 		dir = gallery
 	}
+	calls := [][]string{{"symbols"}}
 	for _, file := range hung(t) {
-		status, out, errs := whorl(t, "", "draw", file, "-o", dir, "--format", "svg")
+		calls = append(calls, []string{"draw", file})
+	}
+	for _, call := range calls {
+		status, out, errs := whorl(t, "", append(call, "-o", dir, "--format", "svg")...)
 		if status != statusDone {
 			t.Fatal(errs)
 		}

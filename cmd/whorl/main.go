@@ -58,6 +58,6 @@ func command() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand(), spaceCommand())
+	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand(), spaceCommand(), symbolsCommand())
 	return root
 }
