@@ -112,6 +112,9 @@ type auditor struct {
 type auditRound struct{ from, to, fold int }
 
 func (a *auditor) walk(g *scene.Group, k scene.Ink) {
+	if datum(g, "ground") != "" {
+		return // all else lies on it
+	}
 	if c := pointsOf(g, "centre"); len(c) == 1 {
 		a.centre = c[0]
 		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)

@@ -64,7 +64,7 @@ func (a *artist) tint() *scene.Group {
 	}
 	arc(rounds[0].to, rounds[0].from, rounds[0].radius)
 	d.Close()
-	g := &scene.Group{ID: "repeat", Title: "One repeat"}
+	g := &scene.Group{ID: "repeat", Title: "One repeat", Data: []scene.Attr{{Name: "ground", Value: "tint"}}}
 	g.Add(&scene.Path{D: d, Style: scene.Style{Fill: &tinge}})
 	return g
 }

@@ -108,8 +108,11 @@ type Picture struct {
 	From, To int      // rounds, 0 0 for all
 	Sizes    []string // names, empty for the default size
 	Repeats  int
-	Paper    string // "A4" (default) or "Letter"
+	Paper    string // "A4", "Letter" or "": as wide as A4 and, where that suits the picture, no longer than it needs
 	Width    int    // of the PNG in pixels, 0 for the default
+	// LeftHanded is set by hand: left, Cross by sc: cross, Black by colours:
+	// one, Clear by ground: none and Tint by tint: repeat.
+	LeftHanded, Cross, Black, Clear, Tint bool
 }
 
 // Fault is an error at a place in the pattern file, with the file's name and

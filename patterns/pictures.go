@@ -9,9 +9,10 @@ import (
 )
 
 var (
-	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "paper", "width"}
-	drawings    = []string{"round", "wedge", "rows", "panel", "schematic", "shaping", "form", "writeup"}
-	papers      = []string{"A4", "Letter"}
+	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "paper", "width",
+		"hand", "sc", "colours|colors", "ground", "tint"}
+	drawings = []string{"round", "wedge", "rows", "panel", "schematic", "shaping", "form", "writeup"}
+	papers   = []string{"A4", "Letter"}
 )
 
 const (
@@ -62,7 +63,7 @@ func (r *reader) pictures(e entry) []Picture {
 // picture reads one picture. It is not one if it does not say what to draw.
 func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	m := r.mapping(n, "a picture", pictureKeys)
-	p := Picture{Pos: pos(n), Paper: papers[0]}
+	p := Picture{Pos: pos(n)}
 	var ok bool
 	if !m["draw"].given() {
 		r.at(n, codePicture, "this picture does not say what to draw", fmt.Sprintf("Add draw: with one of %s.", listed(drawings)))
@@ -78,7 +79,23 @@ func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	if s := r.str(m["paper"]); s != "" {
 		p.Paper, _ = r.oneWord(m["paper"], s, papers)
 	}
+	p.LeftHanded = r.choice(m["hand"], "right", "left")
+	p.Cross = r.choice(m["sc"], "plus", "cross")
+	p.Black = r.choice(m["colours"], "two", "one")
+	p.Clear = r.choice(m["ground"], "white", "none")
+	p.Tint = r.choice(m["tint"], "none", "repeat")
 	return p, ok
+}
+
+// choice reads one of two words, the usual one or the other, and tells whether
+// it is the other.
+func (r *reader) choice(e entry, usual, other string) bool {
+	s := r.str(e)
+	if s == "" {
+		return false
+	}
+	word, _ := r.oneWord(e, s, []string{usual, other})
+	return word == other
 }
 
 // oneWord is a value that must be one of a few words.

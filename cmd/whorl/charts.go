@@ -18,7 +18,8 @@ var charts = map[string]func(*fabric.Fabric, *geometry.Form, chart.Options) (*ch
 // chartOptions are what the file asks of a picture in size i.
 func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 	o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
-		From: p.From, To: p.To, Terms: j.pattern.Terms, Repeats: p.Repeats}
+		From: p.From, To: p.To, Terms: j.pattern.Terms, Repeats: p.Repeats,
+		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint}
 	o.Paper = paperOf(p)
 	o.Sheet = p.Paper != ""
 	return o
