@@ -34,9 +34,10 @@ const (
 	// one that leans by no more than upright a tube (64° and 12°; common
 	// practice, no source).
 	flatLean, upright = 0.85, 0.2
-	// slackness is how slack an edge is before it shows as a ruffle or gather,
-	// and drawn how stretched before it is felt.
-	slackness, drawn = 0.06, 0.1
+	// slackness is how slack an edge is before it is called a ruffle or gather,
+	// and drawn how stretched before it is felt. Teaching sources call 10 to 12
+	// dc a round flat, and 15 to 18 tr: about a tenth either way.
+	slackness, drawn = 0.1, 0.1
 	// faster is the flatness beyond which a round is too long or short to lie
 	// flat, and taut the share of its height by which its radius then changes.
 	faster, taut = 1.02, 0.98
@@ -181,6 +182,7 @@ func Places(r *fabric.Round) int {
 // strained finds the ruffles, the gathers and what is stretched.
 func strained(part *fabric.Part, rounds []RoundForm) []Finding {
 	var found []Finding
+	free := Slacks(part, rounds)
 	for _, way := range []Trait{Ruffled, Gathered} {
 		for i := 0; i < len(rounds); i++ {
 			if pulls(part, rounds, i) != way {
@@ -200,7 +202,7 @@ func strained(part *fabric.Part, rounds []RoundForm) []Finding {
 				continue // none, or a full ring, which opens
 			}
 			f := Finding{Phase: Phase{way, from, to}}
-			f.slack(part, rounds)
+			f.slack(part, rounds, free)
 			if f.Strain >= slackness {
 				f.count(part, rounds)
 				found = append(found, f)
@@ -249,15 +251,15 @@ func pulls(part *fabric.Part, rounds []RoundForm, i int) Trait {
 }
 
 // slack measures how slack the rounds are, and how far that reaches.
-func (f *Finding) slack(part *fabric.Part, rounds []RoundForm) {
+func (f *Finding) slack(part *fabric.Part, rounds []RoundForm, free []float64) {
 	const shows = 0.01
 	f.First, f.Last = f.From, f.To
 	if f.Trait == Gathered {
-		for f.First > 0 && shaped(part, rounds, f.First-1) && rounds[f.First-1].Strain < -shows {
+		for f.First > 0 && shaped(part, rounds, f.First-1) && slack(rounds, free, f.First-1) > shows {
 			f.First--
 		}
 	} else {
-		for f.Last+1 < len(rounds) && shaped(part, rounds, f.Last+1) && rounds[f.Last+1].Strain < -shows {
+		for f.Last+1 < len(rounds) && shaped(part, rounds, f.Last+1) && slack(rounds, free, f.Last+1) > shows {
 			f.Last++
 		}
 	}
@@ -267,7 +269,7 @@ func (f *Finding) slack(part *fabric.Part, rounds []RoundForm) {
 		from--
 	}
 	for i := from; i <= f.To; i++ {
-		f.Strain = math.Max(f.Strain, -rounds[i].Strain)
+		f.Strain = math.Max(f.Strain, slack(rounds, free, i))
 	}
 }
 
@@ -278,7 +280,7 @@ func (f *Finding) count(part *fabric.Part, rounds []RoundForm) {
 	f.Alike = alike(part, f.Phase)
 	for i := f.From; i <= f.To; i++ {
 		r := &rounds[i]
-		stitches := part.Rounds[i].Count()
+		stitches := Places(part.Rounds[i])
 		if stitches == 0 || r.Circumference == 0 {
 			continue
 		}

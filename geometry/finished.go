@@ -139,8 +139,12 @@ func piece(p *fabric.Part, rounds []RoundForm) Piece {
 	end := &rounds[last]
 	z.Depth = math.Max(0, end.Level-bottom)
 	z.Standing = end.Z
-	centre := first <= 1 && footing(p.Rounds[first]) == onCentre
-	z.CrownFirst = centre || edge.Circumference < end.Circumference
+	foot := onEdge
+	if first <= 1 {
+		foot = footing(p.Rounds[first])
+	}
+	centre := foot == onCentre
+	z.CrownFirst = foot != onEdge || edge.Circumference < end.Circumference
 	if z.CrownFirst {
 		z.Brim, z.Hole = end.Circumference, edge.Circumference
 		if centre {
@@ -148,6 +152,9 @@ func piece(p *fabric.Part, rounds []RoundForm) Piece {
 			if first == 0 {
 				z.Depth, z.Hole = end.Level, 0
 			}
+		}
+		if foot == onBothSides {
+			z.Hole = 0
 		}
 	} else {
 		z.Brim, z.Hole = edge.Circumference, end.Circumference

@@ -47,3 +47,12 @@ type RoundForm struct {
 	// cone it is the half-angle at the tip.
 	Angle float64
 }
+
+// width is the width of the stitches along the round's edge, the widest of them.
+func (f *RoundForm) width() float64 {
+	w := 0.0
+	for _, v := range f.Widths {
+		w = max(w, v)
+	}
+	return w
+}

@@ -225,6 +225,17 @@ func (m *measurer) round(i int) error {
 	return nil
 }
 
+// chainsUnder is how many stitches of the foundation a round stands on.
+func chainsUnder(r *fabric.Round) int {
+	on := map[int]bool{}
+	for i := range r.Stitches {
+		for _, p := range r.Stitches[i].On {
+			on[p.At.Stitch] = true
+		}
+	}
+	return len(on)
+}
+
 // inner is the flat radius of what round i stands on; false when it starts at
 // an edge of its own, from which no growth can be told.
 func (m *measurer) inner(i int) (float64, bool) {
@@ -237,7 +248,8 @@ func (m *measurer) inner(i int) (float64, bool) {
 	case foot == onCentre:
 		return m.rounds[0].Radius, true
 	case foot == onBothSides && i == 1:
-		return m.rounds[0].Circumference / math.Pi, true
+		// To and fro between the middles of the chains at the ends.
+		return float64(max(0, chainsUnder(m.part.Rounds[1])-1)) * m.rounds[0].width() / math.Pi, true
 	}
 	return 0, false
 }

@@ -205,7 +205,7 @@ func (s *sheet) scaleNote(b box, scale float64) {
 	s.root.Add(&scene.Text{X: b.x0, Y: hundredth(b.y1 - 5.5), Size: smallSize, Colour: words, String: text + "."})
 	folds := 0
 	for _, c := range s.piece.rounds {
-		if c.form.Strain < -showsSlack {
+		if c.strain < -showsSlack {
 			folds++
 		}
 	}

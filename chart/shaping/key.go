@@ -23,7 +23,7 @@ func (s *sheet) keyEntries() []keyEntry {
 	var l []keyEntry
 	used := map[int]bool{}
 	for _, c := range s.piece.rounds {
-		used[classOf(c.form.Strain)] = true
+		used[classOf(c.strain)] = true
 	}
 	for i, k := range classes {
 		if !used[i] {
@@ -35,7 +35,7 @@ func (s *sheet) keyEntries() []keyEntry {
 		}})
 	}
 	shown := map[markClass]bool{}
-	for _, marks := range s.marks {
+	for _, marks := range s.marks[s.first : s.last+1] {
 		for _, m := range marks {
 			shown[m.class()] = true
 		}

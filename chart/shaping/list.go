@@ -24,7 +24,7 @@ func (p *piece) rows() []row {
 	var l []row
 	last := 0
 	for i, c := range p.rounds {
-		r := row{c.round.Label, strconv.Itoa(c.round.Count()), c.change, classOf(c.form.Strain), c}
+		r := row{c.round.Label, strconv.Itoa(c.round.Count()), c.change, classOf(c.strain), c}
 		if chains := geometry.Places(c.round) - c.round.Count(); chains > 0 {
 			r.count += fmt.Sprintf(" + %d ch", chains)
 		}

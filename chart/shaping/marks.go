@@ -158,18 +158,20 @@ func (p *piece) roundMarks(c course, turns []float64) []mark {
 
 // joins are the pairs of marks of two rounds that belong together: each of the
 // later round and what is nearest to it of its own kind in the earlier, and
-// both where it lies half way between two.
+// both where it lies half way between two. What is further off than marks of the
+// round with more of them lie apart belongs to none.
 func joins(below, above []mark) [][2]int {
 	var l [][2]int
+	limit := ring.Turn / float64(max(len(below), len(above), 4))
 	for j, m := range above {
-		best := math.Inf(1)
+		best := limit
 		for _, o := range below {
 			if o.less == m.less {
 				best = math.Min(best, math.Abs(near(m.turn, o.turn)-o.turn))
 			}
 		}
 		for i, o := range below {
-			if d := math.Abs(near(m.turn, o.turn) - o.turn); o.less == m.less && d <= best*1.1+1e-6 {
+			if d := math.Abs(near(m.turn, o.turn) - o.turn); o.less == m.less && d <= math.Min(best*1.1+1e-6, limit) {
 				l = append(l, [2]int{i, j})
 			}
 		}

@@ -52,15 +52,18 @@ func (s *sheet) page() {
 	left := box{margin, y, s.width - margin - column - gutter, bottom}
 	right := box{left.x1 + gutter, y, s.width - margin, bottom}
 
+	middle := left.y0 + shareAbove*(left.y1-left.y0)
+	plan := box{left.x0, middle + 4, left.x1, left.y1}
+	s.choosePlan(plan)
+
 	findings, entries := s.findings(right.x0, column), s.keyEntries()
 	listBottom := right.y1 - keyHeight(entries) - findings.height - 12
 	listBottom = s.list(box{right.x0, right.y0, right.x1, math.Max(listBottom, right.y0+leastRoom)})
 	s.root.Add(findings.at(listBottom + 8))
 	s.key(entries, right.x0, right.y1-keyHeight(entries))
 
-	middle := left.y0 + shareAbove*(left.y1-left.y0)
 	s.profile(box{left.x0, left.y0, left.x1, middle - 4})
-	s.plan(box{left.x0, middle + 4, left.x1, left.y1})
+	s.plan(plan)
 	s.root.Add(foot...)
 }
 
@@ -73,7 +76,11 @@ func (s *sheet) subtitle() string {
 	if p.size != "" {
 		text += ", size " + p.size
 	}
-	return text + ", " + p.way()
+	text += ", " + s.way()
+	if p.oval && s.what == "Shaping" {
+		text += "; the oval is drawn as a circle as long"
+	}
+	return text
 }
 
 // heading is a heading of one of the pictures on the page.

@@ -3,6 +3,7 @@ package shaping
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
@@ -17,7 +18,7 @@ func (s *sheet) plan(b box) {
 	p := s.piece
 	g := heading("plan", "Where it is shaped, seen from above", b)
 	marks := s.marks
-	first, last := p.shapedRange(marks)
+	first, last := s.first, s.last
 	radii := p.planRadii(first, last)
 	note := s.planNote(first, last, marks)
 	lines := wrap(note, smallSize, false, b.x1-b.x0)
@@ -26,9 +27,8 @@ func (s *sheet) plan(b box) {
 		g.Add(&scene.Text{X: b.x0, Y: hundredth(bottom - 0.8), Size: smallSize, Colour: words, String: lines[i]})
 		bottom -= smallSize * 1.3
 	}
-	const outside = 6
 	top := b.y0 + 7
-	reach := math.Min(b.x1-b.x0, bottom-2-top)/2 - outside
+	reach := math.Min(b.x1-b.x0, bottom-2-top)/2 - planMargin
 	cx, cy := (b.x0+b.x1)/2, (top+bottom-2)/2
 	most := 0.0
 	for _, r := range radii {
@@ -56,12 +56,47 @@ func (s *sheet) plan(b box) {
 	s.root.Add(g)
 }
 
-// shapedRange is from the crown's end to the last round that is shaped and one
-// more, or the other way round for a piece worked from the brim.
-func (p *piece) shapedRange(marks [][]mark) (first, last int) {
+// planMargin is left free around the plan, for the numbers, mm.
+const planMargin = 6
+
+// choosePlan chooses the rounds that the plan shows in a box: those of the
+// shaping and of the stitch pattern, or, where these would be too close to be
+// read, of the shaping only.
+func (s *sheet) choosePlan(b box) {
+	p := s.piece
+	s.first, s.last = p.shapedRange(s.marks, func(mark) bool { return true })
+	reach := math.Min(b.x1-b.x0, b.y1-b.y0-14)/2 - planMargin
+	if p.closest(p.planRadii(s.first, s.last), s.first, s.marks)*reach < leastPitch {
+		s.first, s.last = p.shapedRange(s.marks, func(m mark) bool { return !m.even })
+	}
+}
+
+// leastPitch is how close together shaped rounds may lie, mm: a sign is so long.
+const leastPitch = 2.2
+
+// closest is the least distance between a shaped round and its neighbours, as a
+// share of the largest radius.
+func (p *piece) closest(radii []float64, first int, marks [][]mark) float64 {
+	least, most := 1.0, slices.Max(radii)
+	for k := 1; k < len(radii); k++ {
+		if shapes(marks[first+k]) || shapes(marks[first+k-1]) {
+			least = math.Min(least, math.Abs(radii[k]-radii[k-1])/most)
+		}
+	}
+	return least
+}
+
+// shapes reports whether any mark is of a round that changes its count.
+func shapes(marks []mark) bool {
+	return slices.ContainsFunc(marks, func(m mark) bool { return !m.even })
+}
+
+// shapedRange is from the crown's end to the last round that has marks of a sort
+// and one more, or the other way round for a piece worked from the brim.
+func (p *piece) shapedRange(marks [][]mark, sort func(mark) bool) (first, last int) {
 	first, last = -1, -1
 	for i, m := range marks {
-		if len(m) > 0 {
+		if slices.ContainsFunc(m, sort) {
 			if first < 0 {
 				first = i
 			}
@@ -265,6 +300,10 @@ func (s *sheet) planNote(first, last int, marks [][]mark) string {
 	}
 	text := "Rounds by their distance from the crown along the fabric; first round worked anticlockwise."
 	if shaped == 0 {
+		gains := slices.ContainsFunc(p.rounds, func(c course) bool { return c.change != 0 && c.index > 1 })
+		if gains {
+			return text + " What is gained or lost is worked into spaces or skipped; no stitch is increased in or worked together."
+		}
 		return text + " No round is increased or decreased."
 	}
 	var left string
@@ -277,7 +316,7 @@ func (s *sheet) planNote(first, last int, marks [][]mark) string {
 		left = span(p.part, p.rounds[last+1].index, p.rounds[len(p.rounds)-1].index)
 	}
 	if left != "" {
-		text += " Worked even and left out: " + left + "."
+		text += " Left out, as they keep their count: " + left + "."
 	}
 	return text
 }

@@ -115,7 +115,7 @@ func (s *sheet) ribbons(g *scene.Group, nodes []node, at func(node, float64) poi
 	outer := s.outline(nodes, at, side)
 	along := 0.0
 	for i, c := range s.piece.rounds {
-		k := classOf(c.form.Strain)
+		k := classOf(c.strain)
 		r := &scene.Group{Data: []scene.Attr{{Name: "round", Value: strconv.Itoa(c.round.Number)},
 			{Name: "strain", Value: strconv.FormatFloat(cutStrain(c.form.Strain), 'f', -1, 64)}}, Title: s.roundTitle(c)}
 		a, b := at(nodes[i], side), at(nodes[i+1], side)
@@ -175,7 +175,7 @@ func (s *sheet) outline(nodes []node, at func(node, float64) point, side float64
 // roundTitle is a round in words.
 func (s *sheet) roundTitle(c course) string {
 	t := fmt.Sprintf("%s: %d stitches", c.round.Label, c.round.Count())
-	switch v := math.Round(100 * c.form.Strain); {
+	switch v := math.Round(100 * c.strain); {
 	case v < 0:
 		t += fmt.Sprintf(", slack by %.0f %%", -v)
 	case v > 0:

@@ -7,12 +7,15 @@ package shaping
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"whorl/chart"
 	"whorl/chart/scene"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // Options say which part is drawn and what is written on the sheet.
@@ -55,6 +58,8 @@ type piece struct {
 	// start is the edge that the first round worked grows from.
 	start     node
 	brimFirst bool // worked from the brim to the crown
+	// oval is set when it is worked around both sides of a chain.
+	oval bool
 	// strip is a brim worked in rows that the part is picked up along: its
 	// length and its width, and its name.
 	strip, stripWidth float64
@@ -72,6 +77,9 @@ type course struct {
 	form  *geometry.RoundForm
 	// change is how many stitches it gains, chains among them.
 	change int
+	// strain is how far its edge is stretched, above 0, or slack beyond what
+	// chains and corners leave slack by themselves.
+	strain float64
 }
 
 func newPiece(f *fabric.Fabric, form *geometry.Form, part int) (*piece, error) {
@@ -88,6 +96,7 @@ func newPiece(f *fabric.Fabric, form *geometry.Form, part int) (*piece, error) {
 	if p.form == nil || len(p.form.Rounds) != len(p.part.Rounds) {
 		return nil, fmt.Errorf("%s has not been measured", p.part.Name)
 	}
+	free := geometry.Slacks(p.part, p.form.Rounds)
 	for i, r := range p.part.Rounds {
 		m := &p.form.Rounds[i]
 		if len(m.Tops) != len(r.Stitches) || len(m.Widths) != len(r.Stitches) {
@@ -99,7 +108,16 @@ func newPiece(f *fabric.Fabric, form *geometry.Form, part int) (*piece, error) {
 		if len(p.rounds) == 0 && i > 0 {
 			p.start = node{p.form.Rounds[i-1].R, p.form.Rounds[i-1].Z}
 		}
-		p.rounds = append(p.rounds, course{index: i, round: r, form: m, change: p.change(i)})
+		strain := m.Strain
+		if strain < 0 {
+			strain = math.Min(0, strain+free[i])
+		}
+		p.rounds = append(p.rounds, course{index: i, round: r, form: m, change: p.change(i), strain: strain})
+	}
+	if len(p.part.Rounds) > 1 {
+		p.oval = slices.ContainsFunc(p.part.Rounds[1].Stitches, func(s fabric.Stitch) bool {
+			return slices.ContainsFunc(s.On, func(on fabric.Place) bool { return on.Into == stitch.Underside })
+		})
 	}
 	if len(p.rounds) == 0 {
 		return nil, fmt.Errorf("%s has no rounds to draw", p.part.Name)
@@ -139,6 +157,7 @@ type sheet struct {
 	o             Options
 	piece         *piece
 	marks         [][]mark // of every round of the piece
+	first, last   int      // the rounds that the plan shows
 	what          string   // "Shaping" or "Form"
 	width, height float64
 	root          scene.Group
@@ -159,17 +178,23 @@ func (s *sheet) name() string {
 	return text
 }
 
-// way is how the piece is worked, in words.
-func (p *piece) way() string {
-	if p.brimFirst {
+// way is how the piece is worked, in words: those of a hat when it is made for a
+// head.
+func (s *sheet) way() string {
+	switch hat := s.o.Head > 0; {
+	case hat && s.piece.brimFirst:
 		return "worked from the brim up"
+	case hat:
+		return "worked from the crown down"
+	case s.piece.brimFirst:
+		return "worked towards the centre"
 	}
-	return "worked from the crown down"
+	return "worked from the centre out"
 }
 
 // describe is the sheet in words, for those who cannot see it.
 func (s *sheet) describe() string {
-	l := append([]string{s.name() + ", " + s.piece.way() + "."}, s.o.Facts...)
+	l := append([]string{s.name() + ", " + s.way() + "."}, s.o.Facts...)
 	if shape := Shape(s.piece.part, s.piece.form); shape != "" {
 		l = append(l, shape)
 	}

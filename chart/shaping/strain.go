@@ -19,6 +19,9 @@ type class struct {
 	along  int
 }
 
+// fits is how far an edge may be stretched or slack and yet be said to fit.
+const fits = 0.05
+
 // The classes, from slack to stretched.
 var classes = []class{
 	{"slack by more than 20 %", scene.RGB(0xd9762b), 0.55, 0},
@@ -32,9 +35,9 @@ func classOf(strain float64) int {
 	switch {
 	case strain < -0.20:
 		return 0
-	case strain < -0.05:
+	case strain < -fits:
 		return 1
-	case strain <= 0.05:
+	case strain <= fits:
 		return 2
 	case strain <= 0.15:
 		return 3

@@ -25,6 +25,10 @@ func (a space) length() float64 { return math.Sqrt(a.dot(a)) }
 // surface where it is slack.
 type hoop struct {
 	r, up float64
+	// spine is the part of r that is taken by the chain in the middle of an
+	// oval: the hoop is then a stadium as long as the circle, whose straight
+	// sides are π times that.
+	spine float64
 	// outR and outUp is the direction out of the surface.
 	outR, outUp float64
 	wave
@@ -62,9 +66,25 @@ func (h *hoop) at(turn float64) space {
 
 // point is the point at a turn so far out of the surface.
 func (h *hoop) point(turn, out float64) space {
-	r := h.r + h.outR*out
-	sin, cos := math.Sincos(turn + math.Pi/2)
-	return space{r * cos, r * sin, h.up + h.outUp*out}
+	r, up := h.r+h.outR*out, h.up+h.outUp*out
+	if h.spine == 0 {
+		sin, cos := math.Sincos(turn + math.Pi/2)
+		return space{r * cos, r * sin, up}
+	}
+	// Along the back from right to left, around the left end, and the same
+	// again along the front and around the right.
+	end, side := math.Max(r-h.spine, 0), math.Pi*h.spine
+	half := side + math.Pi*end
+	along := (turn/ring.Turn - math.Floor(turn/ring.Turn)) * 2 * half
+	front := 1.0
+	if along >= half {
+		along, front = along-half, -1
+	}
+	if along <= side {
+		return space{front * (side/2 - along), front * end, up}
+	}
+	sin, cos := math.Sincos((along-side)/math.Max(end, 1e-9) + math.Pi/2)
+	return space{front * (end*cos - side/2), front * end * sin, up}
 }
 
 // along is the edge from one turn on to another, less than a turn away.
@@ -172,7 +192,7 @@ type surface struct {
 
 // The folds of slack edges.
 const (
-	showsSlack = 0.02 // less is not drawn
+	showsSlack = fits // less is taken up by the fabric
 	inWave     = 5.0  // stitches, at least, or the wave would not be seen
 	reachOut   = 1.25 // how high a wave is about, in heights of a round
 )
@@ -190,6 +210,9 @@ func (p *piece) surface() surface {
 	}
 	for i, n := range nodes {
 		s.hoops[i].r, s.hoops[i].up = n.r, up(n.z)
+		if p.oval {
+			s.hoops[i].spine = p.start.r
+		}
 	}
 	for i := range s.hoops {
 		s.out(i, p.brimFirst)
@@ -200,7 +223,7 @@ func (p *piece) surface() surface {
 	}
 	for from := 0; from < len(p.rounds); from++ {
 		to := from
-		for to < len(p.rounds) && p.rounds[to].form.Strain < -showsSlack {
+		for to < len(p.rounds) && p.rounds[to].strain < -showsSlack {
 			to++
 		}
 		if to > from {
@@ -227,7 +250,7 @@ func (s *surface) fold(p *piece, from, to int) {
 		for n > 3 && len(s.seams[i]) < 2*n {
 			n /= 2
 		}
-		h.fold(n, 1/(1+p.rounds[i].form.Strain))
+		h.fold(n, 1/(1+p.rounds[i].strain))
 	}
 }
 
@@ -235,7 +258,7 @@ func (s *surface) fold(p *piece, from, to int) {
 // number that can be halved.
 func wavesOf(c course, stitches int) int {
 	// A wave of slope m is (1 + m²/4) times as long as the circle, nearly.
-	slope := 2 * math.Sqrt(1/(1+c.form.Strain)-1)
+	slope := 2 * math.Sqrt(1/(1+c.strain)-1)
 	height := reachOut * math.Max(c.form.Height, 1)
 	n := math.Min(slope*c.form.R/height, float64(stitches)/inWave)
 	best := 3

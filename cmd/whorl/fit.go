@@ -99,7 +99,11 @@ func (j *job) fitLine(i int) string {
 	}
 	show := j.shown(i)
 	var b strings.Builder
-	fmt.Fprintf(&b, "Finished: %s round, brim %s relaxed", show(done.Widest), show(done.Brim))
+	edge := "edge %s"
+	if i < len(j.pattern.Head) {
+		edge = "brim %s relaxed"
+	}
+	fmt.Fprintf(&b, "Finished: %s round, "+edge, show(done.Widest), show(done.Brim))
 	if done.Hole > 0 {
 		fmt.Fprintf(&b, ", %s left to draw closed", show(done.Hole))
 	}

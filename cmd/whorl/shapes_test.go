@@ -237,7 +237,7 @@ func TestDrawShaping(t *testing.T) {
 
 // Small sheets that are golden.
 func TestShapingGallery(t *testing.T) {
-	for name, words := range map[string]string{"ruffle": hdcCap("title: Ruffle\nhead: 30 cm\n", 16, 3, 3), "dome": hdcCap("title: Dome\n", 4, 5, 2)} {
+	for name, words := range map[string]string{"ruffle": hdcCap("title: Ruffle\nhead: 30 cm\n", 16, 3, 3), "dome": hdcCap("title: Dome\n", 4, 5, 2), "gather": gatherWords} {
 		words = strings.Replace(words, "title: Circle of hdc\n", "", 1)
 		for _, kind := range []string{"shaping", "form"} {
 			file := filepath.Join("..", "..", "testdata", "gallery", "shapes", name+"-"+kind+".svg")
