@@ -130,6 +130,10 @@ func TestAgainstTheHead(t *testing.T) {
 		{300, 300, 330, -17, -13, true}, // 4.2 %
 		{420, 700, 560, -20, 0, false},  // a slouch on a ribbed brim
 		{390, 514, 550, -35, -1, false},
+		// An adult's ribbed brim for a head of 20 to 23 in measures 16 to 17 in
+		// relaxed (common practice, no source): the hat above it fits.
+		{16 * inch, 19.5 * inch, 20 * inch, -inch, 0, false},
+		{17 * inch, 22 * inch, 23 * inch, -inch, 0, false},
 	} {
 		z.Brim, z.Widest = c.brim, c.widest
 		f, ok := z.Against(c.head, c.ease)
