@@ -36,8 +36,9 @@ const (
 	flatLean, upright = 0.85, 0.2
 	// slackness is how slack an edge is before it is called a ruffle or gather,
 	// and drawn how stretched before it is felt. Teaching sources call 10 to 12
-	// dc a round flat, and 15 to 18 tr: about a tenth either way.
-	slackness, drawn = 0.1, 0.1
+	// dc a round flat, and 15 to 18 tr, so that one increase in eight too many
+	// is none.
+	slackness, drawn = 0.13, 0.1
 	// faster is the flatness beyond which a round is too long or short to lie
 	// flat, and taut the share of its height by which its radius then changes.
 	faster, taut = 1.02, 0.98
@@ -149,7 +150,7 @@ func Findings(part *fabric.Part, rounds []RoundForm) []Finding {
 		}
 		f := Finding{Phase: p, First: p.From, Last: p.To}
 		f.count(part, rounds)
-		if f.Most > 0 {
+		if f.Most > 0 && f.Mean < float64(f.Even)-0.5 {
 			found = append(found, f)
 		}
 	}

@@ -104,7 +104,7 @@ func (j *job) fitLine(i int) string {
 		edge = "brim %s relaxed"
 	}
 	fmt.Fprintf(&b, "Finished: %s round, "+edge, show(done.Widest), show(done.Brim))
-	if done.Hole > 0 {
+	if done.Hole > 0 && done.Hole < done.Widest/2 { // or else it is a tube
 		fmt.Fprintf(&b, ", %s left to draw closed", show(done.Hole))
 	}
 	fmt.Fprintf(&b, ".\n  Depth %s", show(done.Depth))
