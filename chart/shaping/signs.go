@@ -16,8 +16,8 @@ var (
 	signs = map[markClass]sign{
 		{}:                       {"increases", "increase, joined to the next ones", increaseInk, 0.4, nil, signShape("increase", "M-1.1 -1.5L0 0.6L1.1 -1.5", false)},
 		{less: true}:             {"decreases", "decrease, joined to the next ones", decreaseInk, 0.4, []float64{0.8, 0.6}, signShape("decrease", "M-1.1 -1.3L0 0.9L1.1 -1.3Z", true)},
-		{even: true}:             {"pattern-increases", "increase in a round that keeps its count", increaseInk, 0.15, nil, signShape("pattern-increase", "M-0.8 -1.1L0 0.5L0.8 -1.1", false)},
-		{less: true, even: true}: {"pattern-decreases", "decrease in a round that keeps its count", decreaseInk, 0.15, []float64{0.8, 0.6}, signShape("pattern-decrease", "M-0.8 -0.9L0 0.7L0.8 -0.9Z", false)},
+		{even: true}:             {"pattern-increases", "increase in a round that keeps its count", increaseInk, 0.2, nil, signShape("pattern-increase", "M-0.8 -1.1L0 0.5L0.8 -1.1", false)},
+		{less: true, even: true}: {"pattern-decreases", "decrease in a round that keeps its count", decreaseInk, 0.2, []float64{0.8, 0.6}, signShape("pattern-decrease", "M-0.8 -0.9L0 0.7L0.8 -0.9Z", false)},
 	}
 )
 
@@ -43,4 +43,4 @@ func signShape(id, path string, solid bool) *scene.Shape {
 }
 
 // joint is the style of the lines that join the signs.
-func (s sign) joint() scene.Style { return stroke(s.ink, s.line*0.6, s.dash...) }
+func (s sign) joint() scene.Style { return stroke(s.ink, max(s.line*0.6, 0.15), s.dash...) }

@@ -116,7 +116,7 @@ func ribbon(g *scene.Group, k class, a, b, c, d point, at float64) float64 {
 		hatch = hatch.Append(line(between(a, c, t), between(b, d, t)))
 	}
 	if !hatch.Empty() {
-		g.Add(&scene.Path{Style: stroke(ink, 0.12), D: hatch})
+		g.Add(&scene.Path{Style: stroke(ink, 0.15), D: hatch})
 	}
 	return at + length
 }

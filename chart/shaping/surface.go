@@ -194,7 +194,7 @@ type surface struct {
 const (
 	showsSlack = fits // less is taken up by the fabric
 	inWave     = 5.0  // stitches, at least, or the wave would not be seen
-	reachOut   = 1.25 // how high a wave is about, in heights of a round
+	reachOut   = 0.8  // how high a wave is about, in heights of a round
 )
 
 // surface lays the piece out in space, the crown up.
