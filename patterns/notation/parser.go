@@ -167,6 +167,8 @@ type parser struct {
 	said *Counts
 	// opening is set when the words have named a slit in another part.
 	opening bool
+	// nextGap says that the gap read last is the next one, not just here.
+	nextGap bool
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool

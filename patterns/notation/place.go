@@ -78,6 +78,22 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		if prep == "in" && p.tok().is("order") {
 			return no()
 		}
+		if prep == "between" {
+			t, pick, next, ok := p.between()
+			if !ok {
+				return no()
+			}
+			if !next && t.Name == "" && !p.tok().is("of") {
+				t.Name = Here // "between sts"
+			}
+			pl := Place{Pick: pick, Target: t, Evenly: evenly}
+			p.placeTail(&pl)
+			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
+				pl.Pick = Next
+			}
+			pl.Span = p.from(start)
+			return pl, true
+		}
 		pl, ok := p.place()
 		if !ok {
 			if prep == "to" {
@@ -89,17 +105,6 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		pl.All, pl.To = all, prep == "to"
 		pl.Over = prep == "over" || prep == "using"
 		pl.Evenly = pl.Evenly || evenly
-		if prep == "between" && pl.Target.Sort == AnyStitch {
-			pl.Target.Sort = Gap
-			// "between first 2 sts", "between next 2 sts": one gap
-			if pl.Bare && !pl.N.Set() {
-				pl.Target.Name = Here // "between sts"
-			}
-			pl.N = Num{}
-			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
-				pl.Pick = Next
-			}
-		}
 		pl.Span = p.from(start)
 		return pl, true
 	case p.tok().is("around", "across", "round"):
@@ -436,7 +441,7 @@ func (p *parser) place() (Place, bool) {
 		if pl.Target.Sort == StartChain {
 			pl.Pick = First
 		}
-		if pl.Target.Sort == Gap && !pl.N.Set() {
+		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && pl.Target.Name == "" && !p.nextGap && !p.tok().is("of") {
 			pl.Target.Name = Here // "in space between stitches"
 		}
 	}

@@ -157,8 +157,6 @@ func (s Style) placed(p *Place, around bool) string {
 		return "evenly around row ends"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
-	case p.Target.Sort == Gap && p.Target.Name != Here:
-		return "between " + core
 	case around:
 		return "around " + core
 	case p.To:
@@ -275,10 +273,10 @@ func (s Style) pick(p *Place) string {
 		return "last " + t + " made"
 	}
 	switch {
-	case p.Target.Sort == Gap && p.Target.Name == Here:
+	case p.Target.Sort == Gap && (p.Target.Name == Here || p.Target.At > 0):
 		return t
-	case p.Target.Sort == Gap:
-		return "next 2 sts"
+	case p.Target.Sort == Gap && p.Target.Name == "" && !p.N.Set():
+		return "sp between next 2 " + s.sides(&p.Target)
 	case p.Bare && !p.N.Set():
 		return t
 	case p.Every && p.N.Set():
@@ -353,10 +351,7 @@ func (s Style) target(t *Target, many bool) string {
 	case RowEnds:
 		return "row end"
 	case Gap:
-		if t.Name == Here {
-			return "sp between last st and next st"
-		}
-		return plural("st")
+		return s.gap(t, many)
 	}
 	return plural("st")
 }

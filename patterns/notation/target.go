@@ -141,23 +141,16 @@ func (p *parser) target() (Target, bool) {
 	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
 		if p.tok().is("before") && p.at(1).is("next") {
 			p.i += 2
-			p.target()
+			gap := Target{Sort: Gap}
+			if of, ok := p.target(); ok && of.Sort == OfName && gap.gapOf(&of) {
+				return done(gap) // "sp before next petal"
+			}
 			return done(Target{Sort: Gap, Name: Here})
 		}
-		if p.tok().is("between") {
-			p.i++
-			p.eat("each")
-			if p.eat("st", "sts", "stitches", "stitch") {
-				return done(Target{Sort: Gap})
-			}
-			if p.eat("last") {
-				p.eat(skippedWords...)
-				p.target()
-				p.eat("and")
-				if p.eat("next") {
-					p.target()
-					return done(Target{Sort: Gap, Name: Here})
-				}
+		if p.eat("between") {
+			gap, _, next, ok := p.between()
+			if p.nextGap = next; ok {
+				return done(gap)
 			}
 			p.i = start
 			return Target{}, false

@@ -174,6 +174,9 @@ const Magic = "magic"
 // Here is the Name of a Gap just where the work is: "between last st and next".
 const Here = "here"
 
+// Groups is the Name of a Gap between groups of stitches that have no name.
+const Groups = "groups"
+
 // Target is a thing that can be worked into.
 type Target struct {
 	Sort   TargetSort
@@ -181,6 +184,7 @@ type Target struct {
 	Name   string      // of an OfName
 	Chains int         // of a ChainSpace or StartChain, 0 for any
 	Loop   Loop        // "next FPdc": how the stitch itself was worked
+	At     int         // of a Gap: the nth one; 0 for the next
 	Text   string      // as written
 }
 

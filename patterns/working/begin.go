@@ -212,7 +212,10 @@ func (w *roundWork) settle() {
 	}
 	w.settled = true
 	at := w.spotOf(w.r.Stitches[n-1].On[0])
-	if at == 0 || at >= w.pos {
+	if w.r.Stitches[n-1].On[0].Into == stitch.Between {
+		at = w.pos - 1 // the stitch before the gap
+	}
+	if at <= 0 || at >= w.pos {
 		return
 	}
 	w.pos, w.undo = w.pos-w.c.begin(at), nil

@@ -41,25 +41,24 @@ func (w *roundWork) deeper(p *notation.Place, need int) ([]fabric.Place, *halt) 
 
 // gapAfter is the place between the stitch at a spot and the next.
 func (w *roundWork) gapAfter(at int) []fabric.Place {
-	next := at + 1
-	for next < len(w.c.spots) && !w.c.spots[next].counts {
-		next++
+	next := w.c.after(at)
+	w.use(at, passed)
+	if at+1 < len(w.c.spots) && w.c.spots[at+1].run > 0 && next > 0 {
+		// Chains between them are the space.
+		return w.take(at+1, w.c.spots[at+1].run, &notation.Place{Target: notation.Target{Sort: notation.ChainSpace}})
 	}
-	if next == len(w.c.spots) {
-		// Round the end: the gap before the first stitch.
-		w.use(at, passed)
-		w.pos = next
-		w.same = []fabric.Place{w.c.place(0, stitch.Between)}
-		return w.same
+	if w.r.Row && w.c.after(next) == 0 {
+		w.use(next, passed) // there is no gap after it
+	}
+	if w.pos = next; next == 0 {
+		w.pos = len(w.c.spots) // round the end: the gap before the first
 	}
 	// A gap is named by the stitch after it, in the direction of its round.
-	a, b := w.c.spots[at].ref, w.c.spots[next].ref
-	if a.Stitch > b.Stitch {
-		b = a
+	after := w.c.spots[next].ref
+	if w.r.Reversed != w.c.below.Reversed {
+		after = w.c.spots[at].ref
 	}
-	w.use(next, passed)
-	w.pos = next
-	w.same = []fabric.Place{{Into: stitch.Between, At: b, Last: b}}
+	w.same = []fabric.Place{{Into: stitch.Between, At: after, Last: after}}
 	return w.same
 }
 

@@ -51,6 +51,9 @@ type course struct {
 	// lead is how many of the spots come last though they are the first of the
 	// round: the work begins after them.
 	lead int
+	// flat is set when the round to be worked is a row, which has no gap between
+	// its last stitch and its first.
+	flat bool
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int
@@ -328,8 +331,10 @@ func (c *course) space(run int) fabric.Place {
 func (c *course) matches(i int, t *notation.Target) bool {
 	s := &c.spots[i]
 	switch t.Sort {
-	case notation.AnyStitch, notation.Gap:
+	case notation.AnyStitch:
 		return s.counts
+	case notation.Gap:
+		return c.gapIs(i, t)
 	case notation.ChainStitch, notation.FromHook:
 		return s.st.IsChain()
 	case notation.OfKind:

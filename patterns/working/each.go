@@ -43,6 +43,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			break
 		}
 		i, run := w.nearest(targets)
+		if p.Extent.Sort == notation.ToPlace && p.Target.Sort == notation.Gap && w.gapBeyond(i, &p.Extent) {
+			break
+		}
 		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
 			break
 		}
@@ -182,7 +185,11 @@ func (w *roundWork) fit(t *notation.Target, i, run int) int {
 // nearest is the next spot that is any of the targets, and 1 + its chain run
 // if it is a space. It is -1 when there is none.
 func (w *roundWork) nearest(targets []notation.Target) (int, int) {
-	for i := w.pos; i < len(w.c.spots); i++ {
+	from := w.pos
+	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.r.Row && w.started && !w.begun && from == 1 {
+		from = 0 // the gap beside the turning chain
+	}
+	for i := from; i < len(w.c.spots); i++ {
 		for k := range targets {
 			t := &targets[k]
 			switch t.Sort {
@@ -197,7 +204,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 					return i, 0
 				}
 			case notation.Gap:
-				if w.c.spots[i].counts && (w.c.after(i) > 0 || !w.r.Row) {
+				if w.c.gapIs(i, t) {
 					return i, 0
 				}
 			default:

@@ -122,9 +122,18 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 // before comes last; along a row it is left.
 func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 	n := len(w.c.spots)
-	at := w.c.begin(w.spotOf(on[0]))
+	first := w.spotOf(on[0])
+	gap := on[0].Into == stitch.Between
+	if gap && w.r.Reversed == w.c.below.Reversed {
+		first = (first + n - 1) % n // the stitch before it
+	}
+	at := w.c.begin(first)
 	if w.r.Row && w.c.below.Closing == fabric.Open {
 		w.c.cut(n - at)
+	}
+	if gap {
+		w.use(0, passed)
+		w.pos, w.same = 1, on
 	}
 	if on[0].Into == stitch.Space && len(w.c.runs) > 0 {
 		w.take(0, w.c.spots[0].run, p)

@@ -41,7 +41,8 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 	if e.Target.Sort == notation.ChainSpace {
 		k := w.c.runFrom(w.pos)
 		if k == len(w.c.runs) {
-			return true
+			// Round a circle the next is then the first, where the round began.
+			return w.r.Row || k == 0 || w.c.runs[0].From > 0 || !w.c.runIs(0, e.Target.Chains) || w.pos > 0 && w.c.after(w.pos-1) == 0
 		}
 		for i := w.pos; i < w.c.runs[k].From && !passing; i++ {
 			if w.c.spots[i].counts {

@@ -165,18 +165,26 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 			continue
 		}
 		var inside []int
-		space := p.Target.Sort == notation.ChainSpace
-		for j := g.From; j < g.To; j++ {
-			if space && w.c.spots[j].run > 0 && w.c.runs[w.c.spots[j].run-1].From == j ||
-				!space && w.c.matches(j, &p.Target) {
-				inside = append(inside, j)
+		if p.Target.Sort == notation.Gap {
+			inside = w.c.gapsIn(g, &p.Target)
+		} else {
+			space := p.Target.Sort == notation.ChainSpace
+			for j := g.From; j < g.To; j++ {
+				if space && w.c.spots[j].run > 0 && w.c.runs[w.c.spots[j].run-1].From == j ||
+					!space && w.c.matches(j, &p.Target) {
+					inside = append(inside, j)
+				}
 			}
 		}
 		if len(inside) == 0 {
 			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
 		}
 		at := inside[len(inside)/2]
-		switch p.Pick {
+		pick := p.Pick
+		if p.Target.At > 0 {
+			pick = notation.Nth
+		}
+		switch pick {
 		case notation.Centre, notation.Next:
 			if len(inside)%2 == 0 && p.Pick == notation.Centre {
 				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has %d of them, so there is none in the centre", of.Target.Text, len(inside)),
@@ -187,10 +195,11 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		case notation.Last:
 			at = inside[len(inside)-1]
 		case notation.Nth:
-			if p.Nth > len(inside) {
+			nth := max(p.Nth, p.Target.At)
+			if nth > len(inside) {
 				return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has only %d of them", of.Target.Text, len(inside)), "")
 			}
-			at = inside[p.Nth-1]
+			at = inside[nth-1]
 		}
 		w.passOver(w.pos, at)
 		on := w.looped(w.take(at, w.c.spots[at].run, p), p)

@@ -123,6 +123,13 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		!(p.Below < 0 && w.c.below.Number == -p.Below) {
 		return w.deeper(p, count-i)
 	}
+	if p.Target.Sort == notation.Gap && p.Target.At > 0 {
+		at := w.c.nthGap(&p.Target)
+		if at < 0 {
+			return nil, w.outOf(p, 1)
+		}
+		return w.takeSpot(at, 0, p, true), nil
+	}
 	if p.Target.Sort == notation.Gap && p.Target.Name == notation.Here {
 		at := w.pos - 1
 		for at >= 0 && !w.c.spots[at].counts {
@@ -130,11 +137,6 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		if at < 0 || w.c.after(at) == 0 && w.r.Row {
 			return nil, w.outOf(p, 1)
-		}
-		if w.c.after(at) == 0 {
-			// Round the end: the gap before the first stitch.
-			w.same = []fabric.Place{w.c.place(0, stitch.Between)}
-			return w.same, nil
 		}
 		pos := w.pos
 		m := w.mark()
@@ -216,7 +218,7 @@ func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabri
 	for j := w.pos; j < at; j++ {
 		if s := &w.c.spots[j]; s.counts && s.use == unused {
 			gap++
-			if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.ChainStitch {
+			if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.Gap || p.Target.Sort == notation.ChainStitch {
 				w.use(j, passed)
 			} else {
 				w.use(j, passed)
@@ -246,6 +248,7 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 	w.use(at, worked)
 	w.pos = at + 1
 	if p.Target.Sort == notation.Gap {
+		w.lastSpace = true
 		return w.gapAfter(at)
 	}
 	w.same = []fabric.Place{w.c.place(at, p.Into)}

@@ -216,6 +216,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	if text.Label.Loop.Set {
 		w.loop = text.Label.Loop.Into
 	}
+	w.c.flat = r.Row
 	if !p.reading.noSplit {
 		w.split = findSplit(w.items)
 		p.mayNotSplit = p.mayNotSplit || w.split != nil

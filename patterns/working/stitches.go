@@ -151,7 +151,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		w.use(0, skipped)
 		w.pos = 1
 	}
-	if p.Pick == notation.Next && len(w.r.Stitches) > 0 && w.given == nil && p.Of == nil && p.Target.Sort != notation.ChainSpace {
+	if p.Pick == notation.Next && len(w.r.Stitches) > 0 && w.given == nil && p.Of == nil && p.Target.Sort != notation.ChainSpace && p.Target.Sort != notation.Gap {
 		w.standsOnFirst()
 	}
 	if k.Base == stitch.Slip && w.moves && p.To && p.Target.Sort == notation.ChainSpace && !w.begun && !w.started {

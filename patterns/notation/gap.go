@@ -1,0 +1,114 @@
+package notation
+
+// between reads which gap is meant, after the word between: "next 2 sts", "each
+// tr", "3-ch and next tr", "1st and 2nd dc", "3-dc groups". Next is set when the
+// words say which one rather than just here.
+func (p *parser) between() (t Target, pick Pick, next, ok bool) {
+	start := p.i
+	t.Sort = Gap
+	no := func() (Target, Pick, bool, bool) { p.i = start; return Target{}, Next, false, false }
+	p.eat("the")
+	if p.pair(&t) {
+		t.Text = p.words(start)
+		return t, Next, true, true
+	}
+	pick = Next
+	switch {
+	case p.eat("each", "every", "all"):
+		pick, next = Each, true
+		p.eat("of")
+		p.eat("the")
+	case p.eat("next", "nxt", "following", "foll"):
+		next = true
+	case p.eat("first"):
+		pick, next = First, true
+	case p.eat("last"):
+		pick, next = Last, true
+	case p.eat("any"):
+		pick, next = Any, true
+	}
+	if !p.groupAhead() {
+		if n, ok := p.num(); ok {
+			if len(n.Values) != 1 || n.Values[0] != 2 {
+				return no() // a gap is between two
+			}
+			next = true
+		}
+	}
+	of, ok := p.target()
+	if !ok || !t.gapOf(&of) {
+		return no()
+	}
+	t.Text = p.words(start)
+	return t, pick, next, true
+}
+
+// gapOf makes t the gap between what of names; false for what has no gaps.
+func (t *Target) gapOf(of *Target) bool {
+	switch of.Sort {
+	case AnyStitch:
+	case OfKind, OfShape:
+		t.Kind, t.Loop = of.Kind, of.Loop
+	case OfName:
+		t.Name, t.Kind, t.Chains = Groups, of.Kind, of.Chains
+		if of.Name != "" {
+			t.Name = of.Name
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+// pair reads the two stitches of a gap by name: "beg ch-3 and next dc", "last st
+// and next st", "1st and 2nd dc".
+func (p *parser) pair(t *Target) bool {
+	start := p.i
+	first, here, nth := false, false, 0
+	if _, ok := p.startChain(); ok {
+		first = true
+	} else if p.eat("last", "previous", "prev", "same") {
+		p.eat(skippedWords...)
+		p.target()
+		p.eat("made", "worked")
+		here = true
+	} else if nth = p.nth(); nth > 0 {
+		p.target()
+	} else {
+		return false
+	}
+	if !p.eat("and") {
+		p.i = start
+		return false
+	}
+	p.eat("the")
+	second := p.nth()
+	switch {
+	case nth > 0 && second == nth+1:
+		t.At = nth
+	case first && (second > 0 && second < 3 || p.eat("next", "following")):
+		t.At = 1
+	case here && p.eat("next", "following"):
+		t.Name = Here
+	default:
+		p.i = start
+		return false
+	}
+	if of, ok := p.target(); ok && t.Name != Here && !first {
+		t.gapOf(&of)
+	}
+	return true
+}
+
+// nth reads an ordinal in figures or words; 0 when there is none.
+func (p *parser) nth() int {
+	t := p.tok()
+	n := ordinalOf(t)
+	if t.kind == tOrdinal {
+		n = t.value
+	}
+	if n > 0 {
+		p.i++
+	}
+	return n
+}

@@ -1,0 +1,53 @@
+package notation
+
+import (
+	"strconv"
+
+	"whorl/patterns/stitch"
+)
+
+// gap is the place between two stitches, named by what stands on both sides.
+func (s Style) gap(t *Target, many bool) string {
+	sp := "sp between "
+	if many {
+		sp = "sps between "
+	}
+	switch {
+	case t.Name == Here:
+		return sp + "last st and next st"
+	case t.At == 1:
+		return sp + "first and 2nd " + s.side(t)
+	case t.At > 1:
+		return sp + ordinal(t.At) + " and " + ordinal(t.At+1) + " " + s.side(t)
+	case t.Name == Groups && t.Chains > 0:
+		return sp + strconv.Itoa(t.Chains) + "-" + s.side(t) + " groups"
+	case t.Name == Groups:
+		return sp + "groups"
+	case t.Name != "":
+		name := t.Name
+		if own, ok := s.Names[name]; ok {
+			name = own
+		}
+		return sp + Plural(name)
+	}
+	return sp + s.sides(t)
+}
+
+// side is the stitch on either side of a gap, sides are both.
+func (s Style) side(t *Target) string {
+	switch {
+	case t.Kind == stitch.Kind{}:
+		return "st"
+	case t.Kind.Base == stitch.None:
+		return "cluster"
+	}
+	return s.kind(t.Kind, t.Loop)
+}
+
+func (s Style) sides(t *Target) string {
+	name := s.side(t)
+	if s.Long || name == "st" || name == "cluster" {
+		return Plural(name)
+	}
+	return name
+}

@@ -1,0 +1,127 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// next is the spot of the stitch after the one at spot i, round the end when the
+// work goes round; -1 when there is none.
+func (c *course) next(i int) int {
+	n := len(c.spots)
+	for k := 1; k < n; k++ {
+		j := (i + k) % n
+		if j < i && c.flat {
+			return -1
+		}
+		if c.spots[j].counts {
+			return j
+		}
+	}
+	return -1
+}
+
+// gapIs reports whether the gap after the stitch at spot i is what the target
+// names: between any two stitches, between two of a kind, or between groups.
+func (c *course) gapIs(i int, t *notation.Target) bool {
+	if !c.spots[i].counts {
+		return false
+	}
+	j := c.next(i)
+	if j < 0 {
+		return false
+	}
+	switch {
+	case t.Name == "" || t.Name == notation.Here:
+		of := notation.Target{Sort: notation.OfKind, Kind: t.Kind, Loop: t.Loop}
+		if t.Kind == (stitch.Kind{}) {
+			return true
+		}
+		if t.Kind.Shape != stitch.Plain && t.Kind.Base == stitch.None {
+			of.Sort = notation.OfShape
+		}
+		return c.matches(i, &of) && c.matches(j, &of)
+	case t.Name != notation.Groups:
+		return c.groupEnds(i, t.Name) && c.groupAt(j, t.Name) != nil
+	case c.together(i, j):
+		return false
+	}
+	left, right := c.beside(i, -1), c.beside(j, 1)
+	if t.Chains > 0 {
+		return left == t.Chains && right == t.Chains && c.spots[i].st.Counted() == t.Kind && c.spots[j].st.Counted() == t.Kind
+	}
+	return (left > 1 || c.spots[i].st.Role == fabric.Start) && (right > 1 || c.spots[j].st.Role == fabric.Start)
+}
+
+// groupEnds reports whether the last stitch of a group of a name is at spot i.
+func (c *course) groupEnds(i int, name string) bool {
+	for _, g := range c.groups {
+		if g.name != name || i < g.From || i >= g.To {
+			continue
+		}
+		for i++; i < g.To && !c.spots[i].counts; i++ {
+		}
+		return i == g.To
+	}
+	return false
+}
+
+// beside is how many stitches stand in one place from spot i on, in one
+// direction, without chains between them.
+func (c *course) beside(i, step int) int {
+	n, all := 1, len(c.spots)
+	for ; n < all; n++ {
+		j := i + n*step
+		if c.flat && (j < 0 || j >= all) {
+			break
+		}
+		if j = (j + all) % all; !c.spots[j].counts || !c.together(i, j) {
+			break
+		}
+	}
+	return n
+}
+
+// together reports whether the stitches at two spots stand in one place.
+func (c *course) together(i, j int) bool {
+	a, b := c.spots[i].st, c.spots[j].st
+	if len(a.On) == 0 || len(b.On) == 0 {
+		return a.Group > 0 && a.Group == b.Group
+	}
+	return a.On[0] == b.On[0]
+}
+
+// gapBeyond reports whether the gap after spot i lies beyond the space that an
+// extent goes up to.
+func (w *roundWork) gapBeyond(i int, e *notation.Extent) bool {
+	for k := w.c.runFrom(w.pos); k < len(w.c.runs); k++ {
+		if w.c.runIs(k, e.Target.Chains) {
+			return i < 0 || i >= w.c.runs[k].From
+		}
+	}
+	return false
+}
+
+// gapsIn are the spots in a group that a gap of it comes after.
+func (c *course) gapsIn(g spotGroup, t *notation.Target) (l []int) {
+	for i := g.From; i < g.To; i++ {
+		if j := c.next(i); j > i && j < g.To && c.gapIs(i, t) {
+			l = append(l, i)
+		}
+	}
+	return l
+}
+
+// nthGap is the spot before the nth gap of the round, -1 when there is none.
+func (c *course) nthGap(t *notation.Target) int {
+	left := t.At
+	for k := range c.spots {
+		if i := (k + len(c.spots) - c.lead) % len(c.spots); c.gapIs(i, t) {
+			if left--; left == 0 {
+				return i
+			}
+		}
+	}
+	return -1
+}
