@@ -27,7 +27,7 @@ func (r *reader) pattern(root *yaml.Node) {
 	p.Notes = r.paragraphs(m["notes"])
 	p.Terms = r.terms(m["terms"])
 	p.Sizes = r.sizes(m["sizes"])
-	p.Yarn = r.yarn(m["yarn"])
+	p.Yarns = r.yarns(m["yarn"])
 	r.fit(m["head"], m["ease"])
 	if m["head"].given() {
 		p.HeadPos = pos(m["head"].key)
@@ -58,13 +58,29 @@ func (r *reader) terms(e entry) stitch.Terms {
 	return t
 }
 
-// yarn reads the yarn's facts, or a line of words about it.
+// yarns reads the yarn, or a list of several: each is a set of facts, or a line
+// of words.
+func (r *reader) yarns(e entry) []Yarn {
+	if !e.given() {
+		return nil
+	}
+	if e.value.Kind != yaml.SequenceNode {
+		return []Yarn{r.yarn(e)}
+	}
+	var list []Yarn
+	for _, n := range e.value.Content {
+		list = append(list, r.yarn(entry{key: e.key, value: n}))
+	}
+	return list
+}
+
+// yarn reads one yarn's facts, or a line of words about it.
 func (r *reader) yarn(e entry) Yarn {
-	if e.value == nil || e.value.Kind != yaml.MappingNode {
-		if e.given() && e.value.Kind == yaml.SequenceNode {
-			r.wrongType(e, "words or a set of keys", "Write it as words, or as {weight: 4, colour: Grey, ball: 100 g, length: 200 m}.")
-			return Yarn{}
-		}
+	if e.value.Kind == yaml.SequenceNode {
+		r.wrongType(e, "words or a set of keys", "Write it as words, or as {weight: 4, colour: Grey, ball: 100 g, length: 200 m}.")
+		return Yarn{}
+	}
+	if e.value.Kind != yaml.MappingNode {
 		return Yarn{Words: r.str(e)}
 	}
 	m := r.mapping(e.value, "yarn", yarnKeys)

@@ -105,8 +105,8 @@ func outcome(p *Pattern, err error) string {
 		say("gauge", fmt.Sprintf("%d:%d %.5g %s, %.5g rounds over %.5g mm", g.Line, g.Column, g.Count, g.Of, g.Rows, g.Over))
 	}
 	say("hook", p.Hook)
-	if p.Yarn != (Yarn{}) {
-		say("yarn", fmt.Sprintf("%+v", p.Yarn))
+	for _, y := range p.Yarns {
+		say("yarn", fmt.Sprintf("%+v", y))
 	}
 	if p.Notes != "" {
 		say("notes", fmt.Sprintf("%q", p.Notes))

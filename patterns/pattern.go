@@ -25,7 +25,7 @@ type Pattern struct {
 	// Measures stand in for the figures that are used where no gauge says.
 	Measures []Figure
 	Hook     string
-	Yarn     Yarn
+	Yarns    []Yarn // in the order of the file; usually one
 	Notes    string
 	Stitches []Definition
 	Parts    []Part

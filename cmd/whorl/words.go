@@ -106,7 +106,9 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 	}
 	fact("To fit head", lengths(p.Head, s.Size))
 	fact("Ease", lengths(p.Ease, s.Size))
-	fact("Yarn", yarn(&p.Yarn))
+	for i := range p.Yarns {
+		fact("Yarn", yarn(&p.Yarns[i]))
+	}
 	fact("Hook", p.Hook)
 	gauge := "Gauge"
 	if s.Terms == stitch.UK {
@@ -236,7 +238,7 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func yarn(y *patterns.Yarn) string {
 	var l []string
-	for _, s := range []string{y.Name, y.Fibre, y.Colour} {
+	for _, s := range []string{y.Words, y.Name, y.Fibre, y.Colour} {
 		if s != "" {
 			l = append(l, s)
 		}

@@ -91,11 +91,12 @@ func (p *parser) turn() (Item, *fault.Fault) {
 	if p.tok().is("turn") && p.at(1).kind == tWord {
 		// "Turn brim so seam is on the inside", "Turn right side out": how the
 		// piece lies, but not "turn work", "turn and ch 1".
-		noun := p.at(1)
+		noun, next := p.at(1), p.at(2)
 		if noun.is("the") {
-			noun = p.at(2)
+			noun, next = next, p.at(3)
 		}
-		if !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to") && !p.stitchy(p.i+1, p.i+2) {
+		laid := noun.is("work", "piece", "ring") && next.is("so", "right", "wrong", "inside", "over", "upside")
+		if laid || !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to") && !p.stitchy(p.i+1, p.i+2) {
 			p.i = p.sentenceEnd()
 			return &Note{p.from(start), p.words(start)}, nil
 		}

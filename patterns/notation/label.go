@@ -65,6 +65,10 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	no := func() (Label, bool) { p.i = start; return Label{}, false }
 	named := false
 	p.sizesFirst(&l)
+	if p.skipsTo(&l) {
+		l.Text = p.words(start)
+		return l, true
+	}
 	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
 		n, _ := p.num()
 		p.i++
@@ -428,7 +432,7 @@ func (p *parser) sizesFirst(l *Label) {
 			continue
 		}
 		_, round := roundWord(p.at(1))
-		if p.at(1).first || !round {
+		if p.at(1).first || !round && !p.at(1).is(skipping...) {
 			continue
 		}
 		faults := len(p.faults)
@@ -436,6 +440,11 @@ func (p *parser) sizesFirst(l *Label) {
 			l.Only = append(l.Only, p.sizes...)
 		} else {
 			p.only(l, start)
+		}
+		if len(l.Only) == 0 {
+			if s := p.sizeNamed(p.words(start)); s != "" && p.at(1).is(skipping...) {
+				l.Only = append(l.Only, s) // "Preemie: skip to Rnd 9."
+			}
 		}
 		if len(l.Only) > 0 && (len(p.faults) == faults || p.toks[start].is("for", "size", "sizes")) {
 			p.i++
@@ -445,6 +454,33 @@ func (p *parser) sizesFirst(l *Label) {
 		break
 	}
 	p.i = start
+}
+
+// skipping are words that send a size on to a later round.
+var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "omit"}
+
+// skipsTo reads "skip to Rnd 9", "proceed to Rnd 9 of Body", "continue with Rnd 9"
+// behind the sizes that it is for.
+func (p *parser) skipsTo(l *Label) bool {
+	start := p.i
+	if (len(l.Only) > 0 || p.tok().first && p.tok().is("skip", "proceed")) && p.eat(skipping...) {
+		p.eat("on", "straight", "directly")
+		if p.eat("to", "with", "at", "from") {
+			if row, ok := roundWord(p.tok()); ok {
+				p.i++
+				if n, ok := p.num(); ok {
+					l.SkipTo, l.Row = n, row
+					for k := p.tok(); k.kind != tEnd && k.kind != tStop && !k.first; k = p.tok() {
+						p.i++
+					}
+					p.eatKind(tStop)
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // sizeNamed is the size that a name stands for: the name itself, its plural

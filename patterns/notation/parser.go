@@ -84,6 +84,8 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 // is made.
 func (p *parser) passName() {
 	start := p.i
+	p.eat("make", "work")
+	p.eat("a", "one")
 	w, ok := p.what()
 	named := ok && (w.Loop.Set || w.Kind.Shape != stitch.Plain || w.Kind.Manner != 0)
 	if k := p.tok().kind; named && (k == tComma || k == tColon || k == tDash || k == tSemi) && p.instructs(p.i+1) {

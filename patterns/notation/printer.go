@@ -298,6 +298,8 @@ func (s Style) counted(c *Counts) string {
 	switch {
 	case c.Not:
 		text = "does not count as a st"
+	case c.Space:
+		text = "counts as a " + s.Space(c.Chains)
 	case c.As.Is() && c.Half:
 		text = "counts as half of " + s.kind(c.As, Loop{})
 	case c.As.Is():

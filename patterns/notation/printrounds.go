@@ -90,7 +90,11 @@ func (s Style) until(u *Until) string {
 	case len(l) > 1:
 		text += " (" + strings.Join(l[1:], ", ") + ")"
 	}
-	return fmt.Sprintf("until piece measures %s %s%s", text, unit, s.endingRound(u.End))
+	piece := "piece"
+	if u.Whole {
+		piece = "whole piece"
+	}
+	return fmt.Sprintf("until %s measures %s %s%s", piece, text, unit, s.endingRound(u.End))
 }
 
 // inches reports whether lengths were given in inches: in eighths of them, and

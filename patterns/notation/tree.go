@@ -82,7 +82,10 @@ type Label struct {
 	Loop Loop
 	// Only are the names of sizes that the round is worked for; empty for all.
 	Only []string
-	Text string // as written
+	// SkipTo is the round that the sizes in Only go on with: "Size S: proceed to
+	// Rnd 9". Unset otherwise.
+	SkipTo Num
+	Text   string // as written
 }
 
 // Range is a run of round numbers; From and To are equal for a single one.

@@ -138,6 +138,10 @@ func newDefinition(name string, items []notation.Item) *definition {
 			first = false
 		}
 	}
+	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 && s.What.Shaping < 0 && len(s.Places) == 0 {
+		// "dec: invisible decrease" takes two stitches.
+		d.sequence, d.needsPlace = true, false
+	}
 	return d
 }
 

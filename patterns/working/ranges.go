@@ -25,6 +25,16 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		p.broken = true
 		return
 	}
+	if l.SkipTo.Set() {
+		p.skipTo = l.SkipTo.For(p.size)
+		return
+	}
+	if p.skipTo > 0 && len(l.Numbers) > 0 {
+		if l.Numbers[0].From.For(p.size) < p.skipTo {
+			return // not for this size
+		}
+		p.number, p.skipTo = p.skipTo-1, 0
+	}
 	if len(l.Numbers) == 0 {
 		n := 1
 		if l.Next.Set() {

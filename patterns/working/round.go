@@ -211,7 +211,7 @@ func (w *roundWork) exec(items []notation.Item) *halt {
 		if r, ok := it.(*notation.Repeat); ok && r.Extent.Sort != notation.NoExtent {
 			return w.repeatOn(r, items[i+1:])
 		}
-		if w.depth == 1 {
+		if w.nest == 0 && w.nestGroup == 0 {
 			w.after = items[i+1:]
 		}
 		if h := w.do(it, items[i+1:]); h != nil {

@@ -42,7 +42,8 @@ func TestSameFabricInOtherWords(t *testing.T) {
 // The patterns of every other kind are read and worked without a fault.
 func TestOtherKinds(t *testing.T) {
 	files, _ := filepath.Glob("../../testdata/patterns/more/*.yaml")
-	if len(files) == 0 {
+	published, _ := filepath.Glob("../../testdata/patterns/published/*.yaml")
+	if files = append(files, published...); len(published) == 0 {
 		t.Fatal("no patterns")
 	}
 	for _, file := range files {

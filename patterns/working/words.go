@@ -160,6 +160,16 @@ func (s *script) line(r *notation.Round, rows bool) string {
 	if len(l.Numbers) > 0 && !l.Bare {
 		style.Row = l.Row
 	}
+	if l.SkipTo.Set() {
+		skip := "Skip to " + style.Numbers([]notation.Range{{From: l.SkipTo, To: l.SkipTo}}) + "."
+		switch {
+		case style.Size < 0 && len(l.Only) > 0:
+			return "Size " + listed(l.Only, "and") + ": " + strings.ToLower(skip[:1]) + skip[1:]
+		case style.Size >= 0 && len(l.Only) > 0 && !slices.Contains(l.Only, s.p.Sizes[style.Size]):
+			return ""
+		}
+		return skip
+	}
 	label := s.label(r, style)
 	style.Worked = s.worked(r)
 	items := r.Items
@@ -207,7 +217,7 @@ func (s *script) line(r *notation.Round, rows bool) string {
 
 // closed ends a sentence.
 func closed(text string) string {
-	if text == "" || strings.HasSuffix(text, ".") || strings.HasSuffix(text, "!") || text[0] == '(' && strings.HasSuffix(text, ")") {
+	if text == "" || strings.HasSuffix(text, ".") || strings.HasSuffix(text, "!") || strings.HasSuffix(text, ":") || text[0] == '(' && strings.HasSuffix(text, ")") {
 		return text
 	}
 	return text + "."

@@ -83,7 +83,8 @@ func printed(p *patterns.Pattern) string {
 // or one, with short or long names, is read as the same fabric.
 func TestWordsGiveTheSameFabric(t *testing.T) {
 	var files []string
-	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml"} {
+	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml",
+		"../../testdata/patterns/published/*.yaml"} {
 		l, _ := filepath.Glob(glob)
 		files = append(files, l...)
 	}

@@ -71,7 +71,9 @@ func (w *work) parse() {
 			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: k}})
 			continue
 		}
-		items, faults := notation.ParseWords(lines(d.Words), v, w.p.Sizes)
+		// In its own words a name has the meaning of the trade.
+		others := append(append([]string(nil), names[:i]...), names[i+1:]...)
+		items, faults := notation.ParseWords(lines(d.Words), notation.NewVocabulary(w.p.Terms, others), w.p.Sizes)
 		w.report(faults)
 		name := notation.Plain(d.Name)
 		switch {
@@ -217,6 +219,8 @@ type partWork struct {
 	// called is the line of the label that is being worked.
 	called int
 	number int
+	// skipTo is the round that this size goes on with, 0 when none is skipped.
+	skipTo int
 	// series is the word before the numbers of the rounds worked last, and
 	// seriesBase the number of the round before the first of them.
 	series     string
@@ -345,6 +349,9 @@ func (p *partWork) goOn() {
 // starting chain or foundation stitches.
 func (p *partWork) beginsAfresh() bool {
 	rounds := p.texts[p.index].Rounds
+	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && !makes(rounds[0].Items) {
+		rounds = rounds[1:] // a heading, "With B:"
+	}
 	if len(rounds) == 0 {
 		return true
 	}
@@ -369,6 +376,18 @@ func (p *partWork) beginsAfresh() bool {
 			return intoRing(rounds[0].Items[i : i+1])
 		case *notation.In, *notation.Group, *notation.Repeat:
 			return intoRing(rounds[0].Items[i : i+1])
+		}
+	}
+	return false
+}
+
+// makes reports whether instructions make a chain, a ring or stitches.
+func makes(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Turn, *notation.FastenOff:
+		default:
+			return true
 		}
 	}
 	return false
