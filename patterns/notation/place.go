@@ -435,11 +435,12 @@ func (p *parser) place() (Place, bool) {
 			}
 			p.i = at
 		}
+		began := p.tok().is("beg", "beginning")
 		if !p.targetOr(&pl) {
 			return no()
 		}
-		if pl.Target.Sort == StartChain {
-			pl.Pick = First
+		if pl.Target.Sort == StartChain || began && pl.Target.Sort != ChainSpace {
+			pl.Pick = First // "top of beg cl"
 		}
 		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && pl.Target.Name == "" && !p.nextGap && !p.tok().is("of") {
 			pl.Target.Name = Here // "in space between stitches"

@@ -186,6 +186,15 @@ func (p *parser) target() (Target, bool) {
 		}
 		p.i = at
 	}
+	if p.eat("pair", "pairs") {
+		// "between pairs of tr"
+		if p.eat("of") {
+			if w, ok := p.what(); ok && w.Kind.Is() {
+				return done(Target{Sort: OfName, Kind: w.Kind, Chains: 2})
+			}
+		}
+		p.i = start
+	}
 	if p.eat("group", "groups", "grp") {
 		return done(Target{Sort: OfName})
 	}

@@ -3,6 +3,7 @@ package working
 import (
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // left is how many of an extent's targets there are from pos on, counted no
@@ -91,13 +92,14 @@ func (w *roundWork) leftover() int {
 		n = 0
 	}
 	// "*ch 5, sk 5 sts, sc in next st; rep from * around, ch 5, join": the last
-	// arch passes what the others skip by name.
+	// arch passes what the others skip by name; so does a round that goes from gap
+	// to gap.
 	if n > 0 && n <= w.mostSkipped && w.joined && w.remaining(n+1) == n {
 		last := len(w.r.Stitches) - 1
 		for last > 0 && w.r.Stitches[last].Role == fabric.Join {
 			last--
 		}
-		if last >= 0 && w.r.Stitches[last].IsChain() {
+		if last >= 0 && (w.r.Stitches[last].IsChain() || into(&w.r.Stitches[last]) == stitch.Between) {
 			n = 0
 		}
 	}

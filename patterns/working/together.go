@@ -105,7 +105,7 @@ func (w *roundWork) closesLoop(s *notation.Stitches, rest []notation.Item) bool 
 // the chain that it began with.
 func (w *roundWork) closesChain(p *notation.Place) bool {
 	if w.r.Row || !w.begun || w.nest > 0 || p.Pick != notation.Nth || p.Target.Sort != notation.ChainStitch || p.Of != nil ||
-		w.remaining(1) > 0 && !w.usedRing {
+		!w.usedRing && w.remaining(maxRound) > max(w.mostSkipped, w.gap) {
 		return false
 	}
 	for i := range w.r.Stitches {
