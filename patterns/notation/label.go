@@ -14,7 +14,9 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if !ok {
 		p.i = 0
 	}
-	r.Label = l
+	if r.Label = l; len(l.Only) > 0 {
+		p.forSizes = l.Only
+	}
 	r.Span = p.from(0)
 	if p.i == 0 {
 		r.Span = Span{p.tok().pos, p.tok().length}
@@ -398,6 +400,10 @@ func (p *parser) only(l *Label, start int) {
 	for _, word := range []string{"sizes", "size"} {
 		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
 	}
+	if group := p.sizeGroup(t); group != nil {
+		l.Only = append(l.Only, group...)
+		return
+	}
 	t = strings.NewReplacer(" and ", ",", "&", ",", "+", ",").Replace(t)
 	var names []string
 	for _, name := range strings.Split(t, ",") {
@@ -488,6 +494,11 @@ func (p *parser) skipsTo(l *Label) bool {
 // is "" for none.
 func (p *parser) sizeNamed(name string) string {
 	found := ""
+	if toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}}); len(toks) == 2 {
+		if n := max(ordinalOf(&toks[0]), toks[0].value); n > 0 && n <= len(p.sizes) && toks[0].kind != tNumber {
+			found = p.sizes[n-1] // "2nd and 3rd sizes"
+		}
+	}
 	for _, s := range p.sizes {
 		if strings.EqualFold(name, s) {
 			return s

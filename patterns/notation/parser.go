@@ -43,6 +43,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p = newParser(toks[s:end], v, sizes)
+		p.forSizes = only
 		r, f := p.round()
 		if len(r.Label.Only) == 0 {
 			r.Label.Only = only
@@ -171,6 +172,8 @@ type parser struct {
 	opening bool
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
+	// forSizes are the sizes that the round is for, nil for all.
+	forSizes []string
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool
@@ -386,7 +389,7 @@ func (p *parser) sizeList(num *Num, start int) {
 			p.i++
 		}
 		if p.tok().kind != tClose || len(more) == 0 ||
-			(len(more) == 1 && len(values)+1 != len(p.sizes) && p.at(1).kind != tOpen && !p.nounAt(1)) {
+			(len(more) == 1 && len(values)+1 != len(p.sizes) && len(values)+1 != len(p.forSizes) && p.at(1).kind != tOpen && !p.nounAt(1)) {
 			p.i = back
 			break
 		}
@@ -397,6 +400,8 @@ func (p *parser) sizeList(num *Num, start int) {
 	switch {
 	case len(values) == len(p.sizes):
 		num.Values = values
+	case len(values) > 1 && len(values) == len(p.forSizes):
+		num.Values = p.spread(values)
 	case len(values) > 1 && listed:
 		p.report(fail(p.from(start), "size-list",
 			fmt.Sprintf("%d numbers for %d sizes", len(values), len(p.sizes)),

@@ -18,6 +18,9 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			mine = mine || s == p.p.Sizes[p.size]
 		}
 		if !mine {
+			for _, rg := range l.Numbers {
+				p.others = max(p.others, rg.To.For(p.size))
+			}
 			return
 		}
 	}
@@ -143,7 +146,7 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	p.workLater()
 	first := len(p.latest) == 0
 	want := p.number + 1
-	if n == want || first && (n == 1 || p.part.From < 0 || p.edge > 0) || list {
+	if n == want || n > want && n <= p.others+1 || first && (n == 1 || p.part.From < 0 || p.edge > 0) || list {
 		p.number = n - 1
 		return true
 	}

@@ -127,12 +127,40 @@ func (s *script) part(i int) PartWords {
 		}
 		out.From += " opening"
 	}
-	for _, r := range s.texts[i].Rounds {
+	for k, r := range s.texts[i].Rounds {
 		if line := s.line(r, src.Rows); line != "" {
+			if to := s.jump(s.texts[i].Rounds[:k], r); to != "" {
+				out.Lines = append(out.Lines, to)
+			}
 			out.Lines = append(out.Lines, strings.Split(s.style.Spell(line), "\n")...)
 		}
 	}
 	return out
+}
+
+// jump is "Skip to Rnd 9." where one size is printed and the rounds between are
+// for other sizes only; else "".
+func (s *script) jump(before []*notation.Round, r *notation.Round) string {
+	at, l := s.style.Size, &r.Label
+	if at < 0 || len(l.Numbers) == 0 || len(before) == 0 || l.SkipTo.Set() {
+		return ""
+	}
+	last, others := 0, false
+	for _, b := range before {
+		switch {
+		case len(b.Label.Only) > 0 && !slices.Contains(b.Label.Only, s.p.Sizes[at]):
+			others = others || len(b.Label.Numbers) > 0
+		case s.lasts[b] != nil && s.lasts[b][at] != nil:
+			last, others = s.lasts[b][at].Number, false
+		}
+	}
+	from := notation.Num{Values: []int{l.Numbers[0].From.For(at)}}
+	if !others || from.Values[0] <= last+1 {
+		return ""
+	}
+	style := s.style
+	style.Row = l.Row
+	return "Skip to " + style.Numbers([]notation.Range{{From: from, To: from}}) + "."
 }
 
 // worked are the sizes that a labelled line is worked in; nil for all.

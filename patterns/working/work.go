@@ -216,6 +216,9 @@ type partWork struct {
 	// cascade is set while counts are off because of a fault that has been
 	// reported.
 	cascade bool
+	// others is the highest number of the rounds so far that are for other sizes
+	// only: there are none of those numbers in this one.
+	others int
 	// called is the line of the label that is being worked.
 	called int
 	number int
