@@ -6,7 +6,8 @@
 // the points that every symbol reaches (place.go), the strokes (draw.go, start.go
 // for what begins and closes a round, ground.go for what the first one stands
 // on), the reading aids (numbers.go, key.go) and the page (page.go). A wedge
-// (wedge.go) is cut from the layout of the whole. Rows (rows.go) are laid out in
+// (wedge.go) is cut from the layout of the whole. A motif with corners (corners.go)
+// lies on polygons. Rows (rows.go) are laid out in
 // the same steps, with a distance along the row for an angle and a height for a
 // radius; where stitches lean alike in all rows, they lie in waves (wave.go).
 // audit.go looks a finished picture over.

@@ -158,7 +158,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		for _, f := range places[1:] {
 			d.LineTo(at(f.angle, f.radius))
 		}
-	case isLevel(places) && a.window == 0:
+	case isLevel(places) && a.window == 0 && a.corners.sides == 0:
 		first, r := places[0], places[0].radius-a.up()*gap
 		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
 			x, y := at(angle, first.radius)

@@ -63,7 +63,10 @@ func (w *work) startAngle() float64 {
 // reach finds the radius of every stitch, so that all lie within a circle of
 // the given radius on paper.
 func (w *work) reach(within float64) {
-	w.shape = ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
+	w.radii = nil
+	var extent float64
+	w.shape, extent = w.outline()
+	within /= extent
 	w.lo = w.first
 	if c := w.courses[w.first]; (c.hub || c.loose) && w.last > w.first {
 		w.lo++
@@ -75,6 +78,7 @@ func (w *work) reach(within float64) {
 	w.radii = ring.Stack(w.layers(), fit)
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
+		w.shape, _ = w.outline()
 		w.outer = 0
 		for _, c := range w.courses[w.lo : w.last+1] {
 			w.radiate(c)
@@ -229,9 +233,10 @@ func (w *work) radiate(c *course) {
 	if c.radius == nil {
 		c.radius = make([]float64, len(c.theta))
 	}
+	tops := w.tops(c)
 	for _, i := range c.order {
 		s := &c.round.Stitches[i]
-		r := w.radii.At(w.layer(c), c.form.Tops[i])
+		r := w.radii.At(w.layer(c), tops[i])
 		if len(s.On) > 0 && s.Kind.Base != stitch.Slip {
 			foot := 0.0
 			for _, p := range s.On {

@@ -31,6 +31,9 @@ type work struct {
 	sectors  int
 	seamAt   float64 // angle on the page
 
+	corners  corners
+	cornerAt float64 // the angle of a corner
+
 	inwards bool
 	flat    bool // worked in rows, which lie one above another
 	// window is how many of the fold repeats are drawn; 0: the whole round.
@@ -90,6 +93,8 @@ func (w *work) turn() {
 		w.layEdge(c)
 		w.lay(c)
 	}
+	w.findCorners()
+	w.pinCorners()
 }
 
 // key names a place, so that stitches in one place can be told; 0 for the ring.

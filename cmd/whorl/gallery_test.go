@@ -30,7 +30,7 @@ func hung(t *testing.T) []string {
 		t.Fatal(err)
 	}
 	files := append(examples(t), more)
-	for _, name := range []string{"ripple-a", "wheel-scarf-a", "mandala-c"} {
+	for _, name := range []string{"ripple-a", "wheel-scarf-a", "mandala-c", "granny-square-a", "hexagon-a"} {
 		files = append(files, filepath.Join("..", "..", "testdata", "patterns", name+".yaml"))
 	}
 	return files

@@ -1,0 +1,216 @@
+package chart
+
+import (
+	"math"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// corners are those of a motif: the groups of stitches with a chain space among
+// them, each worked into the space of the one below it.
+type corners struct {
+	sides int // 0: none
+	from  int // the first round that has them
+}
+
+// Motifs have at least leastSides corners and at most mostSides.
+const leastSides, mostSides = 3, 8
+
+// cornerSpaces are the chain spaces of a round that lie within a group worked into
+// one space, with that space of the round below.
+func (w *work) cornerSpaces(c *course) (spaces []fabric.Span, below []fabric.Ref) {
+	stitches := c.round.Stitches
+	n := len(stitches)
+	for _, sp := range c.round.Spaces {
+		if sp.To <= sp.From {
+			continue
+		}
+		before, after := stitches[(sp.From+n-1)%n], stitches[sp.To%n]
+		if len(before.On) != 1 || len(after.On) != 1 {
+			continue
+		}
+		p := before.On[0]
+		if p.Into == stitch.Space && p.At.Round == c.index-1 && w.key(p) == w.key(after.On[0]) {
+			spaces, below = append(spaces, sp), append(below, p.At)
+		}
+	}
+	return spaces, below
+}
+
+// findCorners finds the corners of a motif worked from a centre; none where rounds
+// differ in how many they have, or where there is nothing between them.
+func (w *work) findCorners() {
+	w.corners = corners{}
+	if !w.courses[0].hub {
+		return
+	}
+	var last []fabric.Span
+	found := corners{}
+	between := false
+	for _, c := range w.courses[1:] {
+		spaces, below := w.cornerSpaces(c)
+		if len(spaces) == 0 {
+			if found.sides > 0 {
+				break // an edging
+			}
+			continue
+		}
+		if len(spaces) < leastSides || len(spaces) > mostSides || found.sides > 0 && len(spaces) != found.sides {
+			return
+		}
+		for i := range below {
+			if found.sides > 0 && last[i].From != below[i].Stitch {
+				return // not in the corner below
+			}
+		}
+		if found.sides == 0 {
+			found = corners{len(spaces), c.index}
+		}
+		between = between || len(c.round.Spaces) > len(spaces) || w.sideStitches(c) > 0
+		last = spaces
+	}
+	if found.sides > 0 && between && w.courses[len(w.courses)-1].index > found.from {
+		w.corners = found
+	}
+}
+
+// sideStitches is how many stitches of a round are not worked into a space of the
+// round below that a corner stands in.
+func (w *work) sideStitches(c *course) (n int) {
+	_, below := w.cornerSpaces(c)
+	corner := map[fabric.Ref]bool{}
+	for _, r := range below {
+		corner[r] = true
+	}
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.Counts && len(s.On) == 1 && !corner[s.On[0].At] {
+			n++
+		}
+	}
+	return n
+}
+
+// pinCorners turns every round, and stretches its sides alike, so that its corners
+// lie in line with those of the first round that has them.
+func (w *work) pinCorners() {
+	n := w.corners.sides
+	if n == 0 {
+		return
+	}
+	var first float64
+	var at []float64 // the corners of the round below, as laid
+	var spaces []fabric.Span
+	for _, c := range w.courses[w.corners.from:] {
+		own, _ := w.cornerSpaces(c)
+		now := make([]float64, n)
+		for j := range now {
+			switch {
+			case len(own) == n:
+				now[j] = c.middle(own[j].From, own[j].To-1)
+			default:
+				now[j] = w.overCorner(c, spaces[j], at[j])
+			}
+			if j > 0 {
+				now[j] = above(now[j], now[j-1])
+			}
+		}
+		if len(own) == n {
+			spaces = own
+		}
+		if c.index == w.corners.from {
+			first = now[0]
+		}
+		at = append(at[:0], now...)
+		c.pin(now, first)
+		c.fold = gcd(c.fold, n)
+	}
+	for _, c := range w.courses[1:w.corners.from] {
+		c.fold = gcd(c.fold, n)
+	}
+	w.cornerAt = first
+}
+
+// overCorner is the middle of what a round without corners of its own has worked
+// into a corner's space; at where it is nothing.
+func (w *work) overCorner(c *course, sp fabric.Span, at float64) float64 {
+	sum, n := 0.0, 0.0
+	for _, i := range c.order {
+		for _, p := range c.round.Stitches[i].On {
+			if p.At.Round < c.index && p.Into == stitch.Space && p.At.Stitch == sp.From {
+				sum += above(c.theta[i], at-math.Pi)
+				n++
+			}
+		}
+	}
+	if n == 0 {
+		return at
+	}
+	return sum / n
+}
+
+// pin moves a round's corners to even angles from first.
+func (c *course) pin(now []float64, first float64) {
+	n := len(now)
+	each := ring.Turn / float64(n)
+	move := func(x float64) float64 {
+		x = above(x, now[0])
+		j := n - 1
+		for j > 0 && now[j] > x {
+			j--
+		}
+		end := now[0] + ring.Turn
+		if j+1 < n {
+			end = now[j+1]
+		}
+		return first + each*(float64(j)+(x-now[j])/math.Max(end-now[j], 1e-9))
+	}
+	seam := move(c.seam)
+	for i := range c.theta {
+		c.theta[i] = above(move(c.theta[i]), seam-1e-9)
+	}
+	c.seam = seam
+}
+
+// outline is the shape that rounds are laid on, and how far it reaches in the
+// direction in which it reaches farthest when its radius is one.
+func (w *work) outline() (ring.Shape, float64) {
+	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
+	n := w.corners.sides
+	if n == 0 || w.window > 0 {
+		return circle, 1
+	}
+	// A side lies at the foot; of the ways to turn it there, that which moves
+	// the rounds' beginnings least.
+	each := ring.Turn / float64(n)
+	foot := -math.Pi/2 + each/2 - w.cornerAt
+	circle.Start = foot + each*math.Round((circle.Start-foot)/each)
+	p := ring.Polygon{Circle: circle, Sides: n, Corner: w.cornerAt}
+	if w.radii != nil && w.lo <= 1 { // the centre is drawn, which is round
+		p.Round = w.groundRadius()
+		p.Full = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
+	}
+	return p, p.Extent()
+}
+
+// tops are the levels of a round's stitches. A motif's sides are straight:
+// stitches of one kind are all as far out as they are on the whole.
+func (w *work) tops(c *course) []float64 {
+	if w.corners.sides == 0 {
+		return c.form.Tops
+	}
+	sum, n := map[stitch.Kind]float64{}, map[stitch.Kind]float64{}
+	for _, i := range c.order {
+		k := c.round.Stitches[i].Counted()
+		sum[k] += c.form.Tops[i]
+		n[k]++
+	}
+	tops := make([]float64, len(c.form.Tops))
+	copy(tops, c.form.Tops)
+	for _, i := range c.order {
+		k := c.round.Stitches[i].Counted()
+		tops[i] = sum[k] / n[k]
+	}
+	return tops
+}

@@ -1,0 +1,63 @@
+package ring
+
+import "math"
+
+// Polygon lays rounds on regular polygons about one centre, and the innermost
+// ones on circles that pass over into them. An angle is a share of the way round:
+// equal angles are equal lengths of a side. A radius is the distance of the sides
+// from the centre; corners are farther out.
+type Polygon struct {
+	Circle
+	Sides  int
+	Corner float64 // the angle, from the start, of one of the corners
+	// Round is the radius up to which rounds are circles, Full that from which
+	// their sides are straight.
+	Round, Full float64
+}
+
+// cornerShare is the part of half a side, next to its corner, over which what
+// stands on it turns towards the corner's bisector.
+const cornerShare = 0.45
+
+// At is the frame at an angle from the start and a distance of the sides from the
+// centre.
+func (p Polygon) At(angle, radius float64) Frame {
+	each := Turn / float64(p.Sides)
+	rel := math.Mod(angle-p.Corner, Turn)
+	if rel < 0 {
+		rel += Turn
+	}
+	k := math.Min(math.Floor(rel/each), float64(p.Sides-1))
+	along := 2*(rel/each-k) - 1 // from corner to corner, -1 to 1
+	normal := p.Start + p.Corner + (k+0.5)*each
+
+	straight := 0.0
+	if radius > p.Round {
+		straight = math.Min((radius-p.Round)/math.Max(p.Full-p.Round, 1e-9), 1)
+	}
+	ns, nc := math.Sincos(normal)
+	side := along * math.Tan(each/2) * radius
+	x, y := radius*nc-side*ns, radius*ns+side*nc
+	cs, cc := math.Sincos(normal + along*each/2)
+	x, y = x*straight+radius*cc*(1-straight), y*straight+radius*cs*(1-straight)
+
+	lean := math.Max(math.Abs(along)-1+cornerShare, 0) / cornerShare
+	out := normal + each/2*(straight*math.Copysign(lean, along)+(1-straight)*along)
+	s, c := math.Sincos(out)
+	f := Frame{X: x, Y: -y, AlongX: -s, AlongY: -c, OutX: c, OutY: -s}
+	if p.Mirrored {
+		f.X, f.AlongX, f.OutX = -f.X, -f.AlongX, -f.OutX
+	}
+	return f
+}
+
+// Extent is how far a polygon whose sides are one from the centre reaches to the
+// side or up and down, whichever is more.
+func (p Polygon) Extent() float64 {
+	far := 1.0
+	for k := range p.Sides {
+		s, c := math.Sincos(p.Start + p.Corner + float64(k)*Turn/float64(p.Sides))
+		far = math.Max(far, math.Max(math.Abs(s), math.Abs(c))/math.Cos(Turn/float64(2*p.Sides)))
+	}
+	return far
+}
