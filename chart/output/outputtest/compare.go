@@ -2,6 +2,7 @@ package outputtest
 
 import (
 	"image"
+	"image/draw"
 	"os"
 	"path/filepath"
 	"testing"
@@ -30,20 +31,21 @@ func Differing(a, b image.Image, threshold int) float64 {
 	if a.Bounds().Size() != b.Bounds().Size() {
 		return 1
 	}
-	size, n := a.Bounds().Size(), 0
-	for y := range size.Y {
-		for x := range size.X {
-			ar, ag, ab, aa := a.At(a.Bounds().Min.X+x, a.Bounds().Min.Y+y).RGBA()
-			br, bg, bb, ba := b.At(b.Bounds().Min.X+x, b.Bounds().Min.Y+y).RGBA()
-			if apart(ar, br) > threshold || apart(ag, bg) > threshold || apart(ab, bb) > threshold || apart(aa, ba) > threshold {
+	p, q, n := plain(a), plain(b), 0
+	for i := 0; i < len(p.Pix); i += 4 {
+		for c := i; c < i+4; c++ {
+			if d := int(p.Pix[c]) - int(q.Pix[c]); d > threshold || d < -threshold {
 				n++
+				break
 			}
 		}
 	}
-	return float64(n) / float64(size.X*size.Y)
+	return float64(n) / float64(len(p.Pix)/4)
 }
 
-func apart(a, b uint32) int {
-	d := int(a>>8) - int(b>>8)
-	return max(d, -d)
+// plain is a picture with four bytes a pixel.
+func plain(im image.Image) *image.RGBA {
+	out := image.NewRGBA(image.Rectangle{Max: im.Bounds().Size()})
+	draw.Draw(out, out.Bounds(), im, im.Bounds().Min, draw.Src)
+	return out
 }
