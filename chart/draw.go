@@ -302,6 +302,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	c := d.c
 	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.width(c, i), Shared: d.shares(i)}
 	an.Base, an.Rise = d.feet(c, i)
+	an.FootWidth = d.footWidth(i, an.Base)
 	if c.round.Stitches[i].Kind.Base == stitch.Single && !c.open {
 		// Its arms are half way down, where legs that spread are closer.
 		if foot := d.meanFoot(c, i); foot < c.radius[i] {
@@ -310,42 +311,6 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	}
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
 	return an
-}
-
-// shares reports whether a neighbour of stitch i stands in the same place.
-func (d *roundArtist) shares(i int) bool {
-	c := d.c
-	n := len(c.order)
-	if c.rank[i] < 0 || n < 2 {
-		return false
-	}
-	for _, step := range [...]int{1, n - 1} {
-		k := (c.rank[i] + step) % n
-		for tries := 0; tries < n && len(c.round.Stitches[c.order[k]].On) == 0; tries++ {
-			k = (k + step) % n
-		}
-		if c.order[k] == i {
-			continue
-		}
-		for _, p := range c.round.Stitches[i].On {
-			for _, q := range c.round.Stitches[c.order[k]].On {
-				if key := d.key(p); (key != 0 || d.flat && p.Into == stitch.Ring) && key == d.key(q) {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// again reports whether the stitch before i stands in the same one place.
-func (d *roundArtist) again(i int) bool {
-	on := d.c.round.Stitches[i].On
-	if i == 0 || len(on) != 1 || d.c.round.Stitches[i-1].Role != fabric.Worked {
-		return false
-	}
-	before := d.c.round.Stitches[i-1].On
-	return len(before) == 1 && d.key(before[0]) == d.key(on[0])
 }
 
 // extras adds the data of places on a stitch beside its top.

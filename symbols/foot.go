@@ -28,7 +28,7 @@ func (s *sketch) feet(k stitch.Kind, in stitch.Into) {
 			s.lift(i, -1)
 		}
 		if k.Manner&stitch.Foundation != 0 {
-			half := min(chainLong/2*s.unit, s.halfRoom())
+			half := min(chainLong/2*s.unit, s.footRoom())
 			thick := half * chainRatio
 			s.oval(b.Sub(s.rise[i].Mul(thick)), across(s.rise[i]).Mul(half), thick)
 		}
@@ -42,7 +42,7 @@ func (s *sketch) feet(k stitch.Kind, in stitch.Into) {
 // or an arch that it comes through.
 func (s *sketch) loop(i int, front bool) {
 	b, rise := s.base[i], s.rise[i]
-	half, deep := min(0.26*s.unit, s.halfRoom()), s.loopDepth()
+	half, deep := min(0.26*s.unit, s.footRoom()), s.loopDepth()
 	over := across(rise).Mul(half)
 	ends, bend := b.Add(rise.Mul(deep)), b.Sub(rise.Mul(deep))
 	if !front {
@@ -76,7 +76,7 @@ func (s *sketch) raise(i int, leg curve) {
 		s.hooked[j] = s.hooked[j] || s.base[j] == b
 	}
 	tall := foot.Sub(b)
-	out := across(tall.Norm(1)).Mul(s.hand * min(0.46*tall.Length(), s.halfRoom()))
+	out := across(tall.Norm(1)).Mul(s.hand * min(0.46*tall.Length(), s.footRoom()))
 	side := b.Add(out).Add(tall.Mul(0.3)) // where the hook is widest
 	s.stroke(
 		curve{b, b.Add(out.Mul(0.6)), side.Sub(tall.Mul(0.17)), side},

@@ -24,6 +24,7 @@ type sketch struct {
 	base, rise        []canvas.Point // in the frame; as many rises as bases
 	foot              []canvas.Point // where the legs begin: base, or above its hook
 	unit, width, line float64
+	footWidth         float64
 	crest             float64 // y of the bar
 	cross, shared     bool
 	side              float64 // of a half's bar: -1, 1; 0 is a whole one
@@ -65,6 +66,10 @@ func newSketch(a Anchors, pen Pen, tall float64) (*sketch, bool) {
 	if len(s.base) == 0 {
 		s.base = []canvas.Point{{Y: -tall * s.unit}}
 		s.rise = []canvas.Point{{Y: 1}}
+	}
+	s.footWidth = s.width
+	if sized(a.FootWidth) {
+		s.footWidth = min(s.width, a.FootWidth)
 	}
 	s.foot = append(s.foot, s.base...)
 	s.hooked = make([]bool, len(s.base))
@@ -127,6 +132,9 @@ func thousandth(x float64) float64 { return math.Round(x*1000)/1000 + 0 }
 
 // halfRoom is how far a stroke may reach to each side of the spine.
 func (s *sketch) halfRoom() float64 { return max(room*s.width-s.line/2, 0) }
+
+// footRoom is how far a mark at a base may reach to each side of it.
+func (s *sketch) footRoom() float64 { return max(room*s.footWidth-s.line/2, 0) }
 
 // stroke draws curves that follow one another as one stroke.
 func (s *sketch) stroke(cs ...curve) {

@@ -36,6 +36,9 @@ type Anchors struct {
 	// Width is the room along the round, and Unit the height on paper of one
 	// single crochet: the scale that bars, slashes and ovals are drawn to.
 	Width, Unit float64
+	// FootWidth is the room along the round at the bases, for the marks there,
+	// where it is less than Width; 0 where it is not.
+	FootWidth float64
 	// Shared says that other stitches stand in the same place, so that the
 	// strokes draw together towards the foot and wide arms must be shorter.
 	// A leg that leans is taken as shared anyway.

@@ -1,0 +1,71 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// footWidth is the distance from what stitch i stands on to the nearest other place
+// that a neighbour stands on; 0 where there is none.
+func (d *roundArtist) footWidth(i int, feet []canvas.Point) float64 {
+	c := d.c
+	n := len(c.order)
+	if c.rank[i] < 0 || n < 2 {
+		return 0
+	}
+	least := math.Inf(1)
+	for _, step := range [...]int{1, n - 1} {
+		others, _ := d.feet(c, c.order[(c.rank[i]+step)%n])
+		for _, q := range others {
+			for _, f := range feet {
+				if gap := q.Sub(f).Length(); gap > 0.05 {
+					least = math.Min(least, gap)
+				}
+			}
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
+// shares reports whether a neighbour of stitch i stands in the same place.
+func (d *roundArtist) shares(i int) bool {
+	c := d.c
+	n := len(c.order)
+	if c.rank[i] < 0 || n < 2 {
+		return false
+	}
+	for _, step := range [...]int{1, n - 1} {
+		k := (c.rank[i] + step) % n
+		for tries := 0; tries < n && len(c.round.Stitches[c.order[k]].On) == 0; tries++ {
+			k = (k + step) % n
+		}
+		if c.order[k] == i {
+			continue
+		}
+		for _, p := range c.round.Stitches[i].On {
+			for _, q := range c.round.Stitches[c.order[k]].On {
+				if key := d.key(p); (key != 0 || d.flat && p.Into == stitch.Ring) && key == d.key(q) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// again reports whether the stitch before i stands in the same one place.
+func (d *roundArtist) again(i int) bool {
+	on := d.c.round.Stitches[i].On
+	if i == 0 || len(on) != 1 || d.c.round.Stitches[i-1].Role != fabric.Worked {
+		return false
+	}
+	before := d.c.round.Stitches[i-1].On
+	return len(before) == 1 && d.key(before[0]) == d.key(on[0])
+}
