@@ -120,6 +120,10 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		c.Not = c.Not || p.at(j).is("not", "doesn't", "don't", "never")
 		c.Throughout = c.Throughout || p.at(j).is("throughout")
 		c.Half = c.Half || p.at(j).is("together")
+		if n := p.at(j); n.kind == tNumber && (p.at(j-1).is("ch", "chain") || p.at(j-1).kind == tHyphen && p.at(j-2).is("ch", "chain") ||
+			p.at(j+1).is("ch", "chs", "chain", "chains") || p.at(j+1).kind == tHyphen && p.at(j+2).is("ch", "chain")) {
+			c.Of = n.value // "beg ch-3 counts as dc"
+		}
 	}
 	p.i += at + 1
 	p.eatKind(tColon)
@@ -140,6 +144,16 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			p.i = at
 		}
 	}
+	before := 0
+	if at := p.i; !c.Not && !c.Space {
+		// "counts as ch 1 and dc"
+		if ch, ok := p.chain().(*Chain); ok && p.eat("and", "plus") {
+			before = ch.N.For(0)
+			p.eat("a", "one", "first")
+		} else {
+			p.i = at
+		}
+	}
 	if c.Space {
 	} else if w, ok := p.what(); ok {
 		c.As = w.Kind
@@ -156,6 +170,9 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		c.Chains = max(1, t.Chains)
 	} else {
 		p.i = back
+	}
+	if before > 0 && c.As.Is() {
+		c.Chains = before
 	}
 	for j := p.i; j < len(p.toks); j++ {
 		t := &p.toks[j]

@@ -210,6 +210,10 @@ func (s Style) item(it Item) string {
 	case *In:
 		return "in " + s.place(&it.Place)
 	case *Counts:
+		if text := s.counted(it); it.Of > 0 {
+			// "Beg ch-3 counts as dc throughout", without the brackets
+			return "beg ch-" + strconv.Itoa(it.Of) + " " + strings.Trim(text, " ()")
+		}
 		return strings.TrimSpace(s.counted(it))
 	case *Ref:
 		return s.ref(it)

@@ -329,6 +329,7 @@ type (
 		Space      bool // counts as a space of so many Chains, and no stitch
 		Half       bool // "counts as first leg/half"
 		Throughout bool
+		Of         int // the number of chains spoken of, 0 when not said
 	}
 	// Ref repeats rounds that were written before.
 	Ref struct {

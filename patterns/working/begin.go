@@ -234,8 +234,8 @@ func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 	if c := w.throughout[n]; c != nil {
 		return c
 	}
-	if c := w.throughout[0]; c != nil {
-		return c
+	if c := w.throughout[0]; c != nil && (c.Not || n >= c.As.Chains() || w.mainKind().Base == c.As.Base) {
+		return c // a ch 1 is no dc, whatever the taller ones are
 	}
 	k := w.mainKind()
 	as := &notation.Counts{Span: it.Span, As: stitch.Of(k.Base)}

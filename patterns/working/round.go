@@ -337,6 +337,6 @@ func (w *roundWork) dropFrom(from int) {
 // counts takes in a remark on what something counts as.
 func (w *roundWork) counts(c *notation.Counts) {
 	if !c.Half && c.Throughout {
-		w.throughout[0] = c
+		w.throughout[c.Of] = c
 	}
 }
