@@ -98,7 +98,7 @@ func (s *sheet) row(g *scene.Group, r row, t table, x, y float64) {
 	line := &scene.Group{Title: s.roundTitle(r.first)}
 	line.Add(&scene.Text{X: hundredth(x), Y: base, Size: t.size, Colour: words, String: r.label})
 	line.Add(&scene.Text{X: hundredth(x + t.label + t.count), Y: base, Size: t.size, Align: scene.Right, Colour: ink, String: r.count})
-	if room := t.wide - t.label - t.count - t.change - 1.5; room > 6 {
+	if room := t.wide - t.label - t.count - t.change - 1.5; room > 4 {
 		x0, h := x+t.label+t.count+1.5, t.pitch*0.52
 		x1 := x0 + room*r.first.form.Circumference/t.longest
 		top := y + (t.pitch-h)/2

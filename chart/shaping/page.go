@@ -1,10 +1,13 @@
 package shaping
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"whorl/chart/scene"
+	"whorl/geometry"
 )
 
 // Measures of the page, mm.
@@ -56,7 +59,8 @@ func (s *sheet) page() {
 	plan := box{left.x0, middle + 4, left.x1, left.y1}
 	s.choosePlan(plan)
 
-	findings, entries := s.findings(right.x0, column), s.keyEntries()
+	entries := s.keyEntries()
+	findings := s.findings(right.x0, column, right.y1-keyHeight(entries)-right.y0-leastRoom-16)
 	listBottom := right.y1 - keyHeight(entries) - findings.height - 12
 	listBottom = s.list(box{right.x0, right.y0, right.x1, math.Max(listBottom, right.y0+leastRoom)})
 	s.root.Add(findings.at(listBottom + 8))
@@ -106,24 +110,52 @@ type saying struct {
 // unbroken keeps figures with what they are of.
 var unbroken = strings.NewReplacer(" %", "\u00a0%", "Rnd ", "Rnd\u00a0", "Rnds ", "Rnds\u00a0")
 
-// findings sets the shape and the findings in a column.
-func (s *sheet) findings(x, room float64) said {
+// findings sets the shape and the findings in a column, as many as there is room
+// for in so many millimetres: what ruffles, gathers or is stretched first.
+func (s *sheet) findings(x, room, most float64) said {
 	l := said{x: x, height: headSize * 0.72}
 	l.lines = append(l.lines, saying{"What the fabric does", true, l.height})
 	l.height += 1.6
-	texts := []string{}
+	var texts []string
 	if shape := Shape(s.piece.part, s.piece.form); shape != "" {
 		texts = append(texts, shape)
 	}
-	texts = append(texts, Findings(s.piece.part, s.piece.form)...)
-	for _, t := range texts {
-		for _, line := range wrap(unbroken.Replace(t), lineSize, false, room) {
-			l.height += lineSize * 1.3
+	found := geometry.Findings(s.piece.part, s.piece.form.Rounds)
+	rank := func(f geometry.Finding) int {
+		if f.Trait < geometry.Ruffled {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(found, func(a, b geometry.Finding) int { return rank(a) - rank(b) })
+	for _, f := range found {
+		texts = append(texts, Sentence(s.piece.part, f))
+	}
+	const pitch, apart = lineSize * 1.3, 1.2
+	for i, t := range texts {
+		lines := wrap(unbroken.Replace(t), lineSize, false, room)
+		last := i == len(texts)-1
+		if need := float64(len(lines)) * pitch; l.height+need > most || !last && l.height+need+apart+pitch > most {
+			lines = wrap(fmt.Sprintf("There is more to say than fits: whorl check lists %s.", counted(len(texts)-i)), lineSize, false, room)
+			last = true
+		}
+		for _, line := range lines {
+			l.height += pitch
 			l.lines = append(l.lines, saying{line, false, l.height - 0.35*lineSize})
 		}
-		l.height += 1.2
+		l.height += apart
+		if last {
+			break
+		}
 	}
 	return l
+}
+
+func counted(n int) string {
+	if n == 1 {
+		return "one finding more"
+	}
+	return fmt.Sprintf("%d findings more", n)
 }
 
 func (l said) at(y float64) *scene.Group {

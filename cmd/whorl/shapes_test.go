@@ -96,6 +96,24 @@ func drawShapes(t *testing.T, where string, j *job) (n int) {
 	return n
 }
 
+// wavyTube is a piece of which more is to be said than goes on a page.
+func wavyTube() string {
+	words := "title: A Very Long Title for a Piece That Nobody Would Ever Work but That Has to Fit on the Page All the Same\n" +
+		"copyright: " + strings.Repeat("A line that goes on and on. ", 12) + "\nhead: 56 cm\n" +
+		"parts:\n  - name: Body\n    worked: rounds\n    text: |\n      Rnd 1: 8 hdc in magic ring. (8)\n"
+	for i := 2; i < 60; i++ {
+		how := "Hdc in each st around."
+		switch {
+		case i%6 == 0:
+			how = "2 hdc in each st around."
+		case i%6 == 3 && i > 3:
+			how = "Hdc2tog around."
+		}
+		words += fmt.Sprintf("      Rnd %d: %s\n", i, how)
+	}
+	return words
+}
+
 func TestShapesAreSetWell(t *testing.T) {
 	n := 0
 	for _, file := range examples(t) {
@@ -107,7 +125,7 @@ func TestShapesAreSetWell(t *testing.T) {
 	}
 	for name, words := range map[string]string{
 		"ruffle": hdcCap("head: 54 cm\n", 16, 7, 8), "dome": hdcCap("", 4, 16, 8), "gather": gatherWords, "long": hdcCap("", 8, 60, 80),
-		"one round": circle("sc", 6, 1),
+		"one round": circle("sc", 6, 1), "waves": wavyTube(),
 	} {
 		j, err := load("-", strings.NewReader(words))
 		if err != nil || j.wrong() {
