@@ -42,6 +42,9 @@ const (
 	// faster is the flatness beyond which a round is too long or short to lie
 	// flat, and taut the share of its height by which its radius then changes.
 	faster, taut = 1.02, 0.98
+	// fuller is the flatness from which a round in a ruffle is one that makes
+	// it, and is not only drawn along.
+	fuller = 1.13
 )
 
 // Phase is a run of rounds with one trait.
@@ -191,7 +194,7 @@ func strained(part *fabric.Part, rounds []RoundForm) []Finding {
 			}
 			from, to, on := -1, i, false
 			for ; i < len(rounds) && pulls(part, rounds, i) == way; i++ {
-				if math.Abs(rounds[i].Flatness) > faster {
+				if flatness := rounds[i].Flatness; flatness > fuller || flatness < -faster {
 					if from < 0 {
 						from = i
 					}

@@ -66,6 +66,12 @@ func TestRuffleAndDome(t *testing.T) {
 
 // One round with too many increases in a flat circle.
 func TestOneRuffledRound(t *testing.T) {
+	// One increase in eight too many before it makes no difference.
+	full := crown(9, 4, 0)
+	full.even(hdc, stitch.Top, 90)
+	if f, _ := found(t, full); len(f) != 1 || f[0].From != 4+1 {
+		t.Errorf("%+v", f)
+	}
 	b := crown(8, 4, 0)
 	for _, n := range []int{56, 64, 72, 80} { // 24 increases in round 5
 		b.even(hdc, stitch.Top, n)
