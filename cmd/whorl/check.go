@@ -53,8 +53,8 @@ func checkCommand() *cobra.Command {
 				}
 			} else {
 				j.table(c.OutOrStdout())
-				for _, f := range j.faults {
-					fmt.Fprintln(c.ErrOrStderr(), f.Error())
+				for _, text := range j.faults.Texts() {
+					fmt.Fprintln(c.ErrOrStderr(), text)
 				}
 				j.verdict(c.OutOrStdout())
 			}

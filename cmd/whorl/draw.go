@@ -45,8 +45,8 @@ func drawCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			for _, f := range j.faults {
-				fmt.Fprintln(c.ErrOrStderr(), f.Error())
+			for _, text := range j.faults.Texts() {
+				fmt.Fprintln(c.ErrOrStderr(), text)
 			}
 			if j.unworkable() {
 				fmt.Fprintln(c.ErrOrStderr(), "Nothing has been drawn: mend the faults first.")

@@ -30,8 +30,8 @@ func wordsCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			for _, f := range j.faults {
-				fmt.Fprintln(c.ErrOrStderr(), f.Error())
+			for _, text := range j.faults.Texts() {
+				fmt.Fprintln(c.ErrOrStderr(), text)
 			}
 			if j.wrong() {
 				return errFaults

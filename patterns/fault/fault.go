@@ -103,12 +103,36 @@ func (f *Fault) Head() string {
 // List is a list of faults. It is an error when it is not empty.
 type List []*Fault
 
-func (l List) Error() string {
-	s := make([]string, len(l))
-	for i, f := range l {
-		s[i] = f.Error()
+func (l List) Error() string { return strings.Join(l.Texts(), "\n") }
+
+// Texts are the faults in full, as people read them. One that occurs alike in
+// several sizes is said once, and the line of the file is not shown again for
+// another fault at the same place.
+func (l List) Texts() []string {
+	var texts []string
+	for i := 0; i < len(l); i++ {
+		f := *l[i]
+		sizes := []string{f.Size}
+		for i+1 < len(l) && f.sameBut(l[i+1]) {
+			i++
+			sizes = append(sizes, l[i].Size)
+		}
+		if n := len(sizes); n > 1 {
+			f.Message = strings.Replace(f.Message, " in size "+f.Size, " in sizes "+strings.Join(sizes[:n-1], ", ")+" and "+sizes[n-1], 1)
+		}
+		if j := i - len(sizes); j >= 0 && l[j].Pos == f.Pos && l[j].Length == f.Length && l[j].File == f.File && l[j].Code == f.Code {
+			f.Source = ""
+		}
+		texts = append(texts, f.Error())
 	}
-	return strings.Join(s, "\n")
+	return texts
+}
+
+// sameBut reports whether another fault says the same of another size.
+func (f *Fault) sameBut(g *Fault) bool {
+	plain := func(f *Fault) string { return strings.Replace(f.Message, " in size "+f.Size, "", 1) }
+	return f.Size != "" && g.Size != "" && f.Size != g.Size && f.Pos == g.Pos && f.Code == g.Code && f.Severity == g.Severity &&
+		f.File == g.File && f.Help == g.Help && plain(f) == plain(g) && plain(f) != f.Message
 }
 
 // Sort orders the list by the line that calls for the words, then by place, keeping the order of faults at one place.
