@@ -40,7 +40,7 @@ func (w *roundWork) skip(s *notation.Skip) *halt {
 	}
 	w.deepAt = 0
 	w.mostSkipped = max(w.mostSkipped, n)
-	if w.skipsCast(s, n) {
+	if !s.Unworked && w.skipsCast(s, n) {
 		return nil
 	}
 	w.lastSkip = nil
@@ -87,6 +87,9 @@ func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
 	_, h := w.fromHook(&notation.Place{Span: s.Span, Pick: notation.Nth, Nth: n + 1, Target: notation.Target{Sort: notation.FromHook}})
 	if h != nil {
 		return false
+	}
+	if w.c.ring {
+		return true // all goes into the one chain that is left
 	}
 	// The chain after those skipped has not been worked into yet.
 	w.c.spots[n].use = unused
