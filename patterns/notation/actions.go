@@ -62,7 +62,24 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	p.behind()
 	s.Place, s.N, s.Target = &pl, pl.N, pl.Target
 	s.Span = p.from(start)
+	if at := p.i; p.eat("and") {
+		// "sk first dc and next ch"
+		if !p.tok().is("next", "following", "first", "last") || !p.skipsOn(s) {
+			p.i = at
+		}
+	}
 	return s, nil
+}
+
+// skipsOn reads the second place of "sk first dc and next ch" into the skip.
+func (p *parser) skipsOn(s *Skip) bool {
+	start := p.i
+	pl, ok := p.place()
+	if !ok {
+		return false
+	}
+	s.And = &Skip{Span: p.from(start), Place: &pl, N: pl.N, Target: pl.Target}
+	return true
 }
 
 // behind reads "behind FPtr", which says why a stitch is skipped.

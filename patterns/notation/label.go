@@ -144,6 +144,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.side(p.tok().text)
 		p.i++
 	}
+	p.sizesBehind(&l)
 	// "Rnd 2 - Increase Rnd:"
 	if p.tok().kind == tDash {
 		for j := 1; j <= 5; j++ {
@@ -447,9 +448,11 @@ func (p *parser) sizesFirst(l *Label) {
 		} else {
 			p.only(l, start)
 		}
-		if len(l.Only) == 0 {
-			if s := p.sizeNamed(p.words(start)); s != "" && p.at(1).is(skipping...) {
-				l.Only = append(l.Only, s) // "Preemie: skip to Rnd 9."
+		if len(l.Only) == 0 && p.at(1).is(skipping...) {
+			// "Preemie: skip to Rnd 9", "For Newborn size, go to Rnd 5"
+			name := strings.TrimPrefix(strings.ToLower(p.words(start)), "for ")
+			if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(name, "size"))); s != "" {
+				l.Only = append(l.Only, s)
 			}
 		}
 		if len(l.Only) > 0 && (len(p.faults) == faults || p.toks[start].is("for", "size", "sizes")) {
@@ -487,6 +490,27 @@ func (p *parser) skipsTo(l *Label) bool {
 	}
 	p.i = start
 	return false
+}
+
+// sizesBehind reads the sizes that a round is for where a dash or a comma stands
+// before them: "Rnd 5 – Child and Adult sizes only: …".
+func (p *parser) sizesBehind(l *Label) {
+	if k := p.tok().kind; k != tDash && k != tComma || len(l.Only) > 0 {
+		return
+	}
+	start := p.i
+	p.i++
+	first := p.i
+	for k := p.tok().kind; k != tColon && k != tEnd && k != tStop && k != tOpen && p.i-start < 16; k = p.tok().kind {
+		p.i++
+	}
+	faults := len(p.faults)
+	if p.tok().kind == tColon && p.i > first {
+		p.only(l, first)
+	}
+	if len(l.Only) == 0 || len(p.faults) > faults {
+		l.Only, p.faults, p.i = nil, p.faults[:faults], start
+	}
 }
 
 // sizeNamed is the size that a name stands for: the name itself, its plural

@@ -45,7 +45,11 @@ func (p *parser) places(alone bool) []Place {
 		}
 		// "and in next st work 3 dc": a new instruction that names its place
 		// first.
-		more, ok := p.placed(false)
+		more, ok := p.placed(and && first.Target.Sort == FromHook && p.tok().is("across", "around"))
+		if ok && more.Pick == Each && more.Target.Text == "" && first.Target.Sort == FromHook {
+			// "in 2nd ch from hook and across"
+			more.Target = Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)}
+		}
 		if !ok && and && p.groupAhead() {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()
@@ -68,6 +72,17 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		p.eat("spaced")
 	}
 	words := p.i
+	if p.tok().is("down", "up") {
+		// "evenly down side edge"
+		at := p.i
+		p.i++
+		if p.rowEnds() {
+			pl := Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			p.placeTail(&pl)
+			return pl, true
+		}
+		p.i = at
+	}
 	switch {
 	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at", "using"):
 		prep := p.at(-1).text
@@ -269,7 +284,7 @@ func (p *parser) place() (Place, bool) {
 		} else {
 			// "sc in next, 2 sc in next": the noun is often left out.
 			switch k := p.tok(); {
-			case k.kind == tComma, k.kind == tSemi, k.kind == tStop, k.kind == tEnd, k.kind == tClose, k.is("and", "then"):
+			case k.kind == tComma, k.kind == tSemi, k.kind == tStop, k.kind == tEnd, k.kind == tClose, k.kind == tStar, k.is("and", "then"):
 			default:
 				return no()
 			}
@@ -319,7 +334,7 @@ func (p *parser) place() (Place, bool) {
 	case t.is("first", "last", "final"), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
 		p.i++
 		switch {
-		case t.is("first"):
+		case t.is("first"), t.kind == tOrdinal && t.value == 1:
 			pl.Pick, pl.Nth = First, 1
 		case t.is("last", "final"):
 			pl.Pick = Last

@@ -256,6 +256,9 @@ func (s Style) skip(k *Skip) string {
 		}
 		return "leave rem sts unworked"
 	}
+	if k.Place != nil && k.And != nil {
+		return verb + s.place(k.Place) + " and " + s.place(k.And.Place)
+	}
 	if k.Place != nil {
 		return verb + s.place(k.Place)
 	}

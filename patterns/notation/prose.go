@@ -96,7 +96,7 @@ func (p *parser) advice(b *block) bool {
 		// "Using 4 mm hook, …", "With larger hook, …"
 		for j := start + 1; j < end && p.toks[j].kind != tComma; j++ {
 			if p.toks[j].is("hook", "needle", "facing") {
-				for j < end && p.toks[j].kind != tComma {
+				for j < end && p.toks[j].kind != tComma && !p.toks[j].is("make", "work", "ch", "chain", "begin", "start", "commence") {
 					j++
 				}
 				if !p.toks[start+1].is("rs", "ws", "right", "wrong") {
@@ -223,6 +223,10 @@ func (p *parser) aside(b *block) bool {
 	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
 		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
+	case t.is("increasing", "decreasing", "inc", "dec") && b.afterRef():
+		// "Rep row 3, increasing 2 sts each row"
+	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
+		// "without twisting chain, join"
 	case t.is("starting", "beginning") && p.at(1).is("in", "with") && p.work:
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
@@ -254,6 +258,15 @@ func (p *parser) worksOn() bool {
 	p.num()
 	_, ok := p.what()
 	return ok && p.tok().is("in", "into", "around", "over") && p.instructs(start)
+}
+
+// afterRef reports whether the last instruction repeats rounds by their number.
+func (b *block) afterRef() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	_, ok := b.items[len(b.items)-1].(*Ref)
+	return ok
 }
 
 func (p *parser) note(b *block, start, end int) bool {

@@ -233,8 +233,17 @@ func (s *scanner) word(spaced bool) token {
 			s.i = letters
 		}
 	}
-	return token{kind: tWord,
-		text: strings.ToLower(strings.ReplaceAll(string(s.text[start:s.i]), "’", "'"))}
+	text := strings.ToLower(strings.ReplaceAll(string(s.text[start:s.i]), "’", "'"))
+	if whole := shortened[text]; whole != "" {
+		text = whole
+	}
+	return token{kind: tWord, text: text}
+}
+
+// shortened are words that designers shorten in ways of their own.
+var shortened = map[string]string{
+	"ea": "each", "nxt": "next", "fol": "following", "foll": "following", "btw": "between", "bet": "between",
+	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern",
 }
 
 func isApostrophe(r rune) bool { return r == '\'' || r == '’' }

@@ -19,7 +19,7 @@ var inFull = map[string]string{
 }
 
 // spelt are words, with what is joined to them by hyphens.
-var spelt = regexp.MustCompile(`[A-Za-z]+(-[0-9A-Za-z]+)*`)
+var spelt = regexp.MustCompile(`[0-9]*[A-Za-z]+(-[0-9A-Za-z]+)*`)
 
 // Spell writes the abbreviations in words out when the style is long. The
 // designer's own names are left as she writes them.

@@ -172,6 +172,14 @@ func (b *block) repeat() *fault.Fault {
 		}
 		p.i = at
 	}
+	if from == nil && !hasFrom && markTok == p.i && len(b.stars) == 0 && len(b.items) > 0 {
+		// "sc 1, inc, repeat x 7": all of it
+		if n, more, ok := p.times(); ok {
+			r := &Repeat{Items: b.items, Times: n, More: more, Span: p.from(start)}
+			b.items = []Item{r}
+			return p.ending(r)
+		}
+	}
 	if from == nil {
 		if !hasFrom && p.tok().kind != tStar {
 			markTok = start
@@ -206,6 +214,10 @@ func (b *block) repeat() *fault.Fault {
 		p.eat("around", "across")
 	} else if e, ok := p.extent(); ok {
 		r.Extent = e
+	} else if back := p.i; p.endingAhead() {
+		// "rep from *, ending with sc in last st": all round
+		p.i = back
+		r.Extent = Extent{Sort: ToEnd, Text: "around"}
 	} else {
 		return p.failAt(start, "how-often", "the words do not say how often to repeat",
 			"Write, for example: rep from * around, or: rep from * 5 more times.")
@@ -295,6 +307,9 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			// "ending with sc in last st" goes on after the last repeat, or goes
 			// over from it before its end.
 			p.eat("with")
+			if p.lastGoes() {
+				return nil
+			}
 			items, f := p.endingItems()
 			r.Ending = items
 			return f
@@ -328,6 +343,27 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	}
 	p.i = start
 	return nil
+}
+
+// lastGoes reads "last dc in turning ch" behind "ending with": it says no more than
+// where the last repeat comes to its end.
+func (p *parser) lastGoes() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("last", "final") {
+		if _, ok := p.what(); ok && p.tok().is("in", "into", "on") && p.places(false) != nil {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// endingAhead reports whether it is said next how the last repeat ends.
+func (p *parser) endingAhead() bool {
+	p.eatKind(tComma)
+	p.eat("and")
+	return p.tok().is("ending", "end", "finishing", "omitting") && !p.at(1).is("of")
 }
 
 // unworkedAhead reports whether the phrase ends with the word unworked.

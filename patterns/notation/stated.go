@@ -112,6 +112,7 @@ func (p *parser) countList() *Stated {
 		}
 		c := StatedCount{N: n}
 		p.eat("total")
+		p.eatKind(tTimes) // "4 x 2-ch sps"
 		back := p.i
 		half := p.eat("half")
 		if half && !p.tok().is(groupWords...) {
@@ -128,6 +129,16 @@ func (p *parser) countList() *Stated {
 				"ridges", "ribs", "scallops", "picots", "popcorns", "bobbles", "puffs", "sides", "spokes", "loops") {
 			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
 			p.i++
+		}
+		if at := p.i; p.eat("of") {
+			// "4 clusters of 3 dc"
+			if n, ok := p.plainNumber(); ok {
+				if w, ok := p.what(); ok && w.Kind.Is() {
+					c.Target = Target{Sort: OfName, Kind: w.Kind, Chains: n, Text: p.words(back)}
+					at = p.i
+				}
+			}
+			p.i = at
 		}
 		if p.eat("increased", "decreased", "inc'd", "dec'd", "inc", "dec") {
 			// "3 sts increased" says something else than how many there are.

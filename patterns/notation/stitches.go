@@ -364,7 +364,15 @@ func (p *parser) stitches() (it Item, ok bool) {
 	if p.tok().is("once") && p.at(1).is("in", "into", "around") {
 		p.i++
 	}
-	s.Places = p.places(true)
+	if at := p.i; w.Kind.Base != stitch.Slip && p.tok().is("to") {
+		// "sc to last st" goes on up to there; only slip stitches go to a place.
+		if pl, ok := p.extentPlace(at, true); ok {
+			s.Places = []Place{pl}
+		}
+	}
+	if s.Places == nil {
+		s.Places = p.places(true)
+	}
 	if w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
 		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {
 		// "sc next 2 sts tog"

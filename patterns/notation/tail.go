@@ -158,6 +158,16 @@ func (p *parser) belowWords(pl *Place) bool {
 func (p *parser) postWords() (stitch.Into, bool) {
 	start := p.i
 	p.eat("the")
+	if p.tok().is("back", "front") && p.at(1).is("of") {
+		// "in back of next dc"
+		into := stitch.FrontPost
+		if p.tok().is("back") {
+			into = stitch.BackPost
+		}
+		p.i += 2
+		p.eat("the", "post", "posts")
+		return into, true
+	}
 	into := stitch.FrontPost
 	if p.eat("back") {
 		into = stitch.BackPost
@@ -196,6 +206,7 @@ var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", 
 func (p *parser) rowEnds() bool {
 	start := p.i
 	p.eat("the", "one")
+	p.eat("first", "second", "other", "opposite", "next", "left", "right")
 	ofBand := func() {
 		at := p.i
 		if p.eat("of") {

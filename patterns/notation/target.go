@@ -163,6 +163,10 @@ func (p *parser) target() (Target, bool) {
 	if corner {
 		return done(Target{Sort: ChainSpace, Name: "corner"})
 	}
+	if p.tok().is("foundation", "starting", "base") && p.at(1).is("ch", "chs", "chain", "chains") {
+		p.i += 2
+		return done(Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)})
+	}
 	if t, ok := p.startChain(); ok {
 		return t, true
 	}

@@ -290,6 +290,7 @@ type (
 		// Unworked is set for "leave last 2 sts unworked".
 		Unworked bool
 		Place    *Place // "skip first st"
+		And      *Skip  // "sk first dc and next ch"; nil for one place
 	}
 	// Join closes the round.
 	Join struct {

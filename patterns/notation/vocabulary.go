@@ -197,6 +197,9 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 		put("raised "+w+" "+side, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
 		if short {
 			put("r"+w+side[:1], What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+			if b > stitch.Single {
+				put(w+side[:1], What{Kind: k, Loop: Loop{Set: true, Into: post.into}}) // trf
+			}
 		}
 	}
 	if b == stitch.Single {

@@ -39,6 +39,9 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 	}
 	s, r := label.Stated[0], label.Label.Numbers[0]
 	from, to := r.From.For(p.size), r.To.For(p.size)
+	if len(s.Counts) == len(p.p.Sizes) && (len(r.To.Values) > 1 || len(r.From.Values) > 1) {
+		return nil // a count for each size
+	}
 	if n := to - from + 1; n < 2 || len(s.Counts) != n || number < from || number > to {
 		return nil
 	}

@@ -166,6 +166,24 @@ func (c *course) anotherAfter(k int) bool {
 	return false
 }
 
+// chainsOf is how many chains a space that is named has, 0 for any: a corner is
+// one of the largest, where there are others.
+func (c *course) chainsOf(t *notation.Target) int {
+	if t.Name != "corner" || t.Chains > 0 {
+		return t.Chains
+	}
+	most, least := 0, 0
+	for i, n := range c.chains {
+		if most = max(most, n); i == 0 || n < least {
+			least = n
+		}
+	}
+	if most == least {
+		return 0
+	}
+	return most
+}
+
 // after is the next spot that counts, 0 when there is none.
 func (c *course) after(i int) int {
 	for i++; i < len(c.spots); i++ {

@@ -195,7 +195,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 			switch t.Sort {
 			case notation.ChainSpace:
 				if r := w.c.spots[i].run; r > 0 && w.c.runs[r-1].From == i {
-					if w.c.runIs(r-1, t.Chains) {
+					if w.c.runIs(r-1, w.c.chainsOf(t)) {
 						return i, r
 					}
 				}

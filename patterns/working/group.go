@@ -10,6 +10,12 @@ import (
 
 // placedGroup works a bracketed group in one place, or in each of several.
 func (w *roundWork) placedGroup(g *notation.Group) *halt {
+	if w.c.below == nil && !w.c.ring && !w.begun && intoMagic(g.Place) {
+		// "(dc, ch 1) 8 times in magic ring" makes the ring on the way.
+		if h := w.magicHere(g.Span); h != nil {
+			return h
+		}
+	}
 	if h := w.seal(g.Span); h != nil {
 		return h
 	}
@@ -104,6 +110,9 @@ type definition struct {
 	// needsPlace is set when its words leave it to the place it is worked in
 	// where it goes.
 	needsPlace bool
+	// alias is the stitch that the name is another word for: "dec: sc2tog". Nil
+	// when the words say more.
+	alias *notation.What
 	// sequence is set when it is worked over several places in turn.
 	sequence bool
 }
@@ -138,9 +147,8 @@ func newDefinition(name string, items []notation.Item) *definition {
 			first = false
 		}
 	}
-	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 && s.What.Shaping < 0 && len(s.Places) == 0 {
-		// "dec: invisible decrease" takes two stitches.
-		d.sequence, d.needsPlace = true, false
+	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 && len(s.Places) == 0 && !s.N.Set() && !s.Times.Set() && len(s.But) == 0 {
+		d.alias = &s.What
 	}
 	return d
 }
@@ -156,6 +164,9 @@ func (w *partWork) definition(what *notation.What) *definition {
 	case what.Shaping < 0 && !what.Kind.Is() && what.Kind.Manner == 0:
 		name = "dec"
 	default:
+		return nil
+	}
+	if name == w.alias && w.alias != "" {
 		return nil
 	}
 	if what.Beg {

@@ -50,7 +50,7 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 				return false
 			}
 		}
-		return w.c.runIs(k, e.Target.Chains)
+		return w.c.runIs(k, w.c.chainsOf(&e.Target))
 	}
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }

@@ -25,6 +25,13 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 			if i >= w.pos {
 				return w.takeSpot(i, 0, p, true), nil
 			}
+			if w.nest > 0 && w.begun && w.c.spots[i].use == worked && w.remaining(1) > 0 {
+				// "*dc in first st, 2 dc in next st; rep around": the first of the
+				// repeat
+				next := *p
+				next.Pick, next.Nth = notation.Next, 0
+				return w.one(&next, 0, 1)
+			}
 			w.same = []fabric.Place{w.c.place(i, p.Into)}
 			w.use(i, worked)
 			return w.same, nil

@@ -8,6 +8,15 @@ import (
 
 // skip passes over places by name.
 func (w *roundWork) skip(s *notation.Skip) *halt {
+	h := w.skipOne(s)
+	if h == nil && s.And != nil {
+		h = w.skipOne(s.And)
+	}
+	return h
+}
+
+// skipOne passes over the places of one name.
+func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if h := w.seal(s.Span); h != nil {
 		return h
 	}

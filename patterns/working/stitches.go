@@ -19,6 +19,17 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 	if h := w.seal(s.Span); h != nil {
 		return h
 	}
+	if d := w.definition(&s.What); d != nil && d.alias != nil && d.alias.Name == "" && w.alias == "" {
+		same := *s
+		same.What = *d.alias
+		if s.What.Loop.Set {
+			same.What.Loop = s.What.Loop
+		}
+		w.alias = d.name
+		h := w.stitches(&same)
+		w.alias = ""
+		return h
+	}
 	times := 1
 	if s.Times.Set() {
 		times = s.Times.For(w.size)
@@ -297,6 +308,14 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 		defer func() {
 			if len(w.r.Stitches) == from+n {
 				w.r.Groups = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: from, To: from + n}})
+			}
+		}()
+	}
+	if w.alias != "" && w.inGroup == nil {
+		// Counted by its own name, one by one.
+		defer func() {
+			for i := from; i < len(w.r.Stitches); i++ {
+				w.r.Groups = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: i, To: i + 1}, Name: w.alias})
 			}
 		}()
 	}

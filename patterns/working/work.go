@@ -222,6 +222,8 @@ type partWork struct {
 	// called is the line of the label that is being worked.
 	called int
 	number int
+	// alias is the designer's name of the stitch that is being worked.
+	alias string
 	// skipTo is the round that this size goes on with, 0 when none is skipped.
 	skipTo int
 	// series is the word before the numbers of the rounds worked last, and
@@ -272,6 +274,12 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 func (p *partWork) fault(at notation.Span, code, message, help string) *fault.Fault {
 	if len(p.p.Sizes) > 1 {
 		message += " in size " + p.p.Sizes[p.size]
+	}
+	if p.called > 0 && p.called != at.Line && code != "count" {
+		if help != "" {
+			help += "\n"
+		}
+		help += fmt.Sprintf("Line %d calls for these words.", p.called)
 	}
 	f := p.p.Fault(at.Pos, at.Length, code, message, help)
 	f.Size, f.Called = p.p.Sizes[p.size], p.called
