@@ -82,7 +82,7 @@ func (r *reader) from(p Part, before []Part) {
 		if b.Name == "" {
 			continue
 		}
-		if strings.Contains(from, strings.ToLower(b.Name)) {
+		if strings.Contains(from, strings.ToLower(b.Called())) {
 			return
 		}
 		names = append(names, b.Name)

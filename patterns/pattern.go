@@ -5,6 +5,8 @@
 package patterns
 
 import (
+	"strings"
+
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -97,6 +99,13 @@ type Part struct {
 	From    string // as written: "Brim row ends", "" when started afresh
 	FromPos fault.Pos
 	Text    Text
+}
+
+// Called is the name without what stands in brackets behind it: Ear for
+// "Ear (make 2)".
+func (p *Part) Called() string {
+	name, _, _ := strings.Cut(p.Name, "(")
+	return strings.TrimSpace(name)
 }
 
 // Picture is one picture asked for.

@@ -156,8 +156,11 @@ func (p *parser) loops() (Item, *fault.Fault) {
 				p.i = at
 			}
 		}
-		if p.eat("for") || p.eat("throughout") {
-			p.rest()
+		if p.eat("for", "throughout") {
+			// "for this round", "throughout the row": to the end of the phrase
+			for k := p.tok(); k.kind == tWord && !k.is("work", "and", "then"); k = p.tok() {
+				p.i++
+			}
 		}
 	}
 	t := p.tok()

@@ -234,6 +234,10 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 func (p *parser) colour() (Item, *fault.Fault) {
 	start := p.i
 	switch {
+	case p.tok().is("changing", "alternating", "change") && p.at(1).is("colour", "color", "colours", "colors", "yarns") && p.at(2).is("every", "each", "as"):
+		// "changing colour every 2 rows": which, is left to the reader.
+		p.rest()
+		return &Note{p.from(start), p.words(start)}, nil
 	case p.eat("change", "changing", "switch", "switching"):
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
@@ -248,10 +252,11 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	}
 	with := p.at(-1).is("with", "using")
 	name, ok := p.yarn()
-	if t := p.tok(); !ok && with && t.kind == tWord && capital(t.raw) && p.at(1).kind == tComma && !p.stitchy(p.i, p.i+1) &&
-		!t.is("rs", "ws") {
+	if t := p.tok(); !ok && with && t.kind == tWord && !p.stitchy(p.i, p.i+1) && !t.is("rs", "ws", "tail", "end", "a", "the", "right", "wrong") &&
+		(capital(t.raw) && p.at(1).kind == tComma || p.at(1).kind == tColon || p.at(1).is("yarn", "colour", "color") && (p.at(2).kind == tComma || p.at(2).kind == tColon)) {
 		name, ok = t.raw, true
 		p.i++
+		p.eat("yarn", "colour", "color")
 	}
 	if !ok && p.at(-1).is("to") {
 		// "change to Silt": any name

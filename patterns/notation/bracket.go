@@ -120,6 +120,12 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 		return p.ending(r)
 	}
 	p.i = tail
+	if len(inner) == 1 {
+		if s, ok := inner[0].(*Stitches); ok && len(s.Places) > 0 {
+			b.add(s) // "(tr3tog over next 3 ch)": only set apart
+			return nil
+		}
+	}
 	return p.failAt(open, "how-often", "the words do not say what to do with this bracket",
 		"Say how often, for example: [ … ] 6 times, or [ … ] around;\nor where, for example: ( … ) in next st.")
 }

@@ -90,8 +90,11 @@ func (p *parser) toLast() (Extent, bool) {
 		return Extent{Sort: ToPlace, Target: t}, true
 	}
 	if at := p.i; p.tok().is("ch", "center", "centre", "middle") || p.groupAhead() {
-		p.eat("center", "centre", "middle")
+		middle := p.eat("center", "centre", "middle")
 		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			if middle {
+				t.Name = Middle
+			}
 			return Extent{Sort: ToPlace, Target: t}, true
 		}
 		p.i = at
@@ -138,4 +141,17 @@ func (p *parser) toLast() (Extent, bool) {
 		return Extent{Sort: ToLast, N: n, Target: t}, true
 	}
 	return no()
+}
+
+// extentAhead reports whether "around", "to end" or the end of the phrase comes
+// next.
+func (p *parser) extentAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	switch p.tok().kind {
+	case tComma, tSemi, tStop, tEnd, tClose:
+		return true
+	}
+	_, ok := p.extent()
+	return ok
 }

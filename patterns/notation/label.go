@@ -394,12 +394,15 @@ func (l *Label) side(s string) {
 func (p *parser) only(l *Label, start int) {
 	text := p.words(start)
 	t := strings.TrimPrefix(strings.ToLower(text), "for ")
-	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") {
+	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") && !strings.HasSuffix(t, " size") && !strings.HasSuffix(t, " sizes") {
 		return
 	}
 	t = strings.TrimSpace(strings.TrimSuffix(t, "only"))
 	for _, word := range []string{"sizes", "size"} {
 		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
+	}
+	if t == "all" {
+		return
 	}
 	if group := p.sizeGroup(t); group != nil {
 		l.Only = append(l.Only, group...)

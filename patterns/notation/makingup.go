@@ -27,6 +27,15 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		}
 	}
 	p.i = start
+	if p.eat("with", "using") {
+		// "With tail, seam …", "Using the long end, …"
+		p.eat("the", "a", "your", "remaining")
+		p.eat("long", "yarn", "tapestry", "darning", "matching")
+		if p.eat("tail", "tails", "end", "ends", "needle", "thread") && p.tok().kind == tComma {
+			return &Note{p.from(start), p.words(start)}, nil
+		}
+	}
+	p.i = start
 	p.eat("work")
 	p.num()
 	if w, ok := p.what(); !ok || !w.Kind.Is() {

@@ -256,7 +256,7 @@ func (p *parser) place() (Place, bool) {
 				p.i = at // "and FPdc around each FPdc" is made, not gone into
 				break
 			}
-			if t.Sort == OfName || pl.N.Set() {
+			if t.Sort == OfName && !p.extentAhead() || pl.N.Set() {
 				p.i = at
 				break
 			}
@@ -398,7 +398,7 @@ func (p *parser) place() (Place, bool) {
 			return no()
 		}
 		if pl.Target.Sort == ChainSpace && !p.tok().is("of") {
-			pl.Pick = Next // "in centre ch-2 sp": the one there is
+			pl.Pick, pl.Target.Name = Next, Middle // "in centre ch-2 sp": the one there is
 		}
 	case t.is("skipped", "missed", "unworked", "sk"):
 		p.i++

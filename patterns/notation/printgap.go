@@ -51,3 +51,11 @@ func (s Style) sides(t *Target) string {
 	}
 	return name
 }
+
+// middleWord is how the terms spell centre.
+func (s Style) middleWord() string {
+	if s.Terms == stitch.UK {
+		return "centre"
+	}
+	return "center"
+}

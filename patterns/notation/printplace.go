@@ -277,7 +277,7 @@ func (s Style) pick(p *Place) string {
 		return t
 	case p.Target.Sort == Gap && p.Target.Name == "" && !p.N.Set():
 		return "sp between next 2 " + s.sides(&p.Target)
-	case p.Bare && !p.N.Set():
+	case p.Bare && !p.N.Set() || p.Target.Name == Middle:
 		return t
 	case p.Every && p.N.Set():
 		return "each of next " + s.Num(p.N) + " " + t
@@ -329,6 +329,10 @@ func (s Style) target(t *Target, many bool) string {
 		return plural("cluster")
 	case ChainSpace:
 		switch {
+		case t.Name == Middle:
+			plain := *t
+			plain.Name = ""
+			return s.middleWord() + " " + s.target(&plain, many)
 		case t.Name == "corner" && t.Chains == 0:
 			return plural("corner sp")
 		case t.Chains == 0:
@@ -365,7 +369,7 @@ func (s Style) extent(e *Extent) string {
 		}
 		return "to last " + s.Num(e.N) + " " + s.target(&e.Target, true)
 	case ToPlace:
-		if e.Target.Sort == StartChain {
+		if e.Target.Sort == StartChain || e.Target.Name == Middle {
 			return "to " + s.target(&e.Target, false)
 		}
 		return "to next " + s.target(&e.Target, false)

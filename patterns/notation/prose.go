@@ -119,6 +119,11 @@ func (p *parser) advice(b *block) bool {
 			return false
 		}
 	}
+	for j := start + 1; j < end; j++ {
+		if p.toks[j-1].is("as") && p.toks[j].is("follows", "below") && (j+1 == end || p.toks[j+1].kind == tColon && (j+2 == end || p.toks[j+2].first)) {
+			return p.note(b, start, end) // "Continue increasing in every round as follows:"
+		}
+	}
 	if t.is(advising...) {
 		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
 			// "Note: Ch 1 at beg of a rnd never counts as a stitch."

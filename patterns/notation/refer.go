@@ -63,6 +63,10 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		}
 		r.Rounds = l.Numbers
 	}
+	p.eat("alternately", "alternatively")
+	if p.eat("in") && !p.eat("turn", "alternation") {
+		p.i--
+	}
 	at := p.i
 	p.eatKind(tComma)
 	if n, _, ok := p.times(); ok {

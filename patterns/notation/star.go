@@ -214,6 +214,8 @@ func (b *block) repeat() *fault.Fault {
 		p.eat("around", "across")
 	} else if e, ok := p.extent(); ok {
 		r.Extent = e
+	} else if p.lastSide() {
+		r.Extent = Extent{Sort: ToEnd}
 	} else if back := p.i; p.endingAhead() {
 		// "rep from *, ending with sc in last st": all round
 		p.i = back
@@ -248,6 +250,19 @@ func (b *block) repeat() *fault.Fault {
 	}
 	b.wrap(from, r)
 	return p.ending(r)
+}
+
+// lastSide reads "to last side": as often as leaves room for what is worked there.
+func (p *parser) lastSide() bool {
+	start := p.i
+	if p.eat("to", "until") {
+		p.eat("the")
+		if p.eat("last", "final") && p.eat("side", "edge") {
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // ending reads what may follow a repeat: "ending last rep at **", "omitting

@@ -177,6 +177,9 @@ const Magic = "magic"
 // Here is the Name of a Gap just where the work is: "between last st and next".
 const Here = "here"
 
+// Middle is the Name of a ChainSpace in the middle of a row.
+const Middle = "middle"
+
 // Groups is the Name of a Gap between groups of stitches that have no name.
 const Groups = "groups"
 

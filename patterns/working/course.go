@@ -41,8 +41,9 @@ type course struct {
 	spots []spot
 	// runs are the chain runs in working order, as spans of spots, and chains
 	// how many chains each counts as.
-	runs   []fabric.Span
-	chains []int
+	runs    []fabric.Span
+	chains  []int
+	longest int // of the chains
 	// groups are spans of spots, in working order; groupsAt are those that
 	// begin at a spot.
 	groups   []spotGroup
@@ -106,6 +107,7 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 				at++
 			}
 			c.chains = append(c.chains, below.SpaceChains(r-1))
+			c.longest = max(c.longest, below.SpaceChains(r-1))
 			c.runs = append(c.runs, fabric.Span{From: from, To: at})
 			continue
 		}
@@ -164,24 +166,6 @@ func (c *course) anotherAfter(k int) bool {
 		}
 	}
 	return false
-}
-
-// chainsOf is how many chains a space that is named has, 0 for any: a corner is
-// one of the largest, where there are others.
-func (c *course) chainsOf(t *notation.Target) int {
-	if t.Name != "corner" || t.Chains > 0 {
-		return t.Chains
-	}
-	most, least := 0, 0
-	for i, n := range c.chains {
-		if most = max(most, n); i == 0 || n < least {
-			least = n
-		}
-	}
-	if most == least {
-		return 0
-	}
-	return most
 }
 
 // after is the next spot that counts, 0 when there is none.
@@ -296,10 +280,39 @@ func (c *course) runFrom(pos int) int {
 	return sort.Search(len(c.runs), func(k int) bool { return c.runs[k].From >= pos })
 }
 
-// runIs reports whether a run has so many chains; 0 is any number.
-func (c *course) runIs(k, chains int) bool {
-	return chains == 0 || c.chains[k] == chains
+// runIs reports whether a run is a space that a target names: of so many chains
+// (0 is any number), or, where spaces of several lengths go round, at a corner,
+// which has the longest.
+func (c *course) runIs(k int, t *notation.Target) bool {
+	switch {
+	case t.Name == notation.Middle:
+		return k == c.middle(t.Chains)
+	case t.Name == corner && t.Chains == 0:
+		return c.chains[k] == c.longest
+	}
+	return t.Chains == 0 || c.chains[k] == t.Chains
 }
+
+// middle is the middle one of the runs of so many chains, 0 the longest ones; -1
+// when there is none in the middle.
+func (c *course) middle(chains int) int {
+	if chains == 0 {
+		chains = c.longest
+	}
+	var l []int
+	for k, n := range c.chains {
+		if n == chains {
+			l = append(l, k)
+		}
+	}
+	if len(l)%2 == 0 {
+		return -1
+	}
+	return l[len(l)/2]
+}
+
+// corner is the name of a space at a corner.
+const corner = "corner"
 
 // reverse turns the course about. In a joined round the stitch that was joined
 // to comes first either way.

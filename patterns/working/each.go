@@ -97,7 +97,7 @@ func (w *roundWork) standsIn(p *notation.Place) []fabric.Place {
 		travelled = travelled || st.Role == fabric.Travel
 	}
 	at := w.spotOf(w.same[0])
-	if run := w.c.spots[at].run; !travelled || run == 0 || !w.c.runIs(run-1, p.Target.Chains) {
+	if run := w.c.spots[at].run; !travelled || run == 0 || !w.c.runIs(run-1, &p.Target) {
 		return nil
 	}
 	return w.same
@@ -145,7 +145,7 @@ func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
 	}
 	for k := range targets {
 		t := &targets[k]
-		if t.Name == "corner" && t.Chains == 0 && run > 0 && fit > 1 {
+		if t.Name == corner && t.Chains == 0 && run > 0 && fit > 1 {
 			continue // a space that is gone into as it is is no corner
 		}
 		if f := w.fit(t, i, run); f > fit || f == fit && f > 1 && best < 0 {
@@ -160,7 +160,7 @@ func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
 func (w *roundWork) fit(t *notation.Target, i, run int) int {
 	switch {
 	case t.Sort == notation.ChainSpace:
-		if run > 0 && w.c.runIs(run-1, t.Chains) {
+		if run > 0 && w.c.runIs(run-1, t) {
 			return 2
 		}
 	case run > 0:
@@ -195,7 +195,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 			switch t.Sort {
 			case notation.ChainSpace:
 				if r := w.c.spots[i].run; r > 0 && w.c.runs[r-1].From == i {
-					if w.c.runIs(r-1, w.c.chainsOf(t)) {
+					if w.c.runIs(r-1, t) {
 						return i, r
 					}
 				}

@@ -31,6 +31,16 @@ func (w *roundWork) firstGroup() {
 			to = i + 1
 		}
 	}
+	if foot.Into == stitch.Ring {
+		// In a ring everything stands in one place: the first group is as long as
+		// the next.
+		for _, g := range r.Groups {
+			if n := from + g.To - g.From; g.Name != "" && n <= g.From && n < to {
+				to = n
+				break
+			}
+		}
+	}
 	is := kindsIn(r.Stitches[from:to])
 	for _, g := range r.Groups {
 		if g.Name == "" || !slices.Equal(is, kindsIn(r.Stitches[g.From:g.To])) {

@@ -96,7 +96,7 @@ func (c *course) together(i, j int) bool {
 // extent goes up to.
 func (w *roundWork) gapBeyond(i int, e *notation.Extent) bool {
 	for k := w.c.runFrom(w.pos); k < len(w.c.runs); k++ {
-		if w.c.runIs(k, e.Target.Chains) {
+		if w.c.runIs(k, &e.Target) {
 			return i < 0 || i >= w.c.runs[k].From
 		}
 	}

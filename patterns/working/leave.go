@@ -13,7 +13,7 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 	switch e.Target.Sort {
 	case notation.ChainSpace:
 		for k := w.c.runFrom(w.pos); k < len(w.c.runs) && n < limit; k++ {
-			if w.c.runIs(k, e.Target.Chains) {
+			if w.c.runIs(k, &e.Target) {
 				n++
 			}
 		}
@@ -43,14 +43,14 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 		k := w.c.runFrom(w.pos)
 		if k == len(w.c.runs) {
 			// Round a circle the next is then the first, where the round began.
-			return w.r.Row || k == 0 || w.c.runs[0].From > 0 || !w.c.runIs(0, e.Target.Chains) || w.pos > 0 && w.c.after(w.pos-1) == 0
+			return w.r.Row || k == 0 || w.c.runs[0].From > 0 || !w.c.runIs(0, &e.Target) || w.pos > 0 && w.c.after(w.pos-1) == 0
 		}
 		for i := w.pos; i < w.c.runs[k].From && !passing; i++ {
 			if w.c.spots[i].counts {
 				return false
 			}
 		}
-		return w.c.runIs(k, w.c.chainsOf(&e.Target))
+		return w.c.runIs(k, &e.Target)
 	}
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }

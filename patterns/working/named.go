@@ -11,9 +11,15 @@ import (
 // firstOf is "first st", "first ch-2 sp": the first of the round below that is
 // what the words say, used or not.
 func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
+	if w.nest > 0 && w.pos > 0 && (p.Target.Sort == notation.AnyStitch || p.Target.Sort == notation.OfKind) {
+		// "*2 dc in first st, dc in next st; rep from *": each time the next.
+		next := *p
+		next.Pick, next.Nth = notation.Next, 0
+		return w.one(&next, 0, 1)
+	}
 	if p.Target.Sort == notation.ChainSpace {
 		for k, r := range w.c.runs {
-			if w.c.runIs(k, p.Target.Chains) {
+			if w.c.runIs(k, &p.Target) {
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
@@ -47,7 +53,7 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
 	if p.Target.Sort == notation.ChainSpace {
 		for k := len(w.c.runs) - 1; k >= 0; k-- {
-			if r := w.c.runs[k]; w.c.runIs(k, p.Target.Chains) {
+			if r := w.c.runs[k]; w.c.runIs(k, &p.Target) {
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
@@ -133,7 +139,7 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	if of.Target.Sort == notation.ChainSpace {
 		// "centre ch of next ch-3 sp"
 		for k, r := range w.c.runs {
-			if r.From >= w.pos && w.c.runIs(k, of.Target.Chains) {
+			if r.From >= w.pos && w.c.runIs(k, &of.Target) {
 				n := r.To - r.From
 				at := r.From + n/2
 				if p.Pick == notation.Nth {

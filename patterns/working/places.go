@@ -48,6 +48,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return nil, w.outOf(p, 1)
 	case notation.Same:
+		if on := w.begunIn(); p.Target.Sort == notation.JoinPlace && on != nil {
+			w.same = on
+			return on, nil
+		}
 		if p.Target.Sort == notation.JoinPlace && w.started && w.same != nil && !w.begun {
 			return w.looped(w.same, p), nil
 		}
@@ -210,6 +214,21 @@ func wereOf(n int) string {
 // passed over when it was made.
 func (w *roundWork) missedBelow() bool { return w.opening && w.c.index == 0 && len(w.lastSkip) == 0 }
 
+// begunIn is the space or gap that the round was begun in, nil when it was begun
+// on a stitch.
+func (w *roundWork) begunIn() []fabric.Place {
+	for i := range w.r.Stitches {
+		switch st := &w.r.Stitches[i]; {
+		case st.Role == fabric.Travel:
+		case st.Role == fabric.Start && len(st.On) > 0 && (st.On[0].Into == stitch.Space || st.On[0].Into == stitch.Between):
+			return st.On
+		default:
+			return nil
+		}
+	}
+	return nil
+}
+
 // takeSpot takes the spot (or the chain run it begins) as the next place.
 // Stitches before it are passed over; with check they are noticed when a kind
 // of stitch was named.
@@ -239,7 +258,11 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 		for j := r.From; j < r.To; j++ {
 			w.use(j, worked)
 		}
-		w.intoSpace |= spaceBit(p.Target.Chains)
+		if p.Target.Name == corner && p.Target.Chains == 0 {
+			w.intoSpace |= spaceBit(w.c.longest)
+		} else {
+			w.intoSpace |= spaceBit(p.Target.Chains)
+		}
 		w.pos = r.To
 		w.same = []fabric.Place{w.c.space(run - 1)}
 		return w.same

@@ -108,8 +108,12 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		return w.misfit(r, run.why, run.repeated)
 	}
 	rest = append(append([]notation.Item(nil), r.Ending...), rest...)
-	h = w.exec(rest)
-	if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
+	whole, passed, passes := w.mark(), len(w.passed), false
+	if w.endingReplaces(r, run) {
+		h = w.runsOut(r.Ending[0].Where(), 1)
+	} else if h = w.exec(rest); h == nil && r.Ending != nil && len(w.passed) > passed {
+		passes = true // only if nothing comes out better
+	} else if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
 		if run.why != nil && run.why.out && w.leftover() > 0 {
 			// What is left is less than a repeat; said at the end of the round.
 			w.unfit = w.misfit(r, run.why, run.repeated)
@@ -129,7 +133,8 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	for n := 1; n <= 6 && n <= len(tries); n++ {
 		end := tries[len(tries)-n]
 		w.back(end)
-		if w.exec(rest) == nil && w.leftover() == 0 {
+		passed := len(w.passed)
+		if w.exec(rest) == nil && w.leftover() == 0 && (r.Ending == nil || len(w.passed) == passed) {
 			run.times = len(w.r.Repeats)
 			w.repeats = append(w.repeats, run.repeated)
 			return nil
@@ -138,10 +143,29 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 			return nil
 		}
 	}
+	if passes {
+		w.back(whole)
+		return w.exec(rest)
+	}
 	if run.why != nil {
 		h = run.why
 	}
 	return w.misfit(r, h, run.repeated)
+}
+
+// endingReplaces reports whether the repeats have used everything up, so that an
+// ending which takes a place can only stand for the end of the last of them: "…,
+// 3 dc in next st; rep from * across, ending last rep with 2 dc in last st".
+func (w *roundWork) endingReplaces(r *notation.Repeat, run *run) bool {
+	if len(r.Ending) == 0 || run.why != nil || run.times == 0 || w.remaining(1) > 0 || w.spacesLeft() {
+		return false
+	}
+	s, ok := r.Ending[0].(*notation.Stitches)
+	if !ok || len(s.Places) != 1 || w.closesLoop(s, nil) {
+		return false
+	}
+	p := &s.Places[0]
+	return p.Pick == notation.Last || p.Pick == notation.Next || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain
 }
 
 // endsInside works a last repeat that goes over into its ending before its own
@@ -149,11 +173,15 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 // reports whether that comes out.
 func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []notation.Item) bool {
 	for n := len(r.Items) - 1; n > 0; n-- {
+		if n < len(r.Items)-1 && w.firstKind(r.Items[n:n+1], 0) != w.firstKind(r.Ending, 0) {
+			continue // the ending stands for the like
+		}
 		w.back(begin)
 		w.nest++
 		h := w.onceMore(&run.repeated, 1, r.Items[:n])
 		w.nest--
-		if h == nil && w.exec(rest) == nil && w.leftover() == 0 {
+		passed := len(w.passed)
+		if h == nil && w.exec(rest) == nil && w.leftover() == 0 && len(w.passed) == passed {
 			run.times = len(w.r.Repeats)
 			w.repeats = append(w.repeats, run.repeated)
 			return true

@@ -27,6 +27,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.carry, p.turned = w.carry, false
 		return true
 	}
+	if h == nil && w.started && !w.begun && len(text.Label.Numbers) > 0 && w.r.Count() == 0 {
+		p.add(p.fault(label.Span, "empty", plainLabel(label.Label.Text)+" has no stitches but the chain that it begins with", "Say what is worked."), true)
+		return false
+	}
 	if h == nil && len(w.r.Stitches) == 0 {
 		p.carry = append(p.carry, w.carry...)
 		if len(text.Label.Numbers) > 0 && !fastens(text.Items) {
@@ -282,10 +286,18 @@ func (w *roundWork) halves() {
 	}
 }
 
+// mostPassed is the most stitches that lace passes over at once on its way to a
+// place that is named (common practice, no source).
+const mostPassed = 12
+
 // noticePassed reports places that were passed over on the way to a kind of
 // stitch.
 func (w *roundWork) noticePassed() {
-	if len(w.passed) == 0 || w.intoSpace != 0 {
+	if lace := w.intoSpace != 0 || w.lastGroup > 0; lace && w.gap > mostPassed {
+		w.warn(lastSpan(w.items), "passed-over", fmt.Sprintf("%s passes over %s of %s at once without a word", w.r.Label, plural(w.gap, "stitch"), w.c.below.Label),
+			"Check which place is meant, or say that they are skipped.")
+		return
+	} else if lace || len(w.passed) == 0 {
 		return // lace goes from place to place by name
 	}
 	at := w.c.spots[w.passed[0]].st

@@ -339,7 +339,7 @@ func remarks(l *notation.Label) []string {
 		}
 	}
 	if m := behindDash.FindStringSubmatch(l.Text); m != nil {
-		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") {
+		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") && !noRemark.MatchString(words) {
 			list = append(list, strings.ToLower(words))
 		}
 	}

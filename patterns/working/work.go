@@ -297,8 +297,8 @@ func (p *partWork) standOn() {
 	slit := p.roundsOpening()
 	on := -1
 	for i := 0; i < p.index; i++ {
-		name := strings.ToLower(p.p.Parts[i].Name)
-		if name != "" && strings.HasPrefix(from, name) && (on < 0 || len(name) > len(p.p.Parts[on].Name)) {
+		name := strings.ToLower(p.p.Parts[i].Called())
+		if name != "" && strings.HasPrefix(from, name) && (on < 0 || len(name) > len(p.p.Parts[on].Called())) {
 			on = i
 		}
 	}
@@ -309,7 +309,7 @@ func (p *partWork) standOn() {
 		return
 	}
 	p.part.From = on
-	rest := strings.TrimSpace(from[len(p.p.Parts[on].Name):])
+	rest := strings.TrimSpace(from[len(p.p.Parts[on].Called()):])
 	base := p.f.Parts[on]
 	if strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows {
 		for i, r := range base.Rounds {
