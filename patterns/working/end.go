@@ -72,6 +72,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			return stopAt(p.Span, "join", fmt.Sprintf("%s does not begin with a chain to join to", w.r.Label), "Join to the first stitch instead.")
 		case begin:
 			target = top
+			w.checkChain(w.r, top, p)
 		case p.Target.Sort == notation.OfKind, p.Target.Sort == notation.OfShape:
 			target = -1
 			for i := range w.r.Stitches {
@@ -116,6 +117,27 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 	}
 	w.carryOn(rest)
 	return stopHere
+}
+
+// checkChain warns where the words call the chain that began a round by another
+// number of chains than it has: "join with sl st in top of beg ch-3" after ch 2.
+func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
+	t := &p.Target
+	if p.Of != nil {
+		t = &p.Of.Target
+	}
+	low := r.Stitches[start].Chains
+	high := low
+	for i := start + 1; i < len(r.Stitches) && r.Stitches[i].IsChain(); i++ {
+		high++
+	}
+	help := "Check which of the two is meant."
+	switch {
+	case t.Chains > 0 && (t.Chains < low || t.Chains > high):
+		w.warn(p.Span, "chain", fmt.Sprintf("%s begins with ch %d, not with the ch %d that is worked into", r.Label, high, t.Chains), help)
+	case p.Of != nil && p.Nth > high:
+		w.warn(p.Span, "chain", fmt.Sprintf("%s begins with ch %d, so there is no chain number %d to work into", r.Label, high, p.Nth), help)
+	}
 }
 
 // beginAt lets the round begin where a yarn is joined. Round a circle what lies

@@ -108,6 +108,7 @@ func (w *roundWork) nth(p *notation.Place) ([]fabric.Place, *halt) {
 func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 	for i := range w.c.spots {
 		if w.c.spots[i].st.Role == fabric.Start {
+			w.checkChain(w.c.below, w.c.spots[i].ref.Stitch, p)
 			if i >= w.pos {
 				return w.takeSpot(i, 0, p, false), nil
 			}
@@ -119,6 +120,7 @@ func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 	if w.c.below != nil {
 		for i := range w.c.below.Stitches {
 			if st := &w.c.below.Stitches[i]; st.Role == fabric.Start {
+				w.checkChain(w.c.below, i, p)
 				ref := fabric.Ref{Round: w.c.index, Stitch: i}
 				w.same = []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
 				return w.same, nil
@@ -134,7 +136,7 @@ func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	of := p.Of
 	if of.Target.Sort == notation.StartChain {
-		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target})
+		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target, Nth: p.Nth, Of: of})
 	}
 	if of.Target.Sort == notation.ChainSpace {
 		// "centre ch of next ch-3 sp"
