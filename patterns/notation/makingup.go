@@ -32,6 +32,9 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		p.eat("the", "a", "your", "remaining")
 		p.eat("long", "yarn", "tapestry", "darning", "matching")
 		if p.eat("tail", "tails", "end", "ends", "needle", "thread") && p.tok().kind == tComma {
+			if !p.instructs(p.i + 1) {
+				return note()
+			}
 			return &Note{p.from(start), p.words(start)}, nil
 		}
 	}

@@ -318,7 +318,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 		p.tok().kind != tClose && p.tok().kind != tOpen && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
 		p.i++
 	}
-	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "stuff", "leave", "run", "thread", "gather") {
+	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
 		p.i = start
 		return false
 	}
