@@ -394,7 +394,8 @@ func (l *Label) side(s string) {
 func (p *parser) only(l *Label, start int) {
 	text := p.words(start)
 	t := strings.TrimPrefix(strings.ToLower(text), "for ")
-	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") && !strings.HasSuffix(t, " size") && !strings.HasSuffix(t, " sizes") {
+	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") && !strings.HasSuffix(t, " sizes") && !strings.HasSuffix(t, " size") &&
+		!p.allSizes(t) {
 		return
 	}
 	t = strings.TrimSpace(strings.TrimSuffix(t, "only"))
@@ -493,6 +494,17 @@ func (p *parser) skipsTo(l *Label) bool {
 	}
 	p.i = start
 	return false
+}
+
+// allSizes reports whether words are names of sizes and nothing else: "Small",
+// "Child and Teen".
+func (p *parser) allSizes(text string) bool {
+	for _, name := range strings.FieldsFunc(strings.ReplaceAll(text, " and ", ","), func(r rune) bool { return r == ',' || r == '&' }) {
+		if name = strings.TrimSpace(name); name == "" || p.sizeNamed(name) == "" {
+			return false
+		}
+	}
+	return strings.TrimSpace(text) != ""
 }
 
 // sizesBehind reads the sizes that a round is for where a dash or a comma stands

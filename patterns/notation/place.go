@@ -170,6 +170,18 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	return no()
 }
 
+// eachFollowing passes over "following" in "each following ch-1 sp", where no number
+// says how many.
+func (p *parser) eachFollowing() bool {
+	start := p.i
+	p.i++
+	if p.tok().is("next") || p.tok().kind == tNumber && !p.groupAhead() {
+		p.i = start
+		return false
+	}
+	return true
+}
+
 // place reads the place itself, after the preposition.
 func (p *parser) place() (Place, bool) {
 	start := p.i
@@ -221,7 +233,9 @@ func (p *parser) place() (Place, bool) {
 		p.eat("of")
 		p.eat("the")
 		pl.Pick, pl.Every = Each, true
-		if p.eat("next", "nxt", "following", "foll", "first") {
+		if p.tok().is("following") && p.eachFollowing() {
+			// "in each following ch-1 sp to end"
+		} else if p.eat("next", "nxt", "following", "foll", "first") {
 			pl.Pick = Next
 		} else if p.eat("last") {
 			pl.Pick = Last

@@ -58,7 +58,7 @@ var advising = []string{
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
-	"embroider", "button", "flatten", "press", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at",
+	"embroider", "button", "flatten", "press", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at", "to",
 	"run", "cinch", "darn", "close", "wash", "press",
 }
 
@@ -94,8 +94,8 @@ func (p *parser) advice(b *block) bool {
 	}
 	if t.is("using", "with") {
 		// "Using 4 mm hook, …", "With larger hook, …"
-		for j := start + 1; j < end && p.toks[j].kind != tComma; j++ {
-			if p.toks[j].is("hook", "needle", "facing") {
+		for j := start + 1; j < end && p.toks[j].kind != tComma && p.toks[j].kind != tSemi; j++ {
+			if p.toks[j].is("hook", "needle", "facing", "strand", "strands", "held", "doubled") {
 				for j < end && p.toks[j].kind != tComma && !p.toks[j].is("make", "work", "ch", "chain", "begin", "start", "commence") {
 					j++
 				}
@@ -124,6 +124,9 @@ func (p *parser) advice(b *block) bool {
 			return p.note(b, start, end) // "Continue increasing in every round as follows:"
 		}
 	}
+	if p.optional(start, end) {
+		return p.note(b, start, end)
+	}
 	if t.is(advising...) {
 		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
 			// "Note: Ch 1 at beg of a rnd never counts as a stitch."
@@ -145,7 +148,7 @@ func (p *parser) advice(b *block) bool {
 				return p.note(b, start, j)
 			}
 		}
-		if t.is("for", "on", "at", "begin", "continue", "add") && p.stitchy(start, end) {
+		if t.is("for", "on", "at", "begin", "continue", "add", "to") && p.stitchy(start, end) {
 			return false
 		}
 		return p.note(b, start, end)
@@ -170,6 +173,18 @@ func (p *parser) ends(i int) bool {
 		p.i = i
 		it, _ := read()
 		if _, note := it.(*Note); it != nil && !note && !p.tok().is("back", "seam") {
+			return true
+		}
+	}
+	return false
+}
+
+// optional reports whether a sentence leaves it to the reader whether to do what it
+// says: "if desired", "if you like".
+func (p *parser) optional(start, end int) bool {
+	for j := start; j+2 < end+2 && j+2 < len(p.toks); j++ {
+		if a, b := &p.toks[j+1], &p.toks[j+2]; j < end && p.toks[j].is("if") && (a.is("desired", "liked", "wished", "wanted", "preferred") ||
+			a.is("you") && b.is("like", "wish", "want", "prefer")) {
 			return true
 		}
 	}
@@ -228,7 +243,7 @@ func (p *parser) aside(b *block) bool {
 	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
 		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
-	case t.is("increasing", "decreasing", "inc", "dec") && b.afterRef():
+	case t.is("increasing", "decreasing", "inc", "dec", "working") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
 	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
 		// "without twisting chain, join"
@@ -238,8 +253,14 @@ func (p *parser) aside(b *block) bool {
 	default:
 		return false
 	}
-	for k := p.tok().kind; k != tEnd && k != tStop && k != tComma && k != tSemi && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
-		if p.i > start+1 && p.worksOn() {
+	stripes := false
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
+		stripes = stripes || p.tok().is("sequence", "stripe", "stripes")
+		// "Continuing in stripes of 2 rounds A, 2 rounds B, rep Round 2"
+		if (k == tComma || k == tSemi) && !(stripes && p.at(1).kind == tNumber) {
+			break
+		}
+		if p.i > start+1 && !stripes && p.worksOn() {
 			break
 		}
 		p.i++

@@ -344,8 +344,12 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			r.Omit = 1
 			return nil
 		}
-		if _, ok := p.stitches(); ok {
-			lastRep()
+		if _, ok := p.what(); ok {
+			if back := p.i; !lastRep() {
+				p.i = back
+				p.places(false)
+				lastRep()
+			}
 			r.Omit = 1
 			return nil
 		}

@@ -68,6 +68,10 @@ func (p *parser) placeTail(pl *Place) {
 				}
 			} else if p.tok().is("around", "across") && !pl.Over {
 				// "in next 5 sts across": says no more than was said.
+				if p.at(1).is("top", "bottom") {
+					p.i += 2 // "across top"
+					continue
+				}
 				if pl.Target.Sort == RowEnds || pl.Extent.Sort != NoExtent {
 					p.i++
 					continue

@@ -21,7 +21,7 @@ func (w *roundWork) chain(it *notation.Chain) *halt {
 	if w.c.below == nil && !w.c.ring && !w.begun && !w.started {
 		return w.castOn(it, n)
 	}
-	if !w.begun && !w.started && w.nest == 0 && len(w.r.Stitches) == w.travelled() && !w.beginsLoop(it, n) {
+	if !w.begun && !w.started && w.nest == 0 && !w.slitAhead() && len(w.r.Stitches) == w.travelled() && !w.beginsLoop(it, n) {
 		return w.start(it, n)
 	}
 	w.begun = true
@@ -86,6 +86,16 @@ func (w *roundWork) beginsLoop(it *notation.Chain, n int) bool {
 	again, chain := rep.Items[0].(*notation.Chain)
 	t, stitches := rep.Items[at].(*notation.Stitches)
 	return chain && stitches && again.N.For(w.size) == n && t.What == s.What
+}
+
+// slitAhead reports whether a chain at the beginning of a round of a spiral, which
+// has no beginning chains, goes over stitches that are skipped: the slit of a thumb.
+func (w *roundWork) slitAhead() bool {
+	if w.r.Row || w.c.below == nil || w.c.below.Closing != fabric.Spiral || w.c.below.Number == 0 || len(w.after) == 0 {
+		return false
+	}
+	s, ok := w.after[0].(*notation.Skip)
+	return ok && !s.Unworked
 }
 
 // travelled is the number of slip stitches that moved the beginning.
