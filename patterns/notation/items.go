@@ -311,7 +311,7 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 		case places[0].Target.Sort == FromHook && p.toks[start].is("starting", "beginning", "beg") && st.onFrom(places):
 		case st.Places == nil:
 			st.Places = places
-		case places[0].Target.Sort == RowEnds && st.Places[0].Evenly:
+		case places[0].Target.Sort == RowEnds && (st.Places[0].Evenly || st.Places[0].Target.Sort == RowEnds):
 			// "working in ends of rows, work 66 sc evenly around"
 			st.Places[0].Target = places[0].Target
 		case places[0].Target.Sort == FromHook && st.Places[0].Pick == Each:

@@ -72,6 +72,26 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		p.eat("spaced")
 	}
 	words := p.i
+	if p.tok().is("for", "per") {
+		// "3 sc for every 2 rows": spread along the row ends
+		at := p.i
+		p.i++
+		p.eat("every", "each")
+		pl := Place{Pick: Each, Target: Target{Sort: RowEnds}}
+		if n, ok := p.num(); ok {
+			pl.N = n
+		} else {
+			pl.N = One(p.from(at))
+		}
+		if row, ok := roundWord(p.tok()); ok && row && !p.tok().is("r") {
+			p.i++
+			p.eat("end", "ends")
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
+		p.i = at
+	}
 	if p.tok().is("down", "up") {
 		// "evenly down side edge"
 		at := p.i

@@ -59,7 +59,7 @@ var advising = []string{
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
 	"embroider", "button", "flatten", "press", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at", "to",
-	"run", "cinch", "darn", "close", "wash", "press",
+	"from", "run", "cinch", "darn", "close", "wash", "press",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without
@@ -153,6 +153,10 @@ func (p *parser) advice(b *block) bool {
 		}
 		return p.note(b, start, end)
 	}
+	if line := p.lineEnd(); t.first && line < end && p.toks[line].first && line-start <= 6 && !p.stitchy(start, line) &&
+		p.toks[line-1].kind == tWord && !p.vagueWord(line-1) {
+		return p.note(b, start, line) // a heading: BASE, TOP AND HANDLES
+	}
 	if p.stitchy(start, end) {
 		return false
 	}
@@ -177,6 +181,12 @@ func (p *parser) ends(i int) bool {
 		}
 	}
 	return false
+}
+
+// vagueWord reports whether a sentence goes on behind token i, so that the line it
+// ends is no heading.
+func (p *parser) vagueWord(i int) bool {
+	return p.toks[i].is("in", "into", "to", "of", "the", "and", "or", "from", "with", "a", "an", "for", "on", "at", "until", "then", "work", "make", "over", "behind", "by")
 }
 
 // optional reports whether a sentence leaves it to the reader whether to do what it
@@ -245,6 +255,7 @@ func (p *parser) aside(b *block) bool {
 		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
 	case t.is("increasing", "decreasing", "inc", "dec", "working") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
+	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
 	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
 		// "without twisting chain, join"
 	case t.is("starting", "beginning") && p.at(1).is("in", "with") && p.work:
@@ -339,7 +350,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 		p.tok().kind != tClose && p.tok().kind != tOpen && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
 		p.i++
 	}
-	if p.stitchy(start, p.i) && !t.is("mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
+	if p.stitchy(start, p.i) && !t.is("weave", "mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
 		p.i = start
 		return false
 	}

@@ -305,7 +305,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 				return p.failAt(at, "star", "there is no "+p.toks[at].text+" inside this repeat to end at",
 					"Mark the point inside the repeat with "+p.toks[at].text+".")
 			}
-		} else if said && p.eat("with") {
+		} else if said && (p.eat("with") || p.tok().kind == tNumber || p.tok().is("sk", "skip", "miss", "ch")) {
 			items, f := p.endingItems()
 			r.Ending = items
 			if f == nil && p.eatAll("instead", "of") {

@@ -75,6 +75,21 @@ func (p *parser) statedUpTo(close int) *Stated {
 	return s
 }
 
+// chainThing reads "ch-50 handles": chains by what the designer calls them.
+func (p *parser) chainThing() (Target, bool) {
+	start := p.i
+	if p.eat("ch", "chain") && p.eatKind(tHyphen) {
+		if n, ok := p.plainNumber(); ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
+			if _, known := p.vocab.lookup(p.tok().text); !known {
+				p.i++
+				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
+			}
+		}
+	}
+	p.i = start
+	return Target{}, false
+}
+
 // endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
 // It is unset when there is none.
 func (p *parser) endOf() Num {
@@ -118,7 +133,9 @@ func (p *parser) countList() *Stated {
 		if half && !p.tok().is(groupWords...) {
 			p.i, half = back, false
 		}
-		if t, ok := p.target(); ok {
+		if t, ok := p.chainThing(); ok {
+			c.Target = t
+		} else if t, ok := p.target(); ok {
 			if c.Target = t; half {
 				c.Target.Sort = Remark // half a shell at an edge
 			}

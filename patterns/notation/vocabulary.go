@@ -40,12 +40,31 @@ func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
 	for _, n := range names {
 		n = Plain(n)
 		w := phrase{what: What{Name: n}}
-		for _, n := range spellings(n) {
+		all := spellings(n)
+		if long, short, ok := strings.Cut(n, "("); ok && strings.HasSuffix(short, ")") {
+			// "V-stitch (V-st)"
+			all = append(spellings(strings.TrimSpace(long)), spellings(strings.TrimSpace(strings.TrimSuffix(short, ")")))...)
+		}
+		for _, n := range all {
 			v.add(n, w)
 			v.add(plural(n), w)
+			if s := scanned(n); s != n {
+				v.add(s, w) // C4F, which the scanner takes apart
+				v.add(plural(s), w)
+			}
 		}
 	}
 	return v
+}
+
+// scanned is a name as the scanner takes it apart, with single spaces.
+func scanned(name string) string {
+	toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}})
+	var l []string
+	for i := range toks[:len(toks)-1] {
+		l = append(l, toks[i].text)
+	}
+	return strings.Join(l, " ")
 }
 
 // tradeWords are the words of the trade in either set of terms, made when they
@@ -300,7 +319,10 @@ func (v *Vocabulary) glued(word string) (phrase, bool) {
 	default:
 		return phrase{}, false
 	}
-	ph, ok := v.lookup(word[:i])
+	ph, ok := v.trade[word[:i]] // whatever the designer says of the single one
+	if v.trade == nil {
+		ph, ok = v.own[word[:i]]
+	}
 	if !ok || ph.what.Kind.Base < stitch.Single || n < 2 || n > MaxLegs {
 		return phrase{}, false
 	}

@@ -237,15 +237,25 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 		w.c.spots = append(w.c.spots, s)
 	}
 	if end := len(w.c.spots) - 1; end >= n {
-		in := 0
-		for i := range w.r.Stitches {
-			if st := &w.r.Stitches[i]; st.Counts && len(st.On) > 0 && st.On[0].At == w.c.spots[end].ref {
-				in++
-			}
-		}
-		w.c.spots[end].optional = in > 1
+		w.c.oval = end
+		w.c.spots[end].optional = w.ovalEnd(end)
 	}
 	w.pos = n
 	w.loop = stitch.Underside
 	return nil
+}
+
+// ovalEnd reports whether a spot is the other side of the first chain of an oval and
+// that chain holds the stitches of its end already: more than one.
+func (w *roundWork) ovalEnd(i int) bool {
+	if i != w.c.oval || i == 0 {
+		return false
+	}
+	in := 0
+	for k := range w.r.Stitches {
+		if st := &w.r.Stitches[k]; st.Counts && len(st.On) > 0 && st.On[0].At == w.c.spots[i].ref {
+			in++
+		}
+	}
+	return in > 1
 }

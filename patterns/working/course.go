@@ -49,6 +49,8 @@ type course struct {
 	groups   []spotGroup
 	groupsAt map[int][]int
 	ring     bool
+	// oval is the spot of the other side of the first chain, 0 for none.
+	oval int
 	// lead is how many of the spots come last though they are the first of the
 	// round: the work begins after them.
 	lead int

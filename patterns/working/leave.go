@@ -82,7 +82,7 @@ func (w *roundWork) leftover() int {
 	}
 	n := 0
 	for i := range w.c.spots {
-		if s := &w.c.spots[i]; s.counts && s.use == unused && !s.optional {
+		if s := &w.c.spots[i]; s.counts && s.use == unused && !s.optional && !w.ovalEnd(i) {
 			n++
 		}
 	}

@@ -55,6 +55,15 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if p.Target.Sort == notation.JoinPlace && w.started && w.same != nil && !w.begun {
 			return w.looped(w.same, p), nil
 		}
+		if b := w.c.below; p.Target.Sort == notation.JoinPlace && w.begun && b != nil && b.Number == 0 && !b.Carried && b.Count() == 0 {
+			// "5 hdc in same ch as first hdc", along a starting chain
+			for i := range w.r.Stitches {
+				if st := &w.r.Stitches[i]; st.Counts && st.Role == fabric.Worked && len(st.On) > 0 && st.On[0].Into != stitch.Ring {
+					w.same = []fabric.Place{{Into: p.Into, At: st.On[0].At, Last: st.On[0].Last}}
+					return w.same, nil
+				}
+			}
+		}
 		if p.Target.Sort == notation.JoinPlace && len(w.c.spots) > 0 {
 			if w.c.below != nil && w.c.below.Completed > 0 && len(w.c.runs) > 0 && w.c.runs[0].From == 0 {
 				w.same = []fabric.Place{w.c.space(0)} // the loop that was completed

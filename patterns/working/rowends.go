@@ -21,7 +21,14 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
 			"Say which piece the part is picked up from, for example: from: Brim row ends.")
 	}
-	if !hasN {
+	if rows := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && rows > 0 {
+		// "3 sc for every 2 rows"
+		if w.c.edge*n%rows != 0 {
+			return stopAt(p.Span, "left-over", fmt.Sprintf("%s of %s do not come out with %d rows", plural(w.c.edge, "row end"), w.c.below.Label, rows),
+				"Give a number of rows that goes into them, or the number of stitches: work 60 sc evenly along row ends.")
+		}
+		n = w.c.edge * n / rows
+	} else if !hasN {
 		n = w.c.edge
 	} else if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
 		n *= w.c.edge // so many in each row end
