@@ -35,7 +35,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	switch {
 	case err == nil:
 		return statusDone
-	case errors.Is(err, errFaults):
+	case errors.Is(err, errFaults), errors.Is(err, errUnclean):
 		return statusFaults
 	case errors.As(err, &faults):
 		fmt.Fprintln(errs, faults.Error())
@@ -58,6 +58,6 @@ func command() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.AddCommand(drawCommand(), checkCommand(), newCommand(), wordsCommand(), sizeCommand(), spaceCommand(), symbolsCommand())
+	root.AddCommand(drawCommand(), withAudit(checkCommand()), newCommand(), wordsCommand(), sizeCommand(), spaceCommand(), symbolsCommand())
 	return root
 }
