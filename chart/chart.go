@@ -43,11 +43,12 @@ type Options struct {
 	Paper      Paper
 	Sheet      bool // the whole sheet, however little of it rows or a wedge need
 	Terms      stitch.Terms
-	LeftHanded bool // mirrored, with readable text
-	Cross      bool // single crochet as × rather than +
-	Black      bool // every round in black, for photocopies
-	Clear      bool // on a transparent ground
-	Tint       bool // one repeat tinted, in a chart of whole rounds
+	Special    []Definition // told in words under the key
+	LeftHanded bool         // mirrored, with readable text
+	Cross      bool         // single crochet as × rather than +
+	Black      bool         // every round in black, for photocopies
+	Clear      bool         // on a transparent ground
+	Tint       bool         // one repeat tinted, in a chart of whole rounds
 }
 
 // Chart is a finished picture.

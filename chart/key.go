@@ -144,6 +144,7 @@ type key struct {
 	rows    int
 	left    []float64 // of each column
 	row     float64   // height of one
+	special special
 }
 
 // keyRows are the heights of row to choose from.
@@ -151,7 +152,7 @@ var keyRows = []float64{9, 7.5, 6.2}
 
 // layKey finds how many columns fit a width, in rows of a height.
 func (w *work) layKey(width, row float64) key {
-	k := key{entries: w.entries(), row: row}
+	k := key{entries: w.entries(), row: row, special: w.laySpecial(width)}
 	for columns := min(4, len(k.entries)); columns > 0; columns-- {
 		k.rows = (len(k.entries) + columns - 1) / columns
 		k.left = k.left[:0]
@@ -175,7 +176,7 @@ func (e entry) width() float64 {
 	return typeface.Width(e.short, keyText, true, false) + keySpace + typeface.Width(e.long, keyText, false, false)
 }
 
-func (k key) height() float64 { return float64(k.rows) * k.row }
+func (k key) height() float64 { return float64(k.rows)*k.row + k.special.height() }
 
 // drawKey draws the key with its top left corner at x, y.
 func (a *artist) drawKey(k key, x, y float64) *scene.Group {

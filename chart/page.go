@@ -216,6 +216,9 @@ func (p *page) finish() (*Chart, []*course) {
 	if len(p.key.entries) > 0 {
 		s.Root.Add(a.drawKey(p.key, margin, p.bottom+airBelow))
 	}
+	if sp := p.key.special; len(sp.lines) > 0 {
+		s.Root.Add(sp.draw(margin, p.bottom+airBelow+p.key.height()-sp.height()))
+	}
 	if len(p.foot) > 0 {
 		foot := &scene.Group{ID: "foot"}
 		for _, t := range p.foot {

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"regexp"
+	"strings"
+
 	"whorl/chart"
 	"whorl/geometry"
 	"whorl/patterns"
@@ -20,6 +23,7 @@ func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 	o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
 		From: p.From, To: p.To, Terms: j.pattern.Terms, Repeats: p.Repeats,
 		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint}
+	o.Special = special(j.pattern, j.fabrics[i], o)
 	o.Paper = paperOf(p)
 	o.Sheet = p.Paper != ""
 	return o
@@ -31,4 +35,37 @@ func paperOf(p patterns.Picture) chart.Paper {
 		return chart.Letter
 	}
 	return chart.A4
+}
+
+// special are the designer's own stitches that are named by the words which the
+// drawn rounds were worked from.
+func special(p *patterns.Pattern, f *fabric.Fabric, o chart.Options) (l []chart.Definition) {
+	part := f.Parts[o.Part]
+	lines := map[int]bool{}
+	for _, r := range part.Rounds {
+		if r.Number < o.From || o.To > 0 && r.Number > o.To {
+			continue
+		}
+		for i := range r.Stitches {
+			lines[r.Stitches[i].Line] = true
+		}
+	}
+	var words strings.Builder
+	for _, q := range p.Parts {
+		if q.Name != part.Name {
+			continue
+		}
+		for i, line := range q.Text.Lines {
+			if lines[q.Text.First+i] {
+				words.WriteString(line + " ")
+			}
+		}
+	}
+	for _, d := range p.Stitches {
+		named := regexp.MustCompile(`(?i)(^|[^a-z])` + regexp.QuoteMeta(d.Name) + `(s|es)?([^a-z]|$)`)
+		if named.MatchString(words.String()) {
+			l = append(l, chart.Definition{Name: d.Name, Words: strings.Join(d.Words.Lines, " ")})
+		}
+	}
+	return l
 }
