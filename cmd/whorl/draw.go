@@ -211,7 +211,13 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if len(sizes) > 1 {
 			s.name += "-" + strings.ToLower(strings.ReplaceAll(size, " ", "-"))
 		}
-		l = append(l, s)
+		var larger []sheet
+		if p.Draw == "round" && c.Small() {
+			if larger = j.larger(p, i, s.name); len(larger) > 0 {
+				s.findings = append(s.findings, "it is drawn larger as "+named(larger))
+			}
+		}
+		l = append(append(l, s), larger...)
 	}
 	return l, nil
 }
