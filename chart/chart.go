@@ -1,15 +1,16 @@
 // Package chart lays out and draws pictures of a worked fabric: whole rounds, a
-// wedge of them, rows. It takes a fabric and its form and gives a scene.
+// wedge of them, a panel, rows. It takes a fabric and its form and gives a scene.
 //
 // A chart in the round is made in steps, each with a file of its own: where on
 // the turn every stitch goes (turn.go), how far out every round lies (reach.go),
 // the points that every symbol reaches (place.go), the strokes (draw.go, start.go
 // for what begins and closes a round, ground.go for what the first one stands
 // on), the reading aids (numbers.go, key.go) and the page (page.go). A wedge
-// (wedge.go) is cut from the layout of the whole. A motif with corners (corners.go)
-// lies on polygons. Rows (rows.go) are laid out in
-// the same steps, with a distance along the row for an angle and a height for a
-// radius; where stitches lean alike in all rows, they lie in waves (wave.go).
+// (wedge.go) is cut from the layout of the whole, and so is a panel (panel.go),
+// whose rounds lie flat. A motif with corners (corners.go) lies on polygons. Rows
+// (rows.go) are laid out in the same steps, with a distance along the row for an
+// angle and a height for a radius; where stitches lean alike in all rows, they lie
+// in waves (wave.go).
 // audit.go looks a finished picture over.
 //
 // The groups of a chart carry data. A round has its number and, where it comes

@@ -122,7 +122,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	line := a.pen.Line
 	number := strconv.Itoa(c.round.Number)
 	name := "rnd"
-	if a.flat {
+	if a.flat && !a.panel {
 		name = "row"
 	}
 	g := &scene.Group{ID: a.unique(name + number), Title: c.label(),

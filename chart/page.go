@@ -213,6 +213,9 @@ func (p *page) finish() (*Chart, []*course) {
 	c := &Chart{Scene: s}
 	signs, missing := a.signs(drawing, p)
 	s.Root.Add(signs)
+	if w.panel {
+		s.Root.Add(a.bracket(p))
+	}
 	if len(p.key.entries) > 0 {
 		s.Root.Add(a.drawKey(p.key, margin, p.bottom+airBelow))
 	}

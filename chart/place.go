@@ -98,9 +98,12 @@ func (w *work) width(c *course, i int) float64 {
 		next += c.wrap()
 	}
 	g := math.Min(back, next)
-	if c.open {
-		a, b := w.shape.At(0, 0), w.shape.At(g, 0)
-		return math.Abs(b.X - a.X)
+	if w.flat {
+		from := 0.0
+		if s, ok := w.shape.(strip); ok {
+			from = s.mid
+		}
+		return math.Abs(w.shape.At(from+g, 0).X - w.shape.At(from, 0).X)
 	}
 	return 2 * c.radius[i] * math.Sin(math.Min(g, math.Pi)/2)
 }

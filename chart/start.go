@@ -100,6 +100,10 @@ type gap struct {
 	centre, along canvas.Point    // of the chart; to the gap, where its sides say nothing
 }
 
+// flatCentre is how far below a chart its rounds have their centre where they lie
+// flat, mm.
+const flatCentre = 1e5
+
 // gapAt is the gap that stitch i lies in.
 func (d *roundArtist) gapAt(i int) gap {
 	c := d.c
@@ -109,11 +113,15 @@ func (d *roundArtist) gapAt(i int) gap {
 	}
 	lf, _ := d.feet(c, last)
 	ff, _ := d.feet(c, first)
+	centre := d.centre
+	if d.flat {
+		centre.Y += flatCentre
+	}
 	return gap{
 		last:   [2]canvas.Point{lf[len(lf)-1], d.top(c, last)},
 		first:  [2]canvas.Point{ff[0], d.top(c, first)},
-		centre: d.centre,
-		along:  d.point(c.theta[i], 1).Sub(d.centre),
+		centre: centre,
+		along:  d.point(c.theta[i], 1).Sub(centre),
 	}
 }
 

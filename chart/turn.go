@@ -35,7 +35,8 @@ type work struct {
 	cornerAt float64 // the angle of a corner
 
 	inwards bool
-	flat    bool // worked in rows, which lie one above another
+	flat    bool // rows or rounds that lie one above another
+	panel   bool // rounds that do
 	// window is how many of the fold repeats are drawn; 0: the whole round.
 	window, fold int
 	upright      float64 // where angle 0 stands on the page in a wedge

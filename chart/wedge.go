@@ -20,6 +20,24 @@ func Wedge(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		return nil, err
 	}
 	w.turn()
+	switch repeats := w.cutRepeats(o.Repeats); {
+	case repeats:
+		p := w.fit(w.reachWedge)
+		c, _ := p.finish()
+		return c, nil
+	case w.fold < 2:
+		c, err := Round(f, form, o)
+		if err == nil {
+			c.Findings = append(c.Findings, "these rounds have no repeat in common, so the whole is drawn: choose fewer rounds with rounds:")
+		}
+		return c, err
+	}
+	return Round(f, form, o)
+}
+
+// cutRepeats leaves as many of the repeats that the drawn rounds have in common, at
+// least one. It is false where that is all or there are none.
+func (w *work) cutRepeats(repeats int) bool {
 	fold, widest := 0, 0
 	for _, c := range w.courses[w.first : w.last+1] {
 		if !c.hub {
@@ -33,22 +51,15 @@ func Wedge(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 			fold = f
 		}
 	}
-	w.window = max(o.Repeats, 1)
+	w.fold, w.window = fold, max(repeats, 1)
 	if fold < 2 || w.window >= fold {
-		c, err := Round(f, form, o)
-		if err == nil && fold < 2 {
-			c.Findings = append(c.Findings, "these rounds have no repeat in common, so the whole is drawn: choose fewer rounds with rounds:")
-		}
-		return c, err
+		return false
 	}
-	w.fold = fold
 	for _, c := range w.courses {
 		c.cutOut(fold, w.window)
 	}
 	w.keepPlaces()
-	p := w.fit(w.reachWedge)
-	c, _ := p.finish()
-	return c, nil
+	return true
 }
 
 // likeness is how many times the kinds of a course's stitches come to the same

@@ -119,17 +119,21 @@ func (w *work) subtitle() string {
 	}
 	add(w.span())
 	add(w.portion())
+	if w.panel && !w.turned() {
+		add("right side shown, read to the " + w.side(w.courses[w.lo]))
+		return strings.Join(s, " · ")
+	}
 	if w.flat {
 		add("right side shown")
 		for _, c := range w.courses[w.lo : w.last+1] {
 			if c.round.Number > 0 && w.leftwards(c.reversed) != w.o.LeftHanded {
-				add("right-side rows read to the " + w.side(c))
+				add("right-side " + w.noun() + "s read to the " + w.side(c))
 				break
 			}
 		}
 		for _, c := range w.courses[w.lo : w.last+1] {
 			if c.round.Number > 0 && w.leftwards(c.reversed) == w.o.LeftHanded {
-				add("wrong-side rows to the " + w.side(c))
+				add("wrong-side " + w.noun() + "s to the " + w.side(c))
 				break
 			}
 		}
@@ -150,14 +154,19 @@ func (w *work) span() string {
 		from++
 	}
 	a, b := w.courses[from].round.Number, w.courses[w.last].round.Number
-	what := "round"
-	if w.flat {
-		what = "row"
-	}
+	what := w.noun()
 	if a == b {
 		return what + " " + strconv.Itoa(a)
 	}
 	return fmt.Sprintf("%ss %d–%d", what, a, b)
+}
+
+// noun is what the chart's courses are called.
+func (w *work) noun() string {
+	if w.flat && !w.panel {
+		return "row"
+	}
+	return "round"
 }
 
 // side is the side of the page that a row runs to.
@@ -215,9 +224,12 @@ func (w *work) describe() string {
 	if w.inwards {
 		way = "from the edge inwards to the centre"
 	}
-	if w.flat {
+	switch {
+	case w.panel:
+		b.WriteString("Stitch chart of rounds laid flat, from the bottom up, right side shown.")
+	case w.flat:
 		b.WriteString("Stitch chart worked in rows from the bottom up, right side shown.")
-	} else {
+	default:
 		fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction(false))
 	}
 	if p := w.portion(); p != "" {

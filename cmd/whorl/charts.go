@@ -16,6 +16,7 @@ var charts = map[string]func(*fabric.Fabric, *geometry.Form, chart.Options) (*ch
 	"round": chart.Round,
 	"rows":  chart.Rows,
 	"wedge": chart.Wedge,
+	"panel": chart.Panel,
 }
 
 // chartOptions are what the file asks of a picture in size i.

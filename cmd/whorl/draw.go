@@ -23,7 +23,7 @@ import (
 const pngDensity = 300
 
 // drawings are the kinds of picture that are drawn.
-var drawings = []string{"round", "rows", "wedge", "shaping", "form"}
+var drawings = []string{"round", "rows", "wedge", "panel", "shaping", "form"}
 
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}

@@ -15,6 +15,7 @@ var update = flag.Bool("update", false, "rewrite the golden pictures in testdata
 // for.
 const layouts = `pictures:
   - {name: repeat, draw: wedge, part: Body, size: Toddler}
+  - {name: panel, draw: panel, part: Body, size: Toddler, rounds: 1-10, repeats: 2}
   - {name: brim, draw: rows, part: Brim, size: Toddler}
 `
 
