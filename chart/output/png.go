@@ -36,7 +36,11 @@ func PNG(w io.Writer, s *scene.Scene, pixelWidth int) error {
 	b := bitmap{gg.NewContext(pixelWidth, height), scale, float64(height) / s.Height}
 	b.SetLineCapRound()
 	b.SetLineJoinRound()
-	paint(b, s)
+	if s.Paper.Opaque {
+		b.SetColor(rgba(s.Paper))
+		b.Clear()
+	}
+	paintGroup(b, &s.Root, scene.Plain)
 
 	var out bytes.Buffer
 	if err := png.Encode(&out, withPalette(b.Image().(*image.RGBA))); err != nil {
@@ -105,19 +109,44 @@ func (b bitmap) text(t *scene.Text) {
 	b.fill(d.Transform(canvas.Identity.Translate(t.X, t.Y).Rotate(t.Angle).Translate(-left, 0)), t.Colour)
 }
 
-// trace makes the path the context's, in straight lines that leave it by less
-// than a twentieth of a pixel.
+// flat is how far, in pixels, the straight lines of a curve may leave it.
+const flat = 0.05
+
+// trace makes the path the context's, its curves in straight lines.
 func (b bitmap) trace(d *canvas.Path) {
-	data := d.Flatten(0.05 / b.scale).Data()
+	data := withoutArcs(d).Data()
+	at := func(i int) canvas.Point { return canvas.Point{X: data[i] * b.scale, Y: data[i+1] * b.down} }
+	var from canvas.Point
 	for i := 0; i < len(data); i += commandLength(data[i]) {
-		x, y := data[i+1]*b.scale, data[i+2]*b.down
+		end := at(i + commandLength(data[i]) - 3)
 		switch data[i] {
 		case canvas.MoveToCmd:
-			b.MoveTo(x, y)
+			b.MoveTo(end.X, end.Y)
 		case canvas.LineToCmd:
-			b.LineTo(x, y)
+			b.LineTo(end.X, end.Y)
+		case canvas.QuadToCmd:
+			c := at(i + 1)
+			b.curve(from, from.Interpolate(c, 2./3), end.Interpolate(c, 2./3), end)
+		case canvas.CubeToCmd:
+			b.curve(from, at(i+1), at(i+3), end)
 		case canvas.CloseCmd:
 			b.ClosePath()
 		}
+		from = end
 	}
+}
+
+// curve draws a cubic in as many even pieces as keep the lines near it: the middle
+// of a piece is off by an eighth of its second derivative at the most, which is six
+// times the larger second difference of the points.
+func (b bitmap) curve(p, q, r, s canvas.Point) {
+	bend := math.Max(p.Sub(q.Mul(2)).Add(r).Length(), q.Sub(r.Mul(2)).Add(s).Length())
+	n := math.Max(math.Ceil(math.Sqrt(0.75*bend/flat)), 1)
+	for k := 1.0; k < n; k++ {
+		t := k / n
+		u := 1 - t
+		x := p.Mul(u * u * u).Add(q.Mul(3 * u * u * t)).Add(r.Mul(3 * u * t * t)).Add(s.Mul(t * t * t))
+		b.LineTo(x.X, x.Y)
+	}
+	b.LineTo(s.X, s.Y)
 }
