@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
@@ -8,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/spf13/cobra"
 
@@ -157,10 +159,7 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 			if part.Rows {
 				draw = "rows"
 			}
-			name := strings.ToLower(strings.ReplaceAll(part.Name, " ", "-"))
-			if name == "" {
-				name = "chart"
-			}
+			name := cmp.Or(fileName(part.Name), "chart")
 			l = append(l, patterns.Picture{Name: name, Draw: draw, Part: part.Name})
 		}
 	}
@@ -209,7 +208,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		}
 		s := sheet{name: d.stem + "-" + p.Name, scene: c.Scene, width: p.Width, findings: c.Findings}
 		if len(sizes) > 1 {
-			s.name += "-" + strings.ToLower(strings.ReplaceAll(size, " ", "-"))
+			s.name += "-" + fileName(size)
 		}
 		var larger []sheet
 		if p.Draw == "round" && c.Small() {
@@ -234,6 +233,13 @@ func (s *sheet) write(w io.Writer, format string) error {
 		width = int(math.Round(s.scene.Width / 25.4 * pngDensity))
 	}
 	return output.PNG(w, s.scene, width)
+}
+
+// fileName is a name as a part of a file's: small letters and figures, with
+// hyphens for what lies between them.
+func fileName(s string) string {
+	apart := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), apart), "-")
 }
 
 // middleSize is the size that is drawn when none is named.

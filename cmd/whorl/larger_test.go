@@ -26,3 +26,11 @@ func TestSmallChartsAreDrawnLarger(t *testing.T) {
 		}
 	}
 }
+
+func TestFileName(t *testing.T) {
+	for name, want := range map[string]string{"Adult Large": "adult-large", "Legs (make 2)": "legs-make-2", "3–6 mo.": "3-6-mo", "": "", "Größe/1": "größe-1"} {
+		if got := fileName(name); got != want {
+			t.Errorf("%q is %q in a file's name, not %q", name, got, want)
+		}
+	}
+}
