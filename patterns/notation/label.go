@@ -162,8 +162,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	case p.eatKind(tColon):
 		p.eatKind(tDash)
 	case p.eatKind(tDash), p.eatKind(tStop), p.eatKind(tEqual):
-		if len(l.Numbers) == 0 && !named {
-			return no()
+		if _, round := roundWord(p.at(-2)); len(l.Numbers) == 0 && (!named || p.at(-1).kind == tStop && !round) {
+			return no() // "BASE." is a heading
 		}
 	default:
 		return no()

@@ -75,7 +75,7 @@ func (s Style) Items(items []Item) string {
 				own, ends, text = ". ", true, capitalise(text)
 			}
 		case *Counts:
-			if own = " "; c.Throughout && (c.Not || c.As.Shape == stitch.Plain) && !fromHook(items[:i]) {
+			if own = " "; c.Throughout && !c.Space && (c.Not || c.As.Shape == stitch.Plain) && !fromHook(items[:i]) {
 				// Of all beginning chains, and not of the one before.
 				own, ends, text = ". ", true, "Beg ch "+strings.Trim(text, "()")
 			}

@@ -155,6 +155,11 @@ func (s Style) placed(p *Place, around bool) string {
 		return core // "around"
 	case p.Evenly && p.Target.Sort == RowEnds:
 		return "evenly around row ends"
+	case p.Target.Sort == RowEnds && p.N.Set():
+		if s.one(p.N) {
+			return "for every row"
+		}
+		return "for every " + s.Num(p.N) + " rows"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
 	case around:

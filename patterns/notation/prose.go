@@ -163,7 +163,7 @@ func (p *parser) advice(b *block) bool {
 	if line := p.lineEnd(); t.first && line <= end+1 && p.toks[line].first && p.toks[line-1].kind != tComma {
 		return p.note(b, start, min(line, end)) // a heading
 	}
-	if end-start >= 3 {
+	if end-start >= 3 || end == start+1 && len(t.raw) > 2 && strings.ToUpper(t.raw) == t.raw && p.toks[end].kind == tStop {
 		return p.note(b, start, end)
 	}
 	return false

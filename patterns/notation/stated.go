@@ -143,7 +143,8 @@ func (p *parser) countList() *Stated {
 			c.Target = Target{Sort: OfKind, Kind: w.Kind, Loop: w.Loop, Text: p.words(back)}
 		} else if p.tok().kind == tWord && !p.tok().is("in", "times", "x", "more", "total", "each") &&
 			p.tok().is("petals", "points", "corners", "clusters", "shells", "fans", "groups", "reps", "repeats",
-				"ridges", "ribs", "scallops", "picots", "popcorns", "bobbles", "puffs", "sides", "spokes", "loops") {
+				"ridges", "ribs", "scallops", "picots", "popcorns", "bobbles", "puffs", "sides", "spokes", "loops", "cables", "crosses", "leaves",
+				"waves", "handles", "twists", "motifs", "squares", "blocks", "boxes", "arches", "wedges", "sections", "bumps") {
 			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
 			p.i++
 		}

@@ -109,6 +109,14 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	}
 	rest = append(append([]notation.Item(nil), r.Ending...), rest...)
 	whole, passed, passes := w.mark(), len(w.passed), false
+	if run.why != nil && needsPlaces(r.Ending) {
+		// What is left takes the beginning of a repeat: the ending stands for as
+		// little of it as can be.
+		if w.endsInside(r, run, whole, rest) {
+			return nil
+		}
+		w.back(whole)
+	}
 	if w.endingReplaces(r, run) {
 		h = w.runsOut(r.Ending[0].Where(), 1)
 	} else if h = w.exec(rest); h == nil && r.Ending != nil && len(w.passed) > passed {
@@ -172,7 +180,7 @@ func (w *roundWork) endingReplaces(r *notation.Repeat, run *run) bool {
 // end: "ending last rep with 3 dc in last sc" instead of the shell there. It
 // reports whether that comes out.
 func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []notation.Item) bool {
-	for n := len(r.Items) - 1; n > 0; n-- {
+	for n := len(r.Items) - 1; n > 0 && needsPlaces(r.Items[:n]); n-- {
 		if n < len(r.Items)-1 && w.firstKind(r.Items[n:n+1], 0) != w.firstKind(r.Ending, 0) {
 			continue // the ending stands for the like
 		}
@@ -180,8 +188,10 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 		w.nest++
 		h := w.onceMore(&run.repeated, 1, r.Items[:n])
 		w.nest--
-		passed := len(w.passed)
-		if h == nil && w.exec(rest) == nil && w.leftover() == 0 && len(w.passed) == passed {
+		passed, gap := len(w.passed), w.gap
+		if h == nil && w.exec(rest) == nil && w.leftover() == 0 && len(w.passed)-passed <= gap {
+			// It passes no more than the repeats do on their way to what they name.
+			w.passed = w.passed[:passed]
 			run.times = len(w.r.Repeats)
 			w.repeats = append(w.repeats, run.repeated)
 			return true

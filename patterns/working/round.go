@@ -336,7 +336,7 @@ func (w *roundWork) dropFrom(from int) {
 
 // counts takes in a remark on what something counts as.
 func (w *roundWork) counts(c *notation.Counts) {
-	if !c.Half && c.Throughout {
+	if !c.Half && c.Throughout && (!c.Space || c.Of > 0) {
 		w.throughout[c.Of] = c
 	}
 }

@@ -61,7 +61,11 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 	s := script{work: w, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
 		Names: map[string]string{}}}
 	for _, d := range p.Stitches {
-		s.style.Names[notation.Plain(d.Name)] = running(d.Name)
+		name := d.Name
+		if _, short, ok := strings.Cut(name, "("); ok && strings.HasSuffix(short, ")") {
+			name = strings.TrimSuffix(short, ")") // "V-stitch (V-st)"
+		}
+		s.style.Names[notation.Plain(d.Name)] = running(name)
 	}
 	out := &Words{}
 	trade := notation.NewVocabulary(p.Terms, nil)
