@@ -461,6 +461,13 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
+	case t.is("rem", "remaining") && p.at(1).kind == tWord:
+		// "sc in remaining chs"
+		p.i++
+		pl.Pick = Each
+		if !p.targetOr(&pl) {
+			return no()
+		}
 	default:
 		pl.Pick, pl.Bare = Next, true
 		if !p.groupAhead() {

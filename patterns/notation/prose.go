@@ -258,7 +258,7 @@ func (p *parser) aside(b *block) bool {
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
 	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
 		// "without twisting chain, join"
-	case t.is("starting", "beginning") && p.at(1).is("in", "with") && p.work:
+	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from")):
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
 	default:

@@ -28,6 +28,15 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	}
 	p.eat("the", "these")
 	r := &Ref{}
+	if at := p.i; p.at(-1).is("these") {
+		// "Rep these 2 rows until …"
+		if n, ok := p.num(); ok {
+			if _, round := roundWord(p.tok()); round {
+				p.i, r.Last = at, n
+			}
+		}
+		p.i = at
+	}
 	if at := p.i; p.eat("from") || p.tok().kind == tOrdinal {
 		// "Repeat from 3rd to 8th rows twice more"
 		var l Label
@@ -41,7 +50,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		}
 		p.i = at
 	}
-	if p.eat("last", "previous", "these", "prev") {
+	if p.eat("last", "previous", "these", "prev") || r.Last.Set() {
 		n, ok := p.num()
 		if !ok {
 			n = One(p.from(start))
@@ -134,10 +143,8 @@ func (p *parser) until() (Item, *fault.Fault) {
 		if _, ok := roundWord(p.tok()); ok {
 			p.i++
 			p.eat("more")
-			p.eat("are", "have", "is", "in")
-			p.eat("been", "total")
-			p.eat("all")
-			p.eat("complete", "completed", "worked", "done", "made")
+			for p.eat("are", "have", "is", "in", "been", "total", "all", "altogether", "complete", "completed", "worked", "done", "made") {
+			}
 			return &Until{Span: p.from(start), Rows: n}, nil
 		}
 	}

@@ -47,7 +47,7 @@ func (b *block) star() *fault.Fault {
 		p.eatKind(tComma)
 		p.eatKind(tSemi)
 		rep := p.eat("rep", "repeat")
-		if p.eat("from", "between") {
+		if p.eat("from", "between") || rep && p.tok().kind == tStar {
 			p.i = at
 			return nil
 		}

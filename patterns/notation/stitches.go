@@ -487,6 +487,12 @@ func (p *parser) times() (n Num, more, ok bool) {
 		if n, ok = p.num(); !ok {
 			return no()
 		}
+		if len(n.Values) > 1 && p.at(-1).raw == "]" && (p.tok().kind == tEnd || p.tok().first) {
+			// "inc x 6 [12]": the bracket is the count of the round.
+			p.i = start + 1
+			v, _ := p.plainNumber()
+			n = Num{Span: p.from(start), Values: []int{v}}
+		}
 		p.eat("times")
 	default:
 		if n, ok = p.num(); !ok {

@@ -338,7 +338,7 @@ func (p *partWork) ended(r *notation.Round, ref *notation.Ref, of []*notation.Ro
 	if most == n && !end.Round.Set() && len(p.part.Rounds) > 0 && !p.part.Rounds[len(p.part.Rounds)-1].Row {
 		return n, true // rounds have no sides that take turns
 	}
-	p.add(p.fault(end.Span, "round-number", fmt.Sprintf("%s do not end with the round named", plural(n, "round")),
+	p.add(p.fault(end.Span, "round-number", fmt.Sprintf("a repeat of %s does not end with the round named", plural(n, "round")),
 		"Let the number of rounds and the words agree."), false)
 	return n, true
 }
