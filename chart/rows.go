@@ -164,6 +164,34 @@ func (w *work) length(c *course) float64 {
 	return sum / n
 }
 
+// A row is drawn at least leastStep times as long as the one it stands on and, but
+// for what it has more of stitches, at most mostStep: loops of chains stand out from
+// an edge and do not widen it. The first rows of a piece that grows from a few
+// stitches, under fewStitches, are as long as they are.
+const (
+	leastStep, mostStep = 0.6, 1.2
+	fewStitches         = 16
+)
+
+// near is how long a row is drawn over the one below it.
+func (c *course) near(below *course) float64 {
+	if len(below.order) < fewStitches || below.long <= 0 {
+		return c.long
+	}
+	most := math.Max(mostStep, float64(c.standing())/math.Max(float64(below.standing()), 1))
+	return math.Min(math.Max(c.long, leastStep*below.long), most*below.long)
+}
+
+// standing is how many stitches other than chains a row has.
+func (c *course) standing() (n int) {
+	for _, i := range c.order {
+		if !c.round.Stitches[i].IsChain() {
+			n++
+		}
+	}
+	return n
+}
+
 func (w *work) layRow(c *course) {
 	var items []ring.Item
 	natural := 0.0
@@ -193,7 +221,11 @@ func (w *work) layRow(c *course) {
 	}
 	scale := 1.0
 	if natural > 0 {
-		scale = w.length(c) / natural
+		c.long = w.length(c)
+		if c.index > 0 {
+			c.long = c.near(w.courses[c.index-1])
+		}
+		scale = c.long / natural
 	}
 	x := ring.Along(items, scale)
 	n := len(x)

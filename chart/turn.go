@@ -56,8 +56,9 @@ type course struct {
 	// hidden is the first stitch of a foundation chain that stands up as the
 	// turning chain of the first row and is drawn there; 0: none.
 	hidden int
-	cuts   []cut // what is drawn of every stitch; nil: all
-	offset int   // stitches in the rounds before
+	cuts   []cut   // what is drawn of every stitch; nil: all
+	long   float64 // of a row, mm of the fabric
+	offset int     // stitches in the rounds before
 	// hub is set for a foundation that is the centre itself: a ring, or a
 	// chain of which one stitch holds the whole first round.
 	hub bool
