@@ -215,6 +215,10 @@ func (w *roundWork) skippedCounts(k stitch.Kind, n int) bool {
 
 // otherSide goes on along the other side of the starting chain.
 func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
+	if w.underneath() {
+		w.loop = stitch.Underside
+		return nil
+	}
 	if w.c.below == nil || w.c.below.Number != 0 || len(w.c.spots) == 0 {
 		return stopAt(it.Span, "other-side", "there is no starting chain with another side to work along", "")
 	}

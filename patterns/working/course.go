@@ -54,6 +54,8 @@ type course struct {
 	// lead is how many of the spots come last though they are the first of the
 	// round: the work begins after them.
 	lead int
+	// side is where the other side of a starting chain begins, once it does.
+	side int
 	// flat is set when the round to be worked is a row, which has no gap between
 	// its last stitch and its first.
 	flat bool

@@ -25,7 +25,7 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
-	for k := range w.c.spots {
+	for k := w.c.side; k < len(w.c.spots); k++ {
 		i := (k + len(w.c.spots) - w.c.lead) % len(w.c.spots)
 		if w.c.matches(i, &p.Target) || p.Target.Sort == notation.FromHook {
 			if i >= w.pos {

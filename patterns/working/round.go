@@ -47,6 +47,7 @@ type roundWork struct {
 	split                  *split
 	goesIntoRing           bool            // some of the stitches go into the ring
 	turnedBefore           bool            // the round before ended with a turn
+	sides                  int             // of a flat piece that a border has gone along
 	settled                bool            // the course has been turned to where the round begins
 	moves                  bool            // slip stitches at the beginning only move it
 	namesStart             bool            // the words name the chain that begins the round below
@@ -292,7 +293,7 @@ func (w *roundWork) carryOn(items []notation.Item) {
 	for _, it := range items {
 		switch it := it.(type) {
 		case *notation.Turn:
-			w.turned = true
+			w.hand.turned = true
 		case *notation.FastenOff:
 			w.fasten = true
 		case *notation.Skip:
@@ -314,7 +315,7 @@ func (w *roundWork) turn(t *notation.Turn, rest []notation.Item) *halt {
 	if !w.begun && w.c != nil && !w.joined {
 		return w.turnNow(t)
 	}
-	w.turned = true
+	w.hand.turned = true
 	// "ch 1, turn": the chains belong to the next row.
 	if l := w.lastChain; l.item != nil && l.to == len(w.r.Stitches) && w.r.Row {
 		w.dropFrom(l.from)

@@ -188,7 +188,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			back = true // the hook is at the end of the starting chain
 			r.Reversed, r.Wrong = false, false
 		}
-		w.c = layCourse(below, n-1, back)
+		w.c = layCourse(p.above(below), n-1, back)
 		for i := range w.c.spots {
 			// The chains across a slit are stitches to go into like the others.
 			w.c.spots[i].counts = w.c.spots[i].counts || w.missedBelow()
@@ -249,7 +249,7 @@ func (p *partWork) finish(w *roundWork, text *notation.Round, number int) {
 		p.add(p.fault(text.Span, "too-large", fmt.Sprintf("the piece has more than %d stitches", maxFabric), "Check the numbers."), true)
 	}
 	p.number = number
-	p.turned = w.turned
+	p.turned = w.hand.turned
 	p.carry = w.carry
 	p.latest = append(p.latest, text)
 	p.rounds[number] = text

@@ -17,28 +17,33 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		}
 		return w.spread(s, n)
 	}
-	if w.c.edge == 0 {
+	rows, part := w.edgeRows, w.c.edgePart
+	if w.c.edge == 0 && len(w.sideRows) > 0 && w.c.index == 0 {
+		rows, part = w.nextSide(), w.sidePart
+	}
+	edge := len(rows)
+	if edge == 0 {
 		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
 			"Say which piece the part is picked up from, for example: from: Brim row ends.")
 	}
-	if rows := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && rows > 0 {
+	if each := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && each > 0 {
 		// "3 sc for every 2 rows"
-		if w.c.edge*n%rows != 0 {
-			return stopAt(p.Span, "left-over", fmt.Sprintf("%s of %s do not come out with %d rows", plural(w.c.edge, "row end"), w.c.below.Label, rows),
+		if edge*n%each != 0 {
+			return stopAt(p.Span, "left-over", fmt.Sprintf("%s of %s do not come out with %d rows", plural(edge, "row end"), w.c.below.Label, each),
 				"Give a number of rows that goes into them, or the number of stitches: work 60 sc evenly along row ends.")
 		}
-		n = w.c.edge * n / rows
+		n = edge * n / each
 	} else if !hasN {
-		n = w.c.edge
+		n = edge
 	} else if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
-		n *= w.c.edge // so many in each row end
+		n *= edge // so many in each row end
 	}
 	if n > maxRound {
 		return stopAt(s.Span, "too-large", "too many stitches", "")
 	}
 	for i := 0; i < n; i++ {
-		row := (2*i + 1) * w.c.edge / (2 * n)
-		on := []fabric.Place{{Into: stitch.RowEnd, Part: w.c.edgePart, At: fabric.Ref{Round: w.edgeRows[row]}, Last: fabric.Ref{Round: w.edgeRows[row]}}}
+		row := (2*i + 1) * edge / (2 * n)
+		on := []fabric.Place{{Into: stitch.RowEnd, Part: part, At: fabric.Ref{Round: rows[row]}, Last: fabric.Ref{Round: rows[row]}}}
 		w.same = on
 		if h := w.into(s, 1, on); h != nil {
 			return h

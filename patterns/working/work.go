@@ -51,6 +51,7 @@ type work struct {
 	// it in each size, nil where there is none.
 	lasts       map[*notation.Round][]*fabric.Round
 	definitions map[string]*definition
+	turnedEnds  []bool          // of the parts of the size being worked
 	unread      map[string]bool // definitions whose words could not be read
 	faults      fault.List
 }
@@ -111,6 +112,7 @@ func lines(t patterns.Text) []notation.Line {
 func (w *work) size(i int) *fabric.Fabric {
 	f := &fabric.Fabric{Size: w.p.Sizes[i], Index: i}
 	var broken []bool
+	w.turnedEnds = nil
 	for k := range w.p.Parts {
 		p := w.partReadings(f, k, i)
 		f.Parts = append(f.Parts, p.part)
@@ -128,6 +130,7 @@ func (w *work) size(i int) *fabric.Fabric {
 			w.faults = append(w.faults, p.faults...)
 		}
 		broken = append(broken, p.broken)
+		w.turnedEnds = append(w.turnedEnds, p.turned)
 	}
 	return f
 }
@@ -233,6 +236,11 @@ type partWork struct {
 	broken     bool
 	loose      *fabric.Round
 	opening    bool // the part is worked round a slit in another
+	// sideRows are the rows of part sidePart along whose ends a border goes, and
+	// under how many chains of its starting chain stand at the end of the first
+	// round.
+	sideRows        []int
+	sidePart, under int
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
@@ -422,6 +430,10 @@ func (p *partWork) continueFrom(on int) {
 	p.part.Rounds = append(p.part.Rounds, &last)
 	p.number = last.Number
 	p.turned = false
+	if base.Worked == fabric.InRows && !p.source.Rows {
+		p.turned = p.turnedEnds[on]
+		p.roundFlat(base, on, &last)
+	}
 }
 
 // add keeps a fault; broken ends the part.
