@@ -258,7 +258,8 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 			return run, nil
 		}
 		run.times++
-		if len(w.undo) == begin.undo && w.pos == begin.pos {
+		if len(w.undo) == begin.undo && w.pos == begin.pos && run.times > 1 {
+			// The first may go into the space that the round begins in.
 			return nil, stopAt(r.Span, "endless", "this repeat takes up no stitches of the round below, so it never comes to the end",
 				"Say how many times: rep from * 5 more times.")
 		}
