@@ -252,7 +252,7 @@ func (p *parser) aside(b *block) bool {
 		p.at(1).is("in") && p.at(2).is("front", "a", "continuous", "opposite", "same", "rounds", "rnds", "rows")):
 	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
-		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "turning"):
+		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "picking", "closing"):
 	case t.is("increasing", "decreasing", "inc", "dec", "working") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
