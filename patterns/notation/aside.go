@@ -1,0 +1,92 @@
+package notation
+
+import (
+	"strings"
+)
+
+// aside takes a phrase that only says how the work is held as a note: "working
+// over tail", "being careful not to twist", "working in front of dc just made".
+func (p *parser) aside(b *block) bool {
+	t := p.tok()
+	start := p.i
+	switch {
+	case t.is("working", "work") && (p.at(1).is("over", "last", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||
+		p.at(1).is("in") && p.at(2).is("front", "a", "continuous", "opposite", "same", "rounds", "rnds", "rows")):
+	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
+		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
+		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "picking", "closing"):
+	case t.is("increasing", "decreasing", "inc", "dec", "working") && b.afterRef(), t.is("rotate", "pivot"):
+		// "Rep row 3, increasing 2 sts each row"
+	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
+	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
+		// "without twisting chain, join"
+	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from")):
+	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
+		return false
+	default:
+		return false
+	}
+	stripes := false
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
+		stripes = stripes || p.tok().is("sequence", "stripe", "stripes")
+		// "Continuing in stripes of 2 rounds A, 2 rounds B, rep Round 2"
+		if (k == tComma || k == tSemi) && !(stripes && p.at(1).kind == tNumber) {
+			break
+		}
+		if p.i > start+1 && !stripes && p.worksOn() {
+			break
+		}
+		p.i++
+	}
+	b.add(&Note{p.from(start), p.words(start)})
+	return true
+}
+
+// worksOn reports whether an instruction begins here inside a phrase, without a
+// comma before it: "working in front of sts just made work 1 FPdtr around …".
+func (p *parser) worksOn() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if p.tok().is("work", "make") {
+		return p.instructs(p.i)
+	}
+	if p.at(-1).is("of", "the", "each", "last", "next", "over", "behind", "to", "in", "into", "previous", "prev", "these", "those", "beg", "first",
+		"around", "with", "and", "same", "from", "joining", "than", "any", "all", "under") {
+		return false
+	}
+	p.num()
+	_, ok := p.what()
+	return ok && p.tok().is("in", "into", "around", "over") && p.instructs(start)
+}
+
+// afterRef reports whether the last instruction repeats rounds by their number.
+func (b *block) afterRef() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	_, ok := b.items[len(b.items)-1].(*Ref)
+	return ok
+}
+
+// clauseAdvice takes a phrase after a comma as a note when it begins with a
+// word of advice: "…, pulling the loop up tight".
+func (p *parser) clauseAdvice(b *block) bool {
+	t := p.tok()
+	if !t.is("pulling", "making", "taking", "being", "keeping", "placing", "leaving", "drawing", "tightening",
+		"working", "loosely", "snugly", "tightly", "as", "adjusting", "holding", "marking", "stuffing", "weave",
+		"sew", "mark", "ready", "to", "for", "seam", "leave", "pull", "close", "stuff", "run", "thread", "gather", "cinch") &&
+		!(t.is("draw") && (p.at(1).is("tight", "tightly", "closed") || p.at(1).is("up") && !p.at(2).is("a", "the", "loop"))) {
+		return false
+	}
+	start := p.i
+	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
+		p.tok().kind != tClose && p.tok().kind != tOpen && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
+		p.i++
+	}
+	if p.stitchy(start, p.i) && !t.is("weave", "mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
+		p.i = start
+		return false
+	}
+	b.add(&Note{p.from(start), p.words(start)})
+	return true
+}

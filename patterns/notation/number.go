@@ -1,0 +1,132 @@
+package notation
+
+import (
+	"fmt"
+	"strings"
+)
+
+// num reads a number, with its brackets if there is one for each size.
+func (p *parser) num() (Num, bool) {
+	start := p.i
+	n, ok := p.plainNumber()
+	if !ok && len(p.sizes) > 1 && (p.tok().kind == tDash || p.tok().kind == tHyphen) &&
+		p.at(1).kind == tOpen && (p.at(2).kind == tNumber || p.at(2).kind == tDash || p.at(2).kind == tHyphen) {
+		// - (68, 76): none for the smallest size
+		p.i++
+		n, ok = 0, true
+	}
+	if !ok {
+		return Num{}, false
+	}
+	num := Num{Values: []int{n}}
+	if len(p.sizes) > 1 {
+		p.sizeList(&num, start)
+	}
+	num.Span = p.from(start)
+	return num, true
+}
+
+// plainNumber reads one number in figures or words.
+func (p *parser) plainNumber() (int, bool) {
+	t := p.tok()
+	if t.kind == tNumber && t.frac == 0 {
+		p.i++
+		return t.value, true
+	}
+	if t.kind == tWord {
+		if n, ok := numberWords[t.text]; ok {
+			p.i++
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+// sizeList reads the rest of 60 (72, 78, 90), or of 60/72/78/90.
+func (p *parser) sizeList(num *Num, start int) {
+	at := p.i
+	if p.tok().tight(tSlash) {
+		values := num.Values
+		for p.tok().kind == tSlash {
+			p.i++
+			n, ok := p.sizeValue()
+			if !ok {
+				break
+			}
+			values = append(values, n)
+		}
+		if len(values) == len(p.sizes) {
+			num.Values = values
+			return
+		}
+		p.i = at
+		return
+	}
+	values := num.Values
+	listed := false // the brackets can be nothing but a list
+	for p.tok().kind == tOpen {
+		back := p.i
+		p.i++
+		var more []int
+		for {
+			n, ok := p.sizeValue()
+			if !ok {
+				break
+			}
+			more = append(more, n)
+			if p.tok().kind != tComma && p.tok().kind != tSlash && p.tok().kind != tSemi &&
+				p.tok().kind != tColon {
+				break
+			}
+			p.i++
+		}
+		if p.tok().kind != tClose || len(more) == 0 ||
+			(len(more) == 1 && len(values)+1 != len(p.sizes) && len(values)+1 != len(p.forSizes) && p.at(1).kind != tOpen && !p.nounAt(1)) {
+			p.i = back
+			break
+		}
+		p.i++
+		listed = listed || len(more) > 1 || p.nounAt(0)
+		values = append(values, more...)
+	}
+	switch {
+	case len(values) == len(p.sizes):
+		num.Values = values
+	case len(values) > 1 && len(values) == len(p.forSizes):
+		num.Values = p.spread(values)
+	case len(values) > 1 && listed:
+		p.report(fail(p.from(start), "size-list",
+			fmt.Sprintf("%d numbers for %d sizes", len(values), len(p.sizes)),
+			"Write one number for each size, smallest first: "+p.sizeNames()+"."))
+		num.Values = values
+	default:
+		p.i = at
+	}
+}
+
+// nounAt reports whether a stitch or a place stands n tokens on, so that a
+// bracket before it belongs to its number: 72 (80) sc.
+func (p *parser) nounAt(n int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i += n
+	if p.tok().kind != tWord {
+		return false
+	}
+	t, ok := p.target()
+	return ok && t.Sort != Ring
+}
+
+// sizeValue is one number of a size list; a dash is none.
+func (p *parser) sizeValue() (int, bool) {
+	switch p.tok().kind {
+	case tDash, tHyphen:
+		p.i++
+		return 0, true
+	}
+	return p.plainNumber()
+}
+
+func (p *parser) sizeNames() string {
+	return p.sizes[0] + " (" + strings.Join(p.sizes[1:], ", ") + ")"
+}

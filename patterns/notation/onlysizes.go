@@ -1,0 +1,204 @@
+package notation
+
+import (
+	"fmt"
+	"strings"
+)
+
+// only takes the names of sizes out of "Adult and Adult Large only", from token
+// start up to the current one.
+func (p *parser) only(l *Label, start int) {
+	text := p.words(start)
+	t := strings.TrimPrefix(strings.ToLower(text), "for ")
+	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") && !strings.HasSuffix(t, " sizes") && !strings.HasSuffix(t, " size") &&
+		!p.allSizes(t) {
+		return
+	}
+	t = strings.TrimSpace(strings.TrimSuffix(t, "only"))
+	for _, word := range []string{"sizes", "size"} {
+		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
+	}
+	if t == "all" {
+		return
+	}
+	if group := p.sizeGroup(t); group != nil {
+		l.Only = append(l.Only, group...)
+		return
+	}
+	t = strings.NewReplacer(" and ", ",", "&", ",", "+", ",").Replace(t)
+	var names []string
+	for _, name := range strings.Split(t, ",") {
+		if name = strings.TrimSpace(name); p.sizeNamed(name) != "" {
+			names = append(names, name) // L/XL may be one size
+		} else {
+			names = append(names, strings.Split(name, "/")...)
+		}
+	}
+	for _, name := range names {
+		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
+		size := p.sizeNamed(name)
+		if size != "" {
+			l.Only = append(l.Only, size)
+		}
+		if size == "" && name != "" {
+			p.faults = append(p.faults, fail(Span{p.toks[start].pos, len([]rune(text))}, "unknown-size",
+				fmt.Sprintf("there is no size %q", name), "The sizes are "+p.sizeNames()+"."))
+			l.Only = append(l.Only, name)
+		}
+	}
+}
+
+// sizesFirst reads the sizes that a round is for where they stand before its
+// number: "For size Large only, Rnd 3: …", "Adult only: Rnd 7: …".
+func (p *parser) sizesFirst(l *Label) {
+	start := p.i
+	for p.tok().kind != tEnd && p.tok().kind != tStop && p.i-start < 16 && (p.i == start || !p.tok().first) {
+		p.i++
+		k := p.tok().kind
+		if k != tColon && k != tComma && k != tDash {
+			continue
+		}
+		_, round := roundWord(p.at(1))
+		if p.at(1).first || !round && !p.at(1).is(skipping...) {
+			continue
+		}
+		faults := len(p.faults)
+		if p.words(start) == "All sizes" {
+			l.Only = append(l.Only, p.sizes...)
+		} else {
+			p.only(l, start)
+		}
+		if len(l.Only) == 0 && p.at(1).is(skipping...) {
+			// "Preemie: skip to Rnd 9", "For Newborn size, go to Rnd 5"
+			name := strings.TrimPrefix(strings.ToLower(p.words(start)), "for ")
+			if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(name, "size"))); s != "" {
+				l.Only = append(l.Only, s)
+			}
+		}
+		if len(l.Only) > 0 && (len(p.faults) == faults || p.toks[start].is("for", "size", "sizes")) {
+			p.i++
+			return
+		}
+		l.Only, p.faults = nil, p.faults[:faults]
+		break
+	}
+	p.i = start
+}
+
+// skipping are words that send a size on to a later round.
+var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "omit"}
+
+// skipsTo reads "skip to Rnd 9", "proceed to Rnd 9 of Body", "continue with Rnd 9"
+// behind the sizes that it is for.
+func (p *parser) skipsTo(l *Label) bool {
+	start := p.i
+	if (len(l.Only) > 0 || p.tok().first && p.tok().is("skip", "proceed")) && p.eat(skipping...) {
+		p.eat("on", "straight", "directly")
+		if p.eat("to", "with", "at", "from") {
+			if row, ok := roundWord(p.tok()); ok {
+				p.i++
+				if n, ok := p.num(); ok {
+					l.SkipTo, l.Row = n, row
+					for k := p.tok(); k.kind != tEnd && k.kind != tStop && !k.first; k = p.tok() {
+						p.i++
+					}
+					p.eatKind(tStop)
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// allSizes reports whether words are names of sizes and nothing else: "Small",
+// "Child and Teen".
+func (p *parser) allSizes(text string) bool {
+	for _, name := range strings.FieldsFunc(strings.ReplaceAll(text, " and ", ","), func(r rune) bool { return r == ',' || r == '&' }) {
+		if name = strings.TrimSpace(name); name == "" || p.sizeNamed(name) == "" {
+			return false
+		}
+	}
+	return strings.TrimSpace(text) != ""
+}
+
+// sizesBehind reads the sizes that a round is for where a dash or a comma stands
+// before them: "Rnd 5 – Child and Adult sizes only: …".
+func (p *parser) sizesBehind(l *Label) {
+	if k := p.tok().kind; k != tDash && k != tComma || len(l.Only) > 0 {
+		return
+	}
+	start := p.i
+	p.i++
+	first := p.i
+	for k := p.tok().kind; k != tColon && k != tEnd && k != tStop && k != tOpen && p.i-start < 16; k = p.tok().kind {
+		p.i++
+	}
+	faults := len(p.faults)
+	if p.tok().kind == tColon && p.i > first {
+		p.only(l, first)
+	}
+	if len(l.Only) == 0 || len(p.faults) > faults {
+		l.Only, p.faults, p.i = nil, p.faults[:faults], start
+	}
+}
+
+// sizeNamed is the size that a name stands for: the name itself, its plural
+// ("Adults only"), or its first letter where no other size begins with it. It
+// is "" for none.
+func (p *parser) sizeNamed(name string) string {
+	found := ""
+	if toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}}); len(toks) == 2 {
+		if n := max(ordinalOf(&toks[0]), toks[0].value); n > 0 && n <= len(p.sizes) && toks[0].kind != tNumber {
+			found = p.sizes[n-1] // "2nd and 3rd sizes"
+		}
+	}
+	for _, s := range p.sizes {
+		if strings.EqualFold(name, s) {
+			return s
+		}
+		switch {
+		case strings.EqualFold(name, s+"s"), len(name) == 1 && len(s) > 1 && strings.EqualFold(name, s[:1]):
+			if found != "" {
+				return ""
+			}
+			found = s
+		}
+	}
+	return found
+}
+
+// sizeLine reads a line that says which sizes the rounds after it are for:
+// "Size Large only:", "Sizes M and L only", "All sizes:".
+func (p *parser) sizeLine() (Label, bool) {
+	start := p.i
+	var l Label
+	all := p.eatAll("all", "sizes")
+	if !all {
+		at := p.i
+		p.eat("for")
+		sized := p.tok().is("size", "sizes")
+		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
+			p.i++
+		}
+		if !sized && !p.at(-1).is("only") {
+			p.i = start
+			return Label{}, false
+		}
+		faults := len(p.faults)
+		if p.only(&l, at); !sized && len(p.faults) > faults {
+			p.i, p.faults = start, p.faults[:faults]
+			return Label{}, false
+		}
+	}
+	if !p.eatKind(tColon) {
+		p.eatKind(tStop)
+	}
+	if !p.tok().first && p.tok().kind != tEnd || !all && len(l.Only) == 0 {
+		p.i = start
+		return Label{}, false
+	}
+	l.Text = p.words(start)
+	return l, true
+}

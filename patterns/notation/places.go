@@ -1,0 +1,203 @@
+package notation
+
+import (
+	"whorl/patterns/stitch"
+)
+
+// skippedWords are said of places that were passed over.
+var skippedWords = []string{"skipped", "missed", "sk", "unworked"}
+
+// places reads where stitches go: "in next st", "over next 2 sts", "in 2nd ch
+// from hook and in each ch across", "around". Extents alone are taken only
+// when alone is set.
+func (p *parser) places(alone bool) []Place {
+	var l []Place
+	first, ok := p.placed(alone)
+	if !ok {
+		return nil
+	}
+	l = append(l, first)
+	for {
+		start := p.i
+		if first.Target.Sort == FromHook && p.tok().kind == tOpen {
+			// "in 4th ch from hook (3 skipped chs count as dc) and in each ch"
+			close := p.matching(p.i)
+			if close > 0 && p.toks[close+1].is("and") {
+				p.i++
+				if c, _ := p.counts(); c != nil {
+					p.said = c.(*Counts)
+					p.i = close + 1
+				} else {
+					p.i = start
+				}
+			}
+		}
+		comma := p.eatKind(tComma)
+		and := p.eat("and")
+		if !and && !comma {
+			return l
+		}
+		// After a comma alone, only the words "in" and "into" go on with the
+		// same stitch.
+		if !and && !p.tok().is("in", "into") {
+			p.i = start
+			return l
+		}
+		// "and in next st work 3 dc": a new instruction that names its place
+		// first.
+		more, ok := p.placed(and && first.Target.Sort == FromHook && p.tok().is("across", "around"))
+		if ok && more.Pick == Each && more.Target.Text == "" && first.Target.Sort == FromHook {
+			// "in 2nd ch from hook and across"
+			more.Target = Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)}
+		}
+		if !ok && and && p.groupAhead() {
+			// "in next tr and ch-1 sp"
+			more, ok = p.place()
+		}
+		if !ok || p.tok().is("work", "make") {
+			p.i = start
+			return l
+		}
+		l = append(l, more)
+	}
+}
+
+// placed reads one place with the preposition before it.
+func (p *parser) placed(alone bool) (Place, bool) {
+	start := p.i
+	no := func() (Place, bool) { p.i = start; return Place{}, false }
+	all := p.eat("all")
+	evenly := p.eat("evenly")
+	if evenly {
+		p.eat("spaced")
+	}
+	words := p.i
+	if p.tok().is("for", "per") {
+		// "3 sc for every 2 rows": spread along the row ends
+		at := p.i
+		p.i++
+		p.eat("every", "each")
+		pl := Place{Pick: Each, Target: Target{Sort: RowEnds}}
+		if n, ok := p.num(); ok {
+			pl.N = n
+		} else {
+			pl.N = One(p.from(at))
+		}
+		if row, ok := roundWord(p.tok()); ok && row && !p.tok().is("r") {
+			p.i++
+			p.eat("end", "ends")
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
+		p.i = at
+	}
+	if p.tok().is("down", "up") {
+		// "evenly down side edge"
+		at := p.i
+		p.i++
+		if p.rowEnds() {
+			pl := Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			p.placeTail(&pl)
+			return pl, true
+		}
+		p.i = at
+	}
+	switch {
+	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at", "using"):
+		prep := p.at(-1).text
+		if prep == "along" {
+			p.eat("to") // "ss along to centre of first loop"
+			prep = p.at(-1).text
+		}
+		if prep == "in" && p.tok().is("order") {
+			return no()
+		}
+		if prep == "between" {
+			t, pick, next, ok := p.between()
+			if !ok {
+				return no()
+			}
+			if !next && t.Name == "" && !p.tok().is("of") {
+				t.Name = Here // "between sts"
+			}
+			pl := Place{Pick: pick, Target: t, Evenly: evenly}
+			p.placeTail(&pl)
+			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
+				pl.Pick = Next
+			}
+			pl.Span = p.from(start)
+			return pl, true
+		}
+		pl, ok := p.place()
+		if !ok {
+			if prep == "to" {
+				p.i = start
+				return p.extentPlace(start, alone)
+			}
+			return no()
+		}
+		pl.All, pl.To = all, prep == "to"
+		pl.Over = prep == "over" || prep == "using"
+		pl.Evenly = pl.Evenly || evenly
+		pl.Span = p.from(start)
+		return pl, true
+	case p.tok().is("around", "across", "round"):
+		p.i++
+		if p.rowEnds() {
+			pl := Place{Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
+		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
+			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "joining", "any", "skipped", "sk", "missed", "unworked") ||
+			p.targetAhead() ||
+			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
+			at := p.i
+			pl, ok := p.place()
+			if ok {
+				pl.Over = true
+				pl.Evenly = pl.Evenly || evenly
+				pl.Span = p.from(start)
+				return pl, true
+			}
+			p.i = at
+		}
+		p.i = words
+		if evenly {
+			// "evenly around": over all there is.
+			pl, ok := p.extentPlace(start, true)
+			pl.Evenly = true
+			return pl, ok
+		}
+		p.i = start
+		return p.extentPlace(start, alone)
+	case p.tok().is("next", "each", "every", "same", "nxt", "following", "foll"),
+		p.tok().is("the") && p.at(1).is("next", "same", "following", "first", "last"):
+		// "dc next 3 sts"
+		pl, ok := p.place()
+		if !ok {
+			return no()
+		}
+		pl.Span = p.from(start)
+		return pl, true
+	case p.tok().is("until"):
+		return p.extentPlace(start, alone)
+	case evenly && alone:
+		return Place{Span: p.from(start), Pick: Each, Extent: Extent{Sort: ToEnd}, Evenly: true}, true
+	}
+	return no()
+}
+
+// eachFollowing passes over "following" in "each following ch-1 sp", where no number
+// says how many.
+func (p *parser) eachFollowing() bool {
+	start := p.i
+	p.i++
+	if p.tok().is("next") || p.tok().kind == tNumber && !p.groupAhead() {
+		p.i = start
+		return false
+	}
+	return true
+}

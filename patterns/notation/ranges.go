@@ -1,0 +1,163 @@
+package notation
+
+// ordinalOf is the number of an ordinal in words, else 0.
+func ordinalOf(t *token) int {
+	if t.is("first") {
+		return 1
+	}
+	if t.kind != tWord {
+		return 0
+	}
+	return ordinalWords[t.text]
+}
+
+// ordinals reads "5th and 6th rows", "3rd to 8th rows".
+func (p *parser) ordinals(l *Label) bool {
+	start := p.i
+	var list []Range
+	one := func() (Num, bool) {
+		t := p.tok()
+		n := max(ordinalOf(t), t.value)
+		if t.kind != tOrdinal && ordinalOf(t) == 0 {
+			return Num{}, false
+		}
+		p.i++
+		return Num{Span: Span{t.pos, t.length}, Values: []int{n}}, true
+	}
+	for {
+		from, ok := one()
+		if !ok {
+			break
+		}
+		r := Range{From: from, To: from}
+		if p.eat("to", "through") || p.eatKind(tHyphen) || p.eatKind(tDash) {
+			if to, ok := one(); ok {
+				r.To = to
+			}
+		}
+		if at := p.i; len(p.sizes) > 1 && p.eatKind(tOpen) {
+			// 6th to 12th (13th, 14th) rounds
+			more := []int{r.To.Values[0]}
+			for {
+				n, ok := one()
+				if !ok {
+					break
+				}
+				more = append(more, n.Values[0])
+				p.eatKind(tComma)
+			}
+			if p.eatKind(tClose) && len(more) == len(p.sizes) {
+				if r.From.Values[0] == r.To.Values[0] {
+					r.From.Values = more
+				}
+				r.To.Values = more
+			} else {
+				p.i = at
+			}
+		}
+		list = append(list, r)
+		if !p.eat("and") && !p.eatKind(tComma) {
+			break
+		}
+		p.eat("and")
+	}
+	row, ok := roundWord(p.tok())
+	if !ok || len(list) == 0 || len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && !p.tok().is("rnd", "round", "row", "rd") {
+		p.i = start
+		return false
+	}
+	p.i++
+	l.Row, l.Numbers = row, list
+	return true
+}
+
+// numbers reads 5, 5-10, 5 and 6, 3, 5 and 7, 3-end, 4-8 (9, 10, 10).
+func (p *parser) numbers(l *Label, ranges bool) {
+	for {
+		p.eatAll("number")
+		from, ok := p.num()
+		if !ok {
+			return
+		}
+		r := Range{From: from, To: from}
+		switch t := p.tok(); {
+		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
+			back := p.i
+			p.i++
+			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
+			if to, ok := p.num(); ok && !(t.kind == tDash && p.countNoun()) {
+				r.To = to
+			} else if !ok && p.eat("end") {
+				r.ToEnd = true
+			} else {
+				p.i = back
+			}
+		}
+		if p.rangeSizes(&r) {
+			l.Numbers = append(l.Numbers, r)
+			return
+		}
+		l.Numbers = append(l.Numbers, r)
+		back := p.i
+		if !p.eatKind(tComma) && !p.tok().is("and") {
+			return
+		}
+		p.eat("and")
+		p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
+		if p.tok().kind != tNumber {
+			p.i = back
+			return
+		}
+		// "Rep Rnds 3 and 4, 2 more times": the 2 is no round.
+		at := p.i
+		p.num()
+		if p.timesWord() {
+			p.i = back
+			return
+		}
+		p.i = at
+	}
+}
+
+// countNoun reports whether the number just read is one of stitches: the 54 of
+// "Repeat Rnd 15 - 54 sts".
+func (p *parser) countNoun() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	_, ok := p.target()
+	return ok
+}
+
+// rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5).
+func (p *parser) rangeSizes(r *Range) bool {
+	if len(p.sizes) < 2 || p.tok().kind != tOpen || p.at(1).kind != tNumber ||
+		p.at(2).kind != tHyphen && p.at(2).kind != tDash {
+		return false
+	}
+	start := p.i
+	p.i++
+	from, to := r.From.Values, r.To.Values
+	for {
+		a, ok := p.plainNumber()
+		if !ok {
+			break
+		}
+		b := a
+		if p.eatKind(tHyphen) || p.eatKind(tDash) {
+			if b, ok = p.plainNumber(); !ok {
+				break
+			}
+		}
+		from, to = append(from, a), append(to, b)
+		if !p.eatKind(tComma) && !p.eatKind(tSemi) {
+			break
+		}
+	}
+	if p.tok().kind != tClose || len(from) != len(p.sizes) {
+		p.i = start
+		return false
+	}
+	p.i++
+	r.From.Values, r.To.Values = from, to
+	return true
+}

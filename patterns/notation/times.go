@@ -1,0 +1,141 @@
+package notation
+
+import (
+	"whorl/patterns/stitch"
+)
+
+// timesWord reports whether the current token says that the number before it
+// is a number of times.
+func (p *parser) timesWord() bool {
+	return p.tok().kind == tTimes || p.tok().is("times", "time", "more")
+}
+
+// times reads "6 times", "× 6", "6x", "twice", "5 more times", "once more".
+// More is set when the number leaves out the first time.
+func (p *parser) times() (n Num, more, ok bool) {
+	start := p.i
+	no := func() (Num, bool, bool) { p.i = start; return Num{}, false, false }
+	p.eat("a")
+	more = p.eat("another", "further")
+	switch {
+	case more && p.tok().is("time"):
+		p.i++
+		n = Num{Span: p.from(start), Values: []int{1}}
+	case p.tok().is("once", "twice", "thrice"):
+		n = p.timesList(start)
+	case p.eatKind(tTimes):
+		if n, ok = p.num(); !ok {
+			return no()
+		}
+		if len(n.Values) > 1 && p.at(-1).raw == "]" && (p.tok().kind == tEnd || p.tok().first) {
+			// "inc x 6 [12]": the bracket is the count of the round.
+			p.i = start + 1
+			v, _ := p.plainNumber()
+			n = Num{Span: p.from(start), Values: []int{v}}
+		}
+		p.eat("times")
+	default:
+		if n, ok = p.num(); !ok {
+			return no()
+		}
+		if p.eat("more") {
+			more = true
+			if !p.eat("times", "time") && p.tok().kind != tTimes {
+				return no()
+			}
+		} else if !p.eatKind(tTimes) && !p.eat("times", "time") {
+			return no()
+		}
+	}
+	if p.eat("more", "again") {
+		more = true
+	}
+	if p.eat("in") {
+		if !p.eat("total", "all") {
+			p.i--
+		} else {
+			more = false
+		}
+	} else if p.eat("total", "altogether") {
+		more = false
+	}
+	return n, more, true
+}
+
+// timesList reads "twice" or, with a word for each size, "once (twice, 3 times)".
+func (p *parser) timesList(start int) Num {
+	one := func() (int, bool) {
+		switch {
+		case p.eat("once"):
+			return 1, true
+		case p.eat("twice"):
+			return 2, true
+		case p.eat("thrice"):
+			return 3, true
+		}
+		n, ok := p.sizeValue()
+		p.eat("times")
+		return n, ok
+	}
+	n, _ := one()
+	values := []int{n}
+	at := p.i
+	if len(p.sizes) > 1 && p.eatKind(tOpen) {
+		for {
+			n, ok := one()
+			if !ok {
+				break
+			}
+			values = append(values, n)
+			p.eatKind(tComma)
+		}
+		if !p.eatKind(tClose) || len(values) != len(p.sizes) {
+			p.i, values = at, values[:1]
+		}
+	}
+	return Num{Span: p.from(start), Values: values}
+}
+
+// Stitch reads the name of one stitch that stands alone: "hdc", "BLO sc",
+// "half double crochet". It is false for anything else.
+func (v *Vocabulary) Stitch(words string) (stitch.Kind, stitch.Into, bool) {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], v, nil)
+	w, ok := p.what()
+	if !ok || p.tok().kind != tEnd || !w.Kind.Is() {
+		return stitch.Kind{}, stitch.Top, false
+	}
+	return w.Kind, w.Loop.Into, true
+}
+
+// Leading is the stitch and the number that words begin with: 5 and dc of "5 dc
+// in same st, …". The zero Kind when they begin otherwise.
+func (v *Vocabulary) Leading(words string) (stitch.Kind, int) {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], v, nil)
+	p.eat("work", "make")
+	n, ok := p.num()
+	if !ok {
+		return stitch.Kind{}, 0
+	}
+	w, _ := p.what()
+	return w.Kind, n.Values[0]
+}
+
+// Times is the first number of times in the words: 3 of "[yo, …] 3 times"; 0
+// when there is none.
+func Times(words string) int {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], NewVocabulary(stitch.US, nil), nil)
+	for ; p.tok().kind != tEnd; p.i++ {
+		at := p.i
+		if n, more, ok := p.times(); ok {
+			if more {
+				return n.Values[0] + 1
+			}
+			return n.Values[0]
+		}
+		p.i = at
+	}
+	return 0
+}

@@ -1,0 +1,97 @@
+package notation
+
+import (
+	"strings"
+
+	"whorl/patterns/fault"
+)
+
+// vagueWords are the phrases that leave the work to the reader, with what to
+// write instead.
+var vagueWords = []struct{ words, help string }{
+	{"in pattern", "Write the round out, or name the round that it repeats: Rep Rnd 3."},
+	{"in patt", "Write the round out, or name the round that it repeats: Rep Rnd 3."},
+	{"in pat", "Write the round out, or name the round that it repeats: Rep Rnd 3."},
+	{"as established", "Write the round out, or name the round that it repeats: Rep Rnd 3."},
+	{"as set", "Write the round out, or name the round that it repeats: Rep Rnd 3."},
+	{"in this manner", "Write the rounds out, or name those that they repeat: Rnds 5-10: Rep Rnds 3 and 4."},
+	{"work even", "Write what is worked: Rnds 8-12: Hdc in each st around."},
+	{"decrease evenly", "Write where the decreases fall: *sc in next 4 sts, sc2tog; rep from * around."},
+	{"increase evenly", "Write where the increases fall: *sc in next 4 sts, 2 sc in next st; rep from * around."},
+	{"dec evenly", "Write where the decreases fall: *sc in next 4 sts, sc2tog; rep from * around."},
+	{"inc evenly", "Write where the increases fall: *sc in next 4 sts, 2 sc in next st; rep from * around."},
+	{"as before", "Write out what is worked."},
+	{"every other", "Name the stitches: *dc in next st, sk next st; rep from * around."},
+	{"reverse shaping", "Write the rows out."},
+	{"reversing shaping", "Write the rows out."},
+	{"to desired length", "Give a length or a number of rows: until piece measures 38 cm."},
+	{"desired length", "Give a length or a number of rows: until piece measures 38 cm."},
+	{"as desired", "Give a number, so that the counts can be checked."},
+	{"as needed", "Give a number, so that the counts can be checked."},
+}
+
+// evenShaping reads "inc 3 sts evenly", "increasing 6 sts evenly around",
+// "decrease evenly to 48 sts": an increase or decrease spread over the round.
+func (p *parser) evenShaping() (Item, *fault.Fault) {
+	start := p.i
+	what := What{}
+	switch {
+	case p.eat("inc", "increase", "increasing"):
+		what.Shaping = 1
+	case p.eat("dec", "decrease", "decreasing"):
+		what.Shaping = -1
+	default:
+		return nil, nil
+	}
+	n, _ := p.num()
+	p.eat("st", "sts", "stitch", "stitches")
+	evenly := p.eat("evenly")
+	for p.eat("spaced", "around", "across", "to", "over", "row", "rnd", "round", "in", "this") {
+	}
+	if m, ok := p.num(); ok && evenly {
+		n = m
+		p.eat("st", "sts", "stitches", "times")
+	}
+	if !evenly {
+		return nil, nil
+	}
+	at := p.from(start)
+	return &Stitches{Span: at, N: n, What: what, Places: []Place{{Span: at, Pick: Each, Extent: Extent{Sort: ToEnd}, Evenly: true}}}, nil
+}
+
+// vague is a fault if the phrase from here on leaves the work to the reader.
+func (p *parser) vague() *fault.Fault {
+	end := p.i
+	for end < len(p.toks)-1 {
+		t := &p.toks[end]
+		if end > p.i && (t.kind == tComma || t.kind == tSemi || t.kind == tStop || t.kind == tOpen || t.kind == tClose) {
+			break
+		}
+		end++
+	}
+	return p.vagueAt(p.i, end)
+}
+
+func (p *parser) vagueAt(start, end int) *fault.Fault {
+	var words []string
+	for j := start; j < end; j++ {
+		words = append(words, p.toks[j].text)
+	}
+	s := " " + strings.Join(words, " ") + " "
+	for _, v := range vagueWords {
+		if v.words == "as before" && len(words) > 0 && words[0] == "join" ||
+			strings.HasSuffix(v.words, "desired length") && strings.Contains(s, " measures ") && strings.Contains(s, " or ") {
+			continue
+		}
+		if i := strings.Index(s, " "+v.words+" "); i >= 0 {
+			at := start + strings.Count(s[:i], " ")
+			n := strings.Count(v.words, " ")
+			sp := Span{p.toks[at].pos, p.toks[at].length}
+			if last := &p.toks[min(at+n, len(p.toks)-1)]; last.pos.Line == sp.Line {
+				sp.Length = last.pos.Column + last.length - sp.Column
+			}
+			return fail(sp, "vague", "\""+v.words+"\" leaves the stitches to the reader, so they cannot be counted", v.help)
+		}
+	}
+	return nil
+}

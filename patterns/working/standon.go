@@ -1,0 +1,152 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// standOn finds what the part is worked on: the row ends or the last round of
+// another part.
+func (p *partWork) standOn() {
+	from := strings.ToLower(p.source.From)
+	if from == "" {
+		p.goOn()
+		return
+	}
+	slit := p.roundsOpening()
+	on := -1
+	for i := 0; i < p.index; i++ {
+		name := strings.ToLower(p.p.Parts[i].Called())
+		if name != "" && strings.HasPrefix(from, name) && (on < 0 || len(name) > len(p.p.Parts[on].Called())) {
+			on = i
+		}
+	}
+	if on < 0 {
+		pos := p.source.FromPos
+		p.add(p.p.Fault(pos, len([]rune(p.source.From)), "from", fmt.Sprintf("%q is not a part that comes before this one", p.source.From),
+			"Name the part as it is named above, for example: from: Brim row ends."), true)
+		return
+	}
+	p.part.From = on
+	rest := strings.TrimSpace(from[len(p.p.Parts[on].Called()):])
+	base := p.f.Parts[on]
+	if strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows {
+		for i, r := range base.Rounds {
+			if r.Row && r.Number > 0 {
+				p.edgeRows = append(p.edgeRows, i)
+			}
+		}
+		if p.edge, p.edgePart = len(p.edgeRows), on; p.edge == 0 {
+			p.add(p.p.Fault(p.source.FromPos, len([]rune(p.source.From)), "from",
+				fmt.Sprintf("%s has no rows to pick up along", p.p.Parts[on].Name), "Row ends are the sides of a piece worked in rows."), true)
+		}
+		return
+	}
+	if slit != nil || namesOpening(rest) {
+		at := notation.Span{Pos: p.source.FromPos, Length: len([]rune(p.source.From))}
+		if slit != nil {
+			at = slit.Span
+		}
+		p.continueFromOpening(on, at)
+		return
+	}
+	p.continueFrom(on)
+}
+
+// roundsOpening is the first round when its words go round a slit in another
+// part, else nil.
+func (p *partWork) roundsOpening() *notation.Round {
+	if l := p.texts[p.index].Rounds; len(l) > 0 && l[0].Opening {
+		return l[0]
+	}
+	return nil
+}
+
+// goOn lets a part that says nothing of where it begins go on from the one
+// before, unless its own words make a beginning.
+func (p *partWork) goOn() {
+	if p.index == 0 || p.beginsAfresh() {
+		return
+	}
+	if r := p.roundsOpening(); r != nil {
+		p.continueFromOpening(p.index-1, r.Span)
+		return
+	}
+	p.continueFrom(p.index - 1)
+}
+
+// beginsAfresh reports whether the first words of the part make a ring, a
+// starting chain or foundation stitches.
+func (p *partWork) beginsAfresh() bool {
+	rounds := p.texts[p.index].Rounds
+	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && !makes(rounds[0].Items) {
+		rounds = rounds[1:] // a heading, "With B:"
+	}
+	if len(rounds) == 0 {
+		return true
+	}
+	for i, it := range rounds[0].Items {
+		switch it := it.(type) {
+		case *notation.MagicRing, *notation.FormRing:
+			return true
+		case *notation.Chain:
+			if len(rounds[0].Label.Numbers) == 0 {
+				return true
+			}
+			// "Rnd 1: Ch 2, 6 sc in 2nd ch from hook"
+			for _, next := range rounds[0].Items[i+1:] {
+				if s, ok := next.(*notation.Stitches); ok && len(s.Places) > 0 {
+					return s.Places[0].Target.Sort == notation.FromHook || intoRing([]notation.Item{s})
+				}
+			}
+		case *notation.Stitches:
+			if it.What.Kind.Manner&stitch.Foundation != 0 {
+				return true
+			}
+			return intoRing(rounds[0].Items[i : i+1])
+		case *notation.In, *notation.Group, *notation.Repeat:
+			return intoRing(rounds[0].Items[i : i+1])
+		}
+	}
+	return false
+}
+
+// makes reports whether instructions make a chain, a ring or stitches.
+func makes(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Turn, *notation.FastenOff:
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// continueFrom begins the part on the last round of another.
+func (p *partWork) continueFrom(on int) {
+	base := p.f.Parts[on]
+	if len(base.Rounds) == 0 {
+		return
+	}
+	p.part.From = on
+	last := *base.Rounds[len(base.Rounds)-1]
+	last.Carried = true
+	last.Repeats = nil
+	last.Ring = false
+	last.Stitches = append([]fabric.Stitch(nil), last.Stitches...)
+	for i := range last.Stitches {
+		last.Stitches[i].On = nil
+	}
+	p.part.Rounds = append(p.part.Rounds, &last)
+	p.number = last.Number
+	p.turned = false
+	if base.Worked == fabric.InRows && !p.source.Rows {
+		p.turned = p.turnedEnds[on]
+		p.roundFlat(base, on, &last)
+	}
+}
