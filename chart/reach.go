@@ -32,6 +32,9 @@ const (
 	largest    = 7.5
 )
 
+// How far a slip stitch rises over its place, in units.
+const leastSlip, mostSlip = 0.2, 0.6
+
 // Where on the page rounds begin, in radians anticlockwise from the right: at
 // the right, where a number of two figures stands along a stitch and not across
 // its neighbours; or, where rounds are too low for that, at the foot of the
@@ -237,7 +240,7 @@ func (w *work) radiate(c *course) {
 	for _, i := range c.order {
 		s := &c.round.Stitches[i]
 		r := w.radii.At(w.layer(c), tops[i])
-		if len(s.On) > 0 && s.Kind.Base != stitch.Slip {
+		if len(s.On) > 0 {
 			foot := 0.0
 			for _, p := range s.On {
 				f := w.footRadius(c, i, p)
@@ -247,7 +250,11 @@ func (w *work) radiate(c *course) {
 			// A symbol needs half its height at least, a leg that leans the
 			// more.
 			least := 0.55 * w.unit * math.Max(symbols.Height(s.Counted()), 0.5)
-			if rise := (r - foot) * w.up(); rise < least {
+			rise := (r - foot) * w.up()
+			switch {
+			case s.Kind.Base == stitch.Slip: // a dot, close on its place
+				r = foot + w.up()*math.Max(math.Min(rise, mostSlip*w.unit), leastSlip*w.unit)
+			case rise < least:
 				r = foot + w.up()*least
 			}
 		}

@@ -18,7 +18,7 @@ import (
 func corpus(t *testing.T) []string {
 	t.Helper()
 	files := examples(t)
-	for _, dir := range []string{"patterns", "patterns/more"} {
+	for _, dir := range []string{"patterns", "patterns/more", "patterns/published"} {
 		more, err := filepath.Glob(filepath.Join("..", "..", "testdata", dir, "*.yaml"))
 		if err != nil || len(more) == 0 {
 			t.Fatal(dir, err)
