@@ -176,7 +176,8 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		below := p.part.Rounds[n-1]
 		turned := p.turned
 		if row {
-			turned = below.Row && below.Number > 0 || p.turned
+			// A foundation row of stitches is turned like any other.
+			turned = below.Row && (below.Number > 0 || below.Count() > 0) || p.turned
 		}
 		r.Reversed = below.Reversed != turned
 		r.Wrong = below.Wrong != turned
@@ -184,7 +185,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			r.Colour = w.colour
 		}
 		back := turned
-		if below.Number == 0 && !below.Ring && !below.Carried && !joined(below) {
+		if below.Number == 0 && !below.Ring && !below.Carried && !joined(below) && !(row && below.Count() > 0) {
 			back = true // the hook is at the end of the starting chain
 			r.Reversed, r.Wrong = false, false
 		}
