@@ -25,7 +25,7 @@ import (
 const pngDensity = 300
 
 // drawings are the kinds of picture that are drawn.
-var drawings = []string{"round", "rows", "wedge", "panel", "shaping", "form"}
+var drawings = []string{"round", "rows", "wedge", "panel", "shaping", "form", "schematic"}
 
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}
@@ -187,6 +187,16 @@ type sheet struct {
 // sheets draws one picture of the file: one sheet for each size it is of.
 func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 	sizes := p.Sizes
+	if p.Draw == "schematic" {
+		if d.size != "" {
+			sizes = []string{d.size}
+		}
+		made, err := j.schematic(p, sizes)
+		if err != nil {
+			return nil, err
+		}
+		return []sheet{{name: d.stem + "-" + p.Name, scene: made, width: p.Width}}, nil
+	}
 	switch {
 	case d.size != "":
 		sizes = []string{d.size}

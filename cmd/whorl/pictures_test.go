@@ -113,10 +113,10 @@ func drawAll(t *testing.T, dir string) []string {
 	return names
 }
 
-// isChart tells the examples' charts from their shaping sheets and forms.
+// isChart tells the examples' charts from their shaping sheets, forms and schematics.
 func isChart(name string) bool {
 	stem := strings.TrimSuffix(name, filepath.Ext(name))
-	return !strings.HasSuffix(stem, "-shaping") && !strings.HasSuffix(stem, "-form")
+	return !strings.HasSuffix(stem, "-shaping") && !strings.HasSuffix(stem, "-form") && !strings.HasSuffix(stem, "-schematic")
 }
 
 // From the SVG's own data, with nothing of the program's: every leg ends on the

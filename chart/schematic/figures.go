@@ -1,0 +1,48 @@
+package schematic
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// figures are the lengths of all sizes, in millimetres, in the order of the
+// trade: "51.4 (54, 57) cm" and "20¼ (21¼, 22½) in". A figure that all of them
+// share is written once; a size without one has a dash.
+func figures(mm []float64) (cm, in string) {
+	return inOrder(mm, centimetres) + " cm", inOrder(mm, inches) + " in"
+}
+
+func inOrder(mm []float64, write func(float64) string) string {
+	l := make([]string, len(mm))
+	for i, v := range mm {
+		l[i] = "–"
+		if v > 0 {
+			l[i] = write(v)
+		}
+	}
+	if len(l) == 0 {
+		return ""
+	}
+	if first := l[0]; !slices.ContainsFunc(l, func(s string) bool { return s != first }) {
+		return first
+	}
+	return l[0] + " (" + strings.Join(l[1:], ", ") + ")"
+}
+
+// centimetres is a length to the nearest millimetre.
+func centimetres(mm float64) string {
+	return strconv.FormatFloat(math.Round(mm)/10, 'f', -1, 64)
+}
+
+// inches is a length to the nearest quarter of an inch; less than an eighth is
+// a quarter all the same, since nothing is no length.
+func inches(mm float64) string {
+	n := int(max(1, math.Round(4*mm/25.4)))
+	whole, part := n/4, [...]string{"", "¼", "½", "¾"}[n%4]
+	if whole == 0 {
+		return part
+	}
+	return strconv.Itoa(whole) + part
+}

@@ -1,0 +1,45 @@
+package schematic
+
+import "testing"
+
+func TestFiguresInTheOrderOfTheTrade(t *testing.T) {
+	for _, c := range []struct {
+		mm     []float64
+		cm, in string
+	}{
+		{[]float64{514.2857, 540, 571}, "51.4 (54, 57.1) cm", "20¼ (21¼, 22½) in"},
+		{[]float64{508}, "50.8 cm", "20 in"},
+		{[]float64{254, 254.2}, "25.4 cm", "10 in"},
+		{[]float64{6.35, 12.7, 19.05, 25.4}, "0.6 (1.3, 1.9, 2.5) cm", "¼ (½, ¾, 1) in"},
+		{[]float64{100, 0, 120}, "10 (–, 12) cm", "4 (–, 4¾) in"},
+		{[]float64{1}, "0.1 cm", "¼ in"},
+		{nil, " cm", " in"},
+	} {
+		cm, in := figures(c.mm)
+		if cm != c.cm || in != c.in {
+			t.Errorf("%v: %q, %q; want %q, %q", c.mm, cm, in, c.cm, c.in)
+		}
+	}
+}
+
+func TestCutOffAndDents(t *testing.T) {
+	l := []level{{0, 0}, {10, 20}, {20, 16}, {30, 20}}
+	if got := overDents(l)[2].width; got != 20 {
+		t.Errorf("the dent of one round is drawn %v wide, want 20", got)
+	}
+	if got := widthAt(l, 5); got != 10 {
+		t.Errorf("%v wide half way down the crown, want 10", got)
+	}
+	wander := []level{{0, 0}, {10, 200}, {20, 197}, {30, 199.5}, {40, 150}}
+	if got := plumb(wander); got[2].width != 200 || got[3].width != 200 || got[4].width != 150 {
+		t.Errorf("the side of a tube is %v", got)
+	}
+}
+
+func TestNothingToDraw(t *testing.T) {
+	for _, sizes := range [][]Size{nil, {{}}} {
+		if _, err := Sheet(sizes, Options{}); err == nil {
+			t.Errorf("%v is drawn", sizes)
+		}
+	}
+}

@@ -1,0 +1,128 @@
+package schematic
+
+import (
+	"math"
+	"slices"
+
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// lies tells whether a part lies flat: it grows from its centre, or from a small
+// ring about it, and has corners or stands up but little.
+func lies(m *measured, i int) bool {
+	piece := m.done.Pieces[i]
+	return piece.CrownFirst && piece.Hole < 0.35*piece.Brim &&
+		(piece.Standing < 0.25*piece.Depth || geometry.Corners(m.fabric.Parts[i]) > 0)
+}
+
+// oval tells whether a part is worked around both sides of a chain.
+func oval(p *fabric.Part) bool {
+	return len(p.Rounds) > 1 && slices.ContainsFunc(p.Rounds[1].Stitches, func(s fabric.Stitch) bool {
+		return slices.ContainsFunc(s.On, func(on fabric.Place) bool { return on.Into == stitch.Underside })
+	})
+}
+
+// motif is a piece that lies flat: a circle, or the regular polygon of its
+// corners about it, whose sides are as far from the centre as the piece is deep.
+func (s *sheet) motif(i int, name string) {
+	m := s.drawn()
+	depth := m.done.Pieces[i].Depth
+	times := func(k float64) []float64 {
+		return s.each(func(m *measured) float64 { return k * m.done.Pieces[i].Depth })
+	}
+	k := geometry.Corners(m.fabric.Parts[i])
+	var v *view
+	if k == 0 {
+		v = s.circle("motif", name+", laid flat", times(2), 2*depth)
+		s.facts = append(s.facts, fact{"Across", times(2)},
+			fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })})
+	} else {
+		v = polygonal("motif", name+", laid flat", k, depth, times)
+		n := float64(k)
+		s.facts = append(s.facts, fact{"Each side", times(2 * math.Tan(math.Pi/n))})
+	}
+	s.turn(v, i)
+	s.views = append(s.views, v)
+}
+
+// polygonal is a regular polygon with a side at its foot.
+func polygonal(id, title string, k int, inner float64, times func(float64) []float64) *view {
+	n := float64(k)
+	outer := 1 / math.Cos(math.Pi/n)
+	var l []point
+	low, high, least, most := 0.0, 0.0, 0.0, 0.0
+	for j := range k {
+		a := math.Pi/2 + math.Pi/n*float64(2*j+1)
+		p := point{X: outer * math.Cos(a), Y: outer * math.Sin(a)}
+		low, high = math.Min(low, p.X), math.Max(high, p.X)
+		least, most = math.Min(least, p.Y), math.Max(most, p.Y)
+		l = append(l, p)
+	}
+	v := &view{id: id, title: title, width: (high - low) * inner, height: (most - least) * inner}
+	for _, p := range l {
+		v.outline = append(v.outline, point{X: (p.X - low) * inner, Y: (p.Y - least) * inner})
+	}
+	v.edges = []edge{{plain, append(slices.Clone(v.outline), v.outline[0])}}
+	// Where the corners lie that the extension lines begin at.
+	at := func(near func(point) float64) (off float64, along float64) {
+		best := v.outline[0]
+		for _, p := range v.outline {
+			if near(p) < near(best)-1e-6 {
+				best = p
+			}
+		}
+		return best.X, best.Y
+	}
+	_, first := at(func(p point) float64 { return p.X*1e3 + p.Y })
+	_, second := at(func(p point) float64 { return -p.X*1e3 + p.Y })
+	d := newDim(above, 0, v.width, times(high-low))
+	d.off = [2]float64{first, second}
+	v.dims = append(v.dims, d)
+	upper, _ := at(func(p point) float64 { return p.Y*1e3 + p.X })
+	lower, _ := at(func(p point) float64 { return -p.Y*1e3 + p.X })
+	d = newDim(left, 0, v.height, times(most-least))
+	d.off = [2]float64{upper, lower}
+	v.dims = append(v.dims, d)
+	return v
+}
+
+// circle is a round view with its diameter.
+func (s *sheet) circle(id, title string, across []float64, diameter float64) *view {
+	v := &view{id: id, title: title, width: diameter, height: diameter}
+	r := diameter / 2
+	const steps = 144
+	for k := range steps {
+		a := 2 * math.Pi * float64(k) / steps
+		v.outline = append(v.outline, point{X: r + r*math.Cos(a), Y: r + r*math.Sin(a)})
+	}
+	v.edges = []edge{{plain, append(append([]point(nil), v.outline...), v.outline[0])}}
+	d := newDim(above, 0, diameter, across)
+	d.off = [2]float64{r, r}
+	v.dims = append(v.dims, d)
+	return v
+}
+
+// turn sets the direction of work of a circle that is seen from its right side:
+// anticlockwise for the right-handed from the centre out.
+func (s *sheet) turn(v *view, i int) {
+	m := s.drawn()
+	for _, r := range m.fabric.Parts[i].Rounds {
+		if r.Reversed {
+			return
+		}
+	}
+	sign := 1.0
+	if !m.done.Pieces[i].CrownFirst {
+		sign = -1
+	}
+	if s.o.LeftHanded {
+		sign = -sign
+	}
+	r := v.width / 2
+	for k := range 37 {
+		a := sign * math.Pi * (float64(k)/36 - 0.5) * 0.9
+		v.way = append(v.way, point{X: r + 0.62*r*math.Sin(a), Y: r + 0.62*r*math.Cos(a)})
+	}
+}

@@ -1,0 +1,165 @@
+package schematic
+
+import (
+	"math"
+
+	"whorl/patterns/fabric"
+)
+
+// level is the width of a piece, in millimetres, at a depth along the fabric from
+// the edge that is drawn at the top.
+type level struct{ depth, width float64 }
+
+// laidFlat is a part worked in rounds laid flat, from the crown down: at every
+// depth along the fabric half as wide as it is round there.
+func laidFlat(m *measured, part int) []level {
+	p, form, piece := m.fabric.Parts[part], m.form.Parts[part], m.done.Pieces[part]
+	var l []level
+	for i, r := range p.Rounds {
+		f := &form.Rounds[i]
+		if r.Row || f.R <= 0 || r.Number == 0 && r.Ring {
+			continue
+		}
+		l = append(l, level{f.Level, math.Pi * f.R})
+	}
+	if len(l) == 0 {
+		return nil
+	}
+	last := l[len(l)-1].depth
+	if first := last - piece.Depth; l[0].depth-first > 1e-6 {
+		// What the first round grows from: the centre, or an edge like itself.
+		w := l[0].width
+		if piece.CrownFirst {
+			w = piece.Hole / 2
+		}
+		l = append([]level{{first, w}}, l...)
+	}
+	if !piece.CrownFirst {
+		for a, b := 0, len(l)-1; a < b; a, b = a+1, b-1 {
+			l[a], l[b] = l[b], l[a]
+		}
+	}
+	top := l[0].depth
+	for i := range l {
+		l[i].depth = math.Abs(l[i].depth - top)
+	}
+	return plumb(overDents(l))
+}
+
+// plumb draws the sides of a tube straight: what a stitch pattern makes the
+// rounds wander by, a few hundredths of their width, is none of its shape.
+func plumb(l []level) []level {
+	wide := widest(l)
+	first, last := -1, -1
+	for i, n := range l {
+		if n.width > 0.99*wide {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	for i := first; i <= last; i++ {
+		if l[i].width < 0.96*wide {
+			return l
+		}
+	}
+	for i := first; i <= last; i++ {
+		l[i].width = wide
+	}
+	return l
+}
+
+// overDents draws over the dents that single rounds of a stitch pattern make:
+// the eye sees the fabric as wide as the rounds to either side.
+func overDents(l []level) []level {
+	out := append([]level(nil), l...)
+	for i := 1; i+1 < len(l); i++ {
+		a, b, c := l[i-1], l[i], l[i+1]
+		if b.width < a.width && b.width < c.width && c.depth > a.depth {
+			out[i].width = a.width + (c.width-a.width)*(b.depth-a.depth)/(c.depth-a.depth)
+		}
+	}
+	return out
+}
+
+// flatPiece is a part worked to and fro, from the last row down to its beginning.
+func flatPiece(m *measured, part int) []level {
+	p, form, piece := m.fabric.Parts[part], m.form.Parts[part], m.done.Pieces[part]
+	var l []level
+	for i, r := range p.Rounds {
+		f := &form.Rounds[i]
+		if f.Circumference <= 0 || r.Number == 0 && len(p.Rounds) > 1 {
+			continue
+		}
+		if len(l) == 0 && f.Level > 0 {
+			l = append(l, level{piece.Length, f.Circumference})
+		}
+		l = append(l, level{piece.Length - f.Level, f.Circumference})
+	}
+	for a, b := 0, len(l)-1; a < b; a, b = a+1, b-1 {
+		l[a], l[b] = l[b], l[a]
+	}
+	return plumb(overDents(l))
+}
+
+// withStrip adds the strip that the part is picked up along below its edge: it
+// is as wide as the part there, and drawn in to its own width below.
+func withStrip(l []level, length, width float64) []level {
+	own := length / 2
+	edge := l[len(l)-1]
+	more := edge.width - own
+	reach := math.Min(width, 2*math.Abs(more))
+	const steps = 8
+	for k := 1; k <= steps && reach > 0; k++ {
+		t := 1 - float64(k)/steps
+		l = append(l, level{edge.depth + reach*(1-t), own + more*t*t})
+	}
+	return append(l, level{edge.depth + width, own})
+}
+
+// cutOff is the levels down to a depth.
+func cutOff(l []level, depth float64) []level {
+	for i, n := range l {
+		if n.depth < depth {
+			continue
+		}
+		if i == 0 {
+			return l[:1]
+		}
+		a := l[i-1]
+		w := n.width
+		if n.depth > a.depth {
+			w = a.width + (n.width-a.width)*(depth-a.depth)/(n.depth-a.depth)
+		}
+		return append(append([]level(nil), l[:i]...), level{depth, w})
+	}
+	return l
+}
+
+func widest(l []level) (w float64) {
+	for _, n := range l {
+		w = math.Max(w, n.width)
+	}
+	return w
+}
+
+// body is the part that a hat begins with, as [geometry.Finish] takes it: the
+// first worked in rounds; -1 for none.
+func (m *measured) body() int {
+	for i, p := range m.done.Pieces {
+		if !p.Rows && p.Widest > 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// strip is the part in rows that a part is picked up along, or -1.
+func (m *measured) strip(part int) int {
+	p := m.fabric.Parts[part]
+	if p.Worked == fabric.InRounds && p.From >= 0 && p.From < len(m.done.Pieces) && m.done.Pieces[p.From].Rows {
+		return p.From
+	}
+	return -1
+}

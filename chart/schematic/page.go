@@ -1,0 +1,254 @@
+package schematic
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+)
+
+// Measures of the page, mm.
+const (
+	margin    = 14.0
+	titleSize = 6.0
+	lineSize  = 3.2
+	smallSize = 2.7
+	viewSize  = 3.3
+	leading   = 1.3
+	between   = 9.0  // views
+	tallest   = 95.0 // of an outline
+	outlined  = 0.5  // width of an outline
+)
+
+// scales are how many millimetres of the piece one millimetre of paper may
+// stand for.
+var scales = []float64{1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000, 2000, 5000}
+
+// block is a view with its room on paper, mm: what its dimensions and its title
+// take around the outline.
+type block struct {
+	v                      *view
+	left, right, top, foot float64
+	w, h                   float64 // of the outline
+	title                  []string
+}
+
+func (b *block) width() float64  { return b.left + b.w + b.right }
+func (b *block) height() float64 { return b.top + b.h + b.foot }
+
+func newBlock(v *view, scale, room float64) block {
+	b := block{v: v, w: v.width / scale, h: v.height / scale, left: 1, right: 1, foot: 1, top: 1}
+	for i := range v.dims {
+		d := &v.dims[i]
+		switch d.side {
+		case above:
+			b.top = math.Max(b.top, d.deep())
+			spread(&b.left, &b.right, d, scale, b.w)
+		case below:
+			b.foot = math.Max(b.foot, d.deep())
+			spread(&b.left, &b.right, d, scale, b.w)
+		case left:
+			b.left = math.Max(b.left, d.deep())
+			spread(&b.top, &b.foot, d, scale, b.h)
+		}
+	}
+	b.title = wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
+	wide := 0.0
+	for _, t := range b.title {
+		wide = math.Max(wide, typeface.Width(t, viewSize, true, false))
+	}
+	if more := wide - b.width(); more > 0 {
+		b.right += more
+	}
+	b.top += float64(len(b.title))*viewSize*leading + 1.5
+	return b
+}
+
+// spread makes room at both ends of a dimension for values longer than the side
+// and for arrows from outside.
+func spread(before, after *float64, d *dim, scale, side float64) {
+	mid := (d.from + d.to) / 2 / scale
+	half := math.Max(d.long()/2, (d.to-d.from)/2/scale)
+	if (d.to-d.from)/scale < 3*headLong {
+		half = math.Max(half, (d.to-d.from)/2/scale+2.5*headLong)
+	}
+	*before = math.Max(*before, half-mid+1)
+	*after = math.Max(*after, mid+half-side+1)
+}
+
+// row is blocks side by side.
+type row struct {
+	blocks []block
+	height float64
+}
+
+// flow sets the views in rows; false when they need more room.
+func (s *sheet) flow(scale, room, height float64) (rows []row, tall float64, ok bool) {
+	x := math.Inf(1)
+	for _, v := range s.views {
+		b := newBlock(v, scale, room)
+		if b.width() > room || b.h > tallest {
+			return nil, 0, false
+		}
+		if x+b.width() > room {
+			rows = append(rows, row{})
+			x = 0
+		}
+		r := &rows[len(rows)-1]
+		r.blocks = append(r.blocks, b)
+		r.height = math.Max(r.height, b.height())
+		x += b.width() + between
+	}
+	for _, r := range rows {
+		tall += r.height
+	}
+	tall += float64(len(rows)-1) * between
+	return rows, tall, tall <= height
+}
+
+// page sets the title, the measurements, the views, the legend and the foot.
+func (s *sheet) page() error {
+	s.width, s.height = s.o.Paper.Size()
+	room := s.width - 2*margin
+	top := s.heading(room)
+	legend := s.legendEntries()
+	foot, footHeight := s.foot(room)
+	bottom := footHeight + float64(max(3, len(legend)))*4.6 + 10
+	var rows []row
+	var tall, scale float64
+	ok := false
+	for _, scale = range scales {
+		if rows, tall, ok = s.flow(scale, room, s.height-margin-bottom-top); ok {
+			break
+		}
+	}
+	if !ok {
+		return errors.New("the outlines do not fit on the page: draw one part, or fewer sizes")
+	}
+	if !s.o.Sheet {
+		s.height = math.Ceil(top + tall + bottom + margin)
+	}
+	y := top
+	for _, r := range rows {
+		used := 0.0
+		for _, b := range r.blocks {
+			used += b.width()
+		}
+		apart := (room - used) / float64(len(r.blocks)+1)
+		x := margin + apart
+		for _, b := range r.blocks {
+			s.view(b, x, y, scale)
+			x += b.width() + apart
+		}
+		y += r.height + between
+	}
+	low := s.height - margin - footHeight
+	s.legend(legend, margin, low-5)
+	s.scaleBar(s.width-margin, low-5, scale)
+	for _, t := range foot {
+		t.Y += s.height - margin - footHeight
+		s.root.Add(t)
+	}
+	return nil
+}
+
+// heading sets the title and the finished measurements from the top down, and
+// gives where the views may begin.
+func (s *sheet) heading(room float64) float64 {
+	g := &scene.Group{ID: "head"}
+	y := margin
+	if s.o.Title != "" {
+		y = paragraph(g, s.o.Title, margin, y-2, titleSize, true, ink, room)
+	}
+	line := "Schematic"
+	if s.o.Part != "" {
+		line += " of the " + s.o.Part
+	}
+	if n := s.sizeNames(); n != "" {
+		line += ", " + n
+	}
+	y = paragraph(g, line, margin, y+0.6, lineSize, false, words, room)
+	if z := s.drawn().fabric.Size; len(s.sizes) > 1 && z != "" {
+		y = paragraph(g, "Outlines to scale in size "+z+"."+s.rule(), margin, y+0.4, lineSize, false, words, room)
+	}
+	if len(s.sizes) == 1 && s.rule() != "" {
+		y = paragraph(g, strings.TrimSpace(s.rule()), margin, y+0.4, lineSize, false, words, room)
+	}
+	y += 2.5
+	widest, longest := 0.0, 0.0
+	for _, f := range s.facts {
+		cm, _ := figures(f.values)
+		widest = math.Max(widest, typeface.Width(f.name, lineSize, false, false))
+		longest = math.Max(longest, typeface.Width(cm, lineSize, false, false))
+	}
+	widest = math.Min(widest, 0.3*room)
+	for _, f := range s.facts {
+		cm, in := figures(f.values)
+		x := margin + widest + 5
+		second := x + math.Min(longest+8, 0.54*(s.width-margin-x))
+		a := paragraph(g, f.name, margin, y, lineSize, false, words, widest+0.1)
+		b := paragraph(g, cm, x, y, lineSize, false, ink, second-x-4)
+		c := paragraph(g, in, second, y, lineSize, false, ink, s.width-margin-second)
+		y = math.Max(a, math.Max(b, c)) + 0.3
+	}
+	s.root.Add(g)
+	return y + 7
+}
+
+// foot is the credit, set from 0 down, and its height.
+func (s *sheet) foot(room float64) (l []*scene.Text, height float64) {
+	for _, t := range wrap(s.o.Credit, smallSize, false, room) {
+		height += smallSize * leading
+		l = append(l, &scene.Text{X: margin, Y: hundredth(height - 0.35*smallSize), Size: smallSize, Colour: words, String: t})
+	}
+	return l, height
+}
+
+// view draws a view whose block's upper left corner is at x, y.
+func (s *sheet) view(b block, x, y, scale float64) {
+	v := b.v
+	g := &scene.Group{ID: v.id, Title: v.title, Data: []scene.Attr{{Name: "scale", Value: strconv.FormatFloat(scale, 'f', -1, 64)}}}
+	for i, t := range b.title {
+		g.Add(&scene.Text{X: hundredth(x), Y: hundredth(y + viewSize*(0.72+leading*float64(i))), Size: viewSize, Bold: true, Colour: ink, String: t})
+	}
+	ox, oy := x+b.left, y+b.top
+	place := func(l []point) []point {
+		out := make([]point, len(l))
+		for i, p := range l {
+			out[i] = point{X: ox + p.X/scale, Y: oy + p.Y/scale}
+		}
+		return out
+	}
+	outline := &scene.Group{ID: v.id + "-outline"}
+	outline.Add(&scene.Path{Style: fill(cloth), D: polygon(place(v.outline)...)})
+	g.Add(outline)
+	for _, e := range v.edges {
+		g.Add(&scene.Path{Style: e.kind.style(), D: line(place(e.line)...)})
+	}
+	if len(v.way) > 1 {
+		arrow(g, place(v.way))
+	}
+	for i := range v.dims {
+		d := &v.dims[i]
+		at := map[side]func(along, out float64) point{
+			above: func(along, out float64) point { return point{X: ox + along, Y: oy - out} },
+			below: func(along, out float64) point { return point{X: ox + along, Y: oy + b.h + out} },
+			left:  func(along, out float64) point { return point{X: ox - out, Y: oy + along} },
+		}[d.side]
+		d.draw(g, at, scale)
+	}
+	s.root.Add(g)
+}
+
+// rule says how what is worked in rounds is drawn flat.
+func (s *sheet) rule() string {
+	for _, v := range s.views {
+		if v.flat {
+			return " Laid flat, a round is drawn half as wide as it is around."
+		}
+	}
+	return ""
+}

@@ -1,0 +1,149 @@
+// Package schematic draws the pieces of a pattern in outline and to scale, with
+// their finished measurements in every size.
+package schematic
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"whorl/chart"
+	"whorl/chart/scene"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+)
+
+// Size is one size of the pattern, worked and measured.
+type Size struct {
+	Fabric *fabric.Fabric
+	Form   *geometry.Form
+}
+
+// Options say what is drawn and what is written on the sheet.
+type Options struct {
+	Title  string // of the pattern
+	Credit string // one line at the foot of the page
+	Paper  chart.Paper
+	// Sheet keeps the whole height of the paper; otherwise the picture is no
+	// longer than it needs.
+	Sheet bool
+	// Part is the name of the part to draw; "" draws all of them.
+	Part string
+	// Drawn is the index of the size whose outlines are drawn; the figures are
+	// those of all of the sizes.
+	Drawn int
+	// Hat is set when the piece is made for a head.
+	Hat        bool
+	LeftHanded bool
+}
+
+// Sheet is the schematic of the pieces of a pattern as one page: each outline to
+// scale in one size, its dimensions in all of the sizes that are given, in
+// centimetres and in inches to the nearest quarter. Circumferences and depths
+// are those of [geometry.Finish].
+func Sheet(sizes []Size, o Options) (*scene.Scene, error) {
+	s := &sheet{o: o}
+	if len(sizes) == 0 || o.Drawn < 0 || o.Drawn >= len(sizes) {
+		return nil, errors.New("there is no size to draw")
+	}
+	for _, z := range sizes {
+		if z.Fabric == nil || z.Form == nil {
+			return nil, errors.New("there is no measured fabric to draw")
+		}
+		done, err := geometry.Finish(z.Fabric, z.Form)
+		if err != nil {
+			return nil, err
+		}
+		if len(z.Fabric.Parts) != len(sizes[0].Fabric.Parts) {
+			return nil, errors.New("the sizes do not have the same parts")
+		}
+		s.sizes = append(s.sizes, measured{z.Fabric, z.Form, done})
+	}
+	if err := s.choose(); err != nil {
+		return nil, err
+	}
+	if err := s.page(); err != nil {
+		return nil, err
+	}
+	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Desc: s.describe(), Author: o.Credit,
+		Paper: scene.RGB(0xffffff), Root: s.root}, nil
+}
+
+// measured is a size with its finished measurements, in millimetres.
+type measured struct {
+	fabric *fabric.Fabric
+	form   *geometry.Form
+	done   *geometry.Finished
+}
+
+// sheet is the page being made.
+type sheet struct {
+	o             Options
+	sizes         []measured
+	views         []*view
+	facts         []fact
+	width, height float64
+	root          scene.Group
+}
+
+// fact is a measurement of the finished piece: one value for each size, in
+// millimetres, 0 where a size has none.
+type fact struct {
+	name   string
+	values []float64
+}
+
+// each is a measurement of every size.
+func (s *sheet) each(of func(m *measured) float64) []float64 {
+	l := make([]float64, len(s.sizes))
+	for i := range s.sizes {
+		l[i] = of(&s.sizes[i])
+	}
+	return l
+}
+
+func (s *sheet) drawn() *measured { return &s.sizes[s.o.Drawn] }
+
+func (s *sheet) name() string {
+	text := "Schematic"
+	if s.o.Title != "" {
+		text += " of " + s.o.Title
+	}
+	if s.o.Part != "" {
+		text += ", " + s.o.Part
+	}
+	if n := s.sizeNames(); n != "" {
+		text += ", " + n
+	}
+	return text
+}
+
+// sizeNames are the sizes in the order of the figures: "Small (Medium, Large)".
+func (s *sheet) sizeNames() string {
+	var l []string
+	for _, z := range s.sizes {
+		l = append(l, z.fabric.Size)
+	}
+	if len(l) == 1 {
+		if l[0] == "" {
+			return ""
+		}
+		return "size " + l[0]
+	}
+	return "sizes " + l[0] + " (" + strings.Join(l[1:], ", ") + ")"
+}
+
+// describe is the sheet in words, for those who cannot see it.
+func (s *sheet) describe() string {
+	l := []string{s.name() + "."}
+	for _, f := range s.facts {
+		cm, in := figures(f.values)
+		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))
+	}
+	for _, v := range s.views {
+		l = append(l, v.title+".")
+	}
+	return strings.Join(append(l, relaxed), " ")
+}
+
+const relaxed = "Measured flat, relaxed."

@@ -1,0 +1,30 @@
+package main
+
+import (
+	"slices"
+
+	"whorl/chart/scene"
+	"whorl/chart/schematic"
+	"whorl/patterns"
+)
+
+// schematic is the schematic of the pieces: with the figures of the sizes that
+// the picture names, or else of all of them, and the outlines of the middle one.
+func (j *job) schematic(p patterns.Picture, names []string) (*scene.Scene, error) {
+	if len(names) == 0 {
+		names = j.pattern.Sizes
+	}
+	o := schematic.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Paper: paperOf(p), Sheet: p.Paper != "",
+		Part: p.Part, Hat: len(j.pattern.Head) > 0, LeftHanded: p.LeftHanded}
+	var sizes []schematic.Size
+	for i, name := range j.pattern.Sizes {
+		if !slices.Contains(names, name) || i >= len(j.fabrics) || i >= len(j.forms) {
+			continue
+		}
+		if name == middleSize(names) {
+			o.Drawn = len(sizes)
+		}
+		sizes = append(sizes, schematic.Size{Fabric: j.fabrics[i], Form: j.forms[i]})
+	}
+	return schematic.Sheet(sizes, o)
+}

@@ -1,0 +1,301 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/output/outputtest"
+	"whorl/chart/scene"
+	"whorl/patterns"
+)
+
+// inCentimetres and inInches write a length as the trade does, by other means than
+// the schematic: from the tenth of a millimetre and from a table of quarters.
+func inCentimetres(mm float64) string {
+	return strings.TrimSuffix(fmt.Sprintf("%.1f", math.Floor(mm+0.5)/10), ".0")
+}
+
+func inInches(mm float64) string {
+	quarters := int(math.Floor(mm/25.4*4 + 0.5))
+	s := fmt.Sprintf("%d%s", quarters/4, []string{"", "¼", "½", "¾"}[quarters%4])
+	return strings.TrimPrefix(s, "0")
+}
+
+// trade is the measurement of all sizes in the trade's order, in both units.
+func trade(mm []float64, write func(float64) string, unit string) string {
+	l := make([]string, len(mm))
+	for i, v := range mm {
+		l[i] = write(v)
+	}
+	return l[0] + " (" + strings.Join(l[1:], ", ") + ") " + unit
+}
+
+// drawSchematic draws the schematic of a file and gives the names of what is written.
+func drawSchematic(t *testing.T, file, format string, more ...string) string {
+	t.Helper()
+	args := append([]string{"draw", file, "--picture", "schematic", "--format", format, "-o", t.TempDir()}, more...)
+	status, out, errs := whorl(t, "", args...)
+	if status != statusDone {
+		t.Fatalf("%s: %s", file, errs)
+	}
+	return strings.TrimSpace(out)
+}
+
+func checked(t *testing.T, file string) (r report) {
+	t.Helper()
+	_, out, errs := whorl(t, "", "check", "--json", file)
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatal(err, errs)
+	}
+	return r
+}
+
+// The figures in the PDF are the finished measurements of check --json, in every
+// size and in both units.
+func TestSchematicFiguresAreThoseOfCheck(t *testing.T) {
+	outputtest.Tool(t, "pdftotext")
+	for _, file := range examples(t) {
+		text := strings.Join(strings.Fields(outputtest.Run(t, "pdftotext", "-layout", drawSchematic(t, file, "pdf"), "-")), " ")
+		r := checked(t, file)
+		for name := range r.Sizes[0].Finished {
+			var mm []float64
+			for _, s := range r.Sizes {
+				mm = append(mm, s.Finished[name])
+			}
+			for _, want := range []string{trade(mm, inCentimetres, "cm"), trade(mm, inInches, "in")} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s: %s is %s, which is not on the schematic:\n%s", filepath.Base(file), name, want, text)
+				}
+			}
+		}
+	}
+}
+
+// outlineOf is the size of an outline in an SVG, in millimetres of the piece.
+func outlineOf(t *testing.T, svg, id string) (width, height float64) {
+	t.Helper()
+	scale := regexp.MustCompile(`<g id="` + id + `"[^>]* data-scale="([0-9.]+)"`).FindStringSubmatch(svg)
+	path := regexp.MustCompile(`<g id="` + id + `-outline"[^>]*><path [^>]*\bd="([^"]+)"`).FindStringSubmatch(svg)
+	box := regexp.MustCompile(`<svg [^>]*width="([0-9.]+)mm"[^>]*viewBox="0 0 ([0-9.]+) `).FindStringSubmatch(svg)
+	if scale == nil || path == nil || box == nil {
+		t.Fatalf("there is no outline %s", id)
+	}
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	d, err := canvas.ParseSVGPath(path[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	unit := number(box[1]) / number(box[2]) * number(scale[1])
+	b := d.Bounds()
+	return b.W() * unit, b.H() * unit
+}
+
+// The outlines are to scale, in every size, to half a hundredth.
+func TestSchematicIsToScale(t *testing.T) {
+	near := func(where string, got, want float64) {
+		if math.Abs(got-want) > 0.005*want {
+			t.Errorf("%s: drawn %.1f mm, is %.1f mm", where, got, want)
+		}
+	}
+	for _, file := range examples(t) {
+		for _, size := range checked(t, file).Sizes {
+			svg, err := os.ReadFile(drawSchematic(t, file, "svg", "--size", size.Name))
+			if err != nil {
+				t.Fatal(err)
+			}
+			where := filepath.Base(file) + ", " + size.Name
+			if flat := size.Finished["flat_width_mm"]; flat > 0 {
+				w, h := outlineOf(t, string(svg), "flat")
+				near(where+", width", w, flat)
+				near(where+", depth", h, size.Finished["depth_mm"])
+				w, h = outlineOf(t, string(svg), "crown")
+				near(where+", crown", w, size.Finished["circumference_mm"]/math.Pi)
+				near(where+", crown", h, w)
+			}
+			if size.Parts[0].Worked == "rows" {
+				w, h := outlineOf(t, string(svg), "part-1")
+				rows := size.Parts[0].Rounds
+				length, width := 0.0, 0.0
+				for _, r := range rows {
+					if r.Number > 0 {
+						length, width = length+r.Height, math.Max(width, r.Circumference)
+					}
+				}
+				near(where+", length in rows", w, length)
+				near(where+", width in rows", h, width)
+			}
+		}
+	}
+}
+
+const (
+	scarfWords = `gauge: 14 hdc and 10 rows = 10 cm
+parts:
+  - name: Scarf
+    worked: rows
+    text: |
+      Foundation: Ch 30.
+      Row 1: Hdc in 3rd ch from hook and in each ch across, turn. (28 hdc)
+      Rows 2-150: Ch 1, hdc in each st across, turn. (28 hdc)
+`
+	cowlWords = `sizes: [S, L]
+gauge: 14 hdc and 10 rounds = 10 cm
+parts:
+  - name: Cowl
+    worked: rounds
+    text: |
+      Foundation: Ch 80 (100); join with sl st to form a ring.
+      Rnd 1: Ch 1, hdc in each ch around; join with sl st in first hdc. (80 (100) hdc)
+      Rnds 2-20: Ch 1, hdc in each st around; join. (80 (100) hdc)
+`
+	squareWords = `gauge: 14 dc and 8 rounds = 10 cm
+parts:
+  - name: Square
+    worked: rounds
+    text: |
+      Rnd 1: Ch 4, join with sl st to form a ring, ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beginning ch-3. (12 dc, 4 ch-2 sps)
+      Rnd 2: Sl st in next 2 dc, sl st in next ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, [(3 dc, ch 2, 3 dc) in next ch-2 sp] 3 times; join with sl st in top of beginning ch-3. (24 dc, 4 ch-2 sps)
+`
+	eightSizes = `sizes: [Preemie, Newborn, Baby, Toddler, Child, Small Adult, Medium Adult, Large Adult]
+head: 30 (34, 38, 44, 48, 52, 56, 60) cm
+gauge: 20 sc and 22 rounds = 10 cm
+parts:
+  - name: Hat
+    worked: rounds
+    text: |
+      Foundation: Ch 56 (64, 72, 80, 88, 96, 104, 112); join with sl st to form a ring.
+      Rnds 1-20 (21, 22, 23, 24, 25, 26, 27): Sc in each st around. (56 (64, 72, 80, 88, 96, 104, 112) sc)
+`
+)
+
+// turned is the rectangle of a text that may be read from the right.
+func turned(l *scene.Text) (x0, y0, x1, y1 float64) {
+	x0, y0, x1, y1 = rectangle(l)
+	if l.Angle != -90 {
+		return x0, y0, x1, y1
+	}
+	return l.X + y0 - l.Y, l.Y - (x1 - l.X), l.X + y1 - l.Y, l.Y - (x0 - l.X)
+}
+
+// lines are the straight pieces of what is stroked in a group.
+func lines(g *scene.Group) (l [][2]canvas.Point) {
+	for _, n := range g.Nodes {
+		switch n := n.(type) {
+		case *scene.Group:
+			l = append(l, lines(n)...)
+		case *scene.Path:
+			if n.Style.Stroke == nil || !n.Style.Stroke.Opaque {
+				continue
+			}
+			c := n.D.Coords()
+			for i := 1; i < len(c); i++ {
+				l = append(l, [2]canvas.Point{c[i-1], c[i]})
+			}
+		}
+	}
+	return l
+}
+
+// schematicSetWell reports texts that leave the page, lie on one another or are
+// crossed by a line.
+func schematicSetWell(t *testing.T, where string, s *scene.Scene) {
+	t.Helper()
+	if err := s.Check(); err != nil {
+		t.Errorf("%s: %v", where, err)
+	}
+	all := texts(&s.Root)
+	strokes := lines(&s.Root)
+	for i, a := range all {
+		x0, y0, x1, y1 := turned(a)
+		if x0 < 8 || y0 < 8 || x1 > s.Width-8 || y1 > s.Height-8 {
+			t.Errorf("%s: %q leaves the page", where, a.String)
+		}
+		for _, b := range all[:i] {
+			u0, v0, u1, v1 := turned(b)
+			if x0 < u1-0.05 && u0 < x1-0.05 && y0 < v1-0.05 && v0 < y1-0.05 {
+				t.Errorf("%s: %q lies on %q", where, a.String, b.String)
+			}
+		}
+		for _, l := range strokes {
+			steps := int(math.Hypot(l[1].X-l[0].X, l[1].Y-l[0].Y)/0.2) + 1
+			for k := range steps + 1 {
+				f := float64(k) / float64(steps)
+				x, y := l[0].X+f*(l[1].X-l[0].X), l[0].Y+f*(l[1].Y-l[0].Y)
+				if x > x0-0.3 && x < x1+0.3 && y > y0-0.3 && y < y1+0.3 {
+					t.Errorf("%s: %q is crossed by a line at %.1f, %.1f", where, a.String, x, y)
+					break
+				}
+			}
+		}
+	}
+}
+
+// Schematics of all kinds of pieces, with many sizes or none, long titles, and
+// without what need not be given.
+func TestSchematicsAreSetWell(t *testing.T) {
+	long := "title: " + strings.Repeat("A Name Far Too Long ", 12) + "\ncopyright: " + strings.Repeat("all of this is to be at the foot ", 9) + "\n"
+	cases := map[string]string{"scarf": scarfWords, "cowl": cowlWords, "square": squareWords, "eight sizes": eightSizes,
+		"long title": long + eightSizes, "no gauge": strings.SplitN(scarfWords, "\n", 2)[1], "cap": hdcCap("head: 30 cm\n", 8, 5, 4),
+		"disc": circle("hdc", 8, 5), "gathered": gatherWords, "ruffle": hdcCap("", 16, 3, 3),
+		"tiny": strings.Replace(strings.Replace(scarfWords, "2-150", "2", 1), "150", "2", 1)}
+	for _, file := range examples(t) {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cases[filepath.Base(file)] = string(data)
+	}
+	for name, text := range cases {
+		j, err := load("-", strings.NewReader(text))
+		if err != nil || j.unworkable() {
+			t.Fatal(name, err, j.faults)
+		}
+		for _, p := range []patterns.Picture{{Draw: "schematic"}, {Draw: "schematic", Paper: "Letter"}} {
+			s, err := j.schematic(p, nil)
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+				continue
+			}
+			schematicSetWell(t, name, s)
+		}
+	}
+}
+
+// A part can be drawn alone; one that is not there or has no outline is refused
+// in words.
+func TestSchematicOfParts(t *testing.T) {
+	words, err := os.ReadFile(filepath.Join("..", "..", "patterns", "examples", "bulrush-hat.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, _, _ := strings.Cut(string(words), "pictures:")
+	dir := t.TempDir()
+	status, out, errs := whorl(t, text+"pictures:\n  - {draw: schematic, part: Brim, sizes: [Adult, Child]}\n", "draw", "-", "-o", dir, "--format", "svg")
+	if status != statusDone {
+		t.Fatal(errs)
+	}
+	svg, err := os.ReadFile(strings.TrimSpace(out))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for want, has := range map[string]bool{"42 (45.8) cm": true, "sizes Child (Adult)": true, "Crown from above": false, "Toddler": false} {
+		if strings.Contains(string(svg), want) != has {
+			t.Errorf("%q on the schematic of the brim: %v", want, !has)
+		}
+	}
+}
