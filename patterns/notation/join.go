@@ -53,6 +53,14 @@ func (p *parser) join() (Item, *fault.Fault) {
 			j.Span = p.from(start)
 			return j, nil
 		}
+		if at := p.i; prep && p.work && p.depth <= 1 {
+			// "ss to 2 ch", the chain that the round began with
+			t, ok := p.startChain()
+			if k := p.tok().kind; ok && (k == tStop || k == tEnd || k == tOpen || k == tDash || p.tok().first || (k == tComma || k == tSemi) && p.ends(p.i+1)) {
+				return &Join{Span: p.from(start), Place: &Place{Span: p.from(at), Pick: First, Target: t}}, nil
+			}
+			p.i = at
+		}
 		if prep {
 			if pl, ok := p.place(); ok && (pl.Pick == First || pl.Target.Sort == StartChain || pl.Of != nil && pl.Of.Target.Sort == StartChain) && pl.Target.Sort != FromHook {
 				j := &Join{Place: &pl}
@@ -134,6 +142,9 @@ func (p *parser) rejoins() bool {
 // joinTail goes on after the word join.
 func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	j := &Join{}
+	if !p.eatAll("in", "the", "round") {
+		p.eatAll("into", "a", "round")
+	}
 	p.eat("rnd", "round", "work")
 	at := p.i
 	if yarn, ok := p.yarn(); ok {
