@@ -45,6 +45,15 @@ func (p *parser) place() (Place, bool) {
 				pl.Target.Name = Magic
 			}
 		}
+	case t.is("base", "foot") && p.at(1).is("of"):
+		// "in base of first ch-5": the stitch that the round began on
+		p.i += 2
+		p.eat("the")
+		p.eat("first", "beg", "beginning")
+		if _, ok := p.startChain(); !ok && p.chain() == nil {
+			return no()
+		}
+		pl.Pick, pl.Target = First, Target{}
 	case p.rowEnds():
 		pl.Pick, pl.Target = Each, Target{Sort: RowEnds}
 	case t.is("each", "every", "all"):
