@@ -109,6 +109,24 @@ func (s *sheet) flow(scale, room, height float64) (rows []row, tall float64, ok 
 	return rows, tall, tall <= height
 }
 
+// fit sets the views at the largest scale that they have room at, or at one not
+// much smaller that saves a row.
+func (s *sheet) fit(room, height float64) (rows []row, tall, scale float64, ok bool) {
+	most := math.Inf(1)
+	for _, k := range scales {
+		if k > most {
+			break
+		}
+		if r, h, fits := s.flow(k, room, height); fits && (!ok || len(r) < len(rows)) {
+			if !ok {
+				most = 1.5 * k
+			}
+			rows, tall, scale, ok = r, h, k, true
+		}
+	}
+	return rows, tall, scale, ok
+}
+
 // page sets the title, the measurements, the views, the legend and the foot.
 func (s *sheet) page() error {
 	s.width, s.height = s.o.Paper.Size()
@@ -117,14 +135,7 @@ func (s *sheet) page() error {
 	legend := s.legendEntries()
 	foot, footHeight := s.foot(room)
 	bottom := footHeight + float64(max(3, len(legend)))*4.6 + 10
-	var rows []row
-	var tall, scale float64
-	ok := false
-	for _, scale = range scales {
-		if rows, tall, ok = s.flow(scale, room, s.height-margin-bottom-top); ok {
-			break
-		}
-	}
+	rows, tall, scale, ok := s.fit(room, s.height-margin-bottom-top)
 	if !ok {
 		return errors.New("the outlines do not fit on the page: draw one part, or fewer sizes")
 	}
@@ -243,12 +254,18 @@ func (s *sheet) view(b block, x, y, scale float64) {
 	s.root.Add(g)
 }
 
-// rule says how what is worked in rounds is drawn flat.
-func (s *sheet) rule() string {
+// rule says how pieces are drawn that are not flat by themselves, or whose rows
+// may lie in more ways than one.
+func (s *sheet) rule() (text string) {
+	flat, shaped := false, false
 	for _, v := range s.views {
-		if v.flat {
-			return " Laid flat, a round is drawn half as wide as it is around."
-		}
+		flat, shaped = flat || v.flat, shaped || v.shaped
 	}
-	return ""
+	if flat {
+		text += " Laid flat, a round is drawn half as wide as it is around."
+	}
+	if shaped {
+		text += " Rows of different lengths are drawn about their middle."
+	}
+	return text
 }

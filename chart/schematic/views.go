@@ -38,6 +38,8 @@ type view struct {
 	way []point
 	// flat is set for what is worked in rounds and laid flat.
 	flat bool
+	// shaped is set for rows of different lengths.
+	shaped bool
 }
 
 // choose finds the views of the pieces and their measurements.
@@ -62,7 +64,7 @@ func (s *sheet) choose() error {
 		case piece.Rows && piece.Length > 0 && piece.Width > 0:
 			s.flat(i)
 		case !piece.Rows && piece.Widest > 0 && piece.Depth > 0:
-			if err := s.rounds(i, i == body && only < 0); err != nil {
+			if err := s.rounds(i, i == body); err != nil {
 				return err
 			}
 		}
@@ -115,14 +117,24 @@ func (s *sheet) rounds(i int, whole bool) error {
 	if whole && s.o.Hat {
 		title = "Hat"
 	}
-	s.facts = append(s.facts, fact{"Around", around}, fact{"Laid flat", halves(around)})
-	if unlike(brim, around) {
-		s.facts = append(s.facts, fact{map[bool]string{true: "Brim, relaxed", false: "Edge, relaxed"}[s.o.Hat], brim})
+	add := func(what string, values []float64) {
+		if s.several() {
+			what = name + ", " + strings.ToLower(what[:1]) + what[1:]
+		}
+		s.facts = append(s.facts, fact{what, values})
 	}
-	s.facts = append(s.facts, fact{"Depth", depth})
+	add("Around", around)
+	add("Laid flat", halves(around))
+	if unlike(brim, around) {
+		add(map[bool]string{true: "Brim, relaxed", false: "Edge, relaxed"}[s.o.Hat], brim)
+	}
+	add("Depth", depth)
 	closes := s.o.Hat && hole[s.o.Drawn] > 0
 	if closes {
-		s.facts = append(s.facts, fact{"Left to draw closed", hole})
+		add("Left to draw closed", hole)
+	}
+	if whole {
+		s.worked(depth, brim)
 	}
 	v := s.tube("flat", title+suffix, l, halves(around), halves(brim), depth, closes)
 	bodyDepth := piece.Depth
@@ -142,6 +154,28 @@ func (s *sheet) rounds(i int, whole bool) error {
 		s.fromAbove(i)
 	}
 	return nil
+}
+
+// several tells whether more than one part is worked in rounds.
+func (s *sheet) several() bool {
+	n := 0
+	for _, p := range s.drawn().done.Pieces {
+		if !p.Rows && p.Widest > 0 {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// worked adds what a piece measures with the rounds that are worked on from it
+// in other parts.
+func (s *sheet) worked(depth, brim []float64) {
+	if d := s.each(func(m *measured) float64 { return m.done.Depth }); unlike(d, depth) {
+		s.facts = append(s.facts, fact{"Depth in all", d})
+	}
+	if b := s.each(func(m *measured) float64 { return m.done.Brim }); unlike(b, brim) {
+		s.facts = append(s.facts, fact{"Edge in all, relaxed", b})
+	}
 }
 
 // upOrDown is the direction of work of rounds on a piece drawn crown up.
@@ -188,7 +222,8 @@ func (s *sheet) tube(id, title string, l []level, width, brim, depth []float64, 
 	d = newDim(left, 0, last.depth, depth)
 	d.off = [2]float64{lefts[0].X, lefts[n].X}
 	v.dims = append(v.dims, d)
-	if unlike(width, brim) {
+	// Where the edge is drawn stretched, its relaxed width is no dimension here.
+	if unlike(width, brim) && math.Abs(last.width-brim[s.o.Drawn]) < 0.005*last.width {
 		v.dims = append(v.dims, newDim(below, lefts[n].X, rights[n].X, brim))
 	}
 	return v
@@ -242,6 +277,9 @@ func (s *sheet) flat(i int) {
 	}
 	l := flatPiece(m, i)
 	v := s.tube("part-"+fmt.Sprint(i+1), title, l, width, width, length, false)
+	for _, n := range l {
+		v.shaped = v.shaped || n.width < 0.99*v.width
+	}
 	v.way = []point{{X: v.width / 2, Y: 0.7 * v.height}, {X: v.width / 2, Y: 0.3 * v.height}}
 	if picked {
 		v.edges[0].kind = pickUp

@@ -123,9 +123,11 @@ func TestSchematicIsToScale(t *testing.T) {
 				w, h := outlineOf(t, string(svg), "flat")
 				near(where+", width", w, flat)
 				near(where+", depth", h, size.Finished["depth_mm"])
-				w, h = outlineOf(t, string(svg), "crown")
-				near(where+", crown", w, size.Finished["circumference_mm"]/math.Pi)
-				near(where+", crown", h, w)
+				if size.Fit != nil { // made for a head
+					w, h = outlineOf(t, string(svg), "crown")
+					near(where+", crown", w, size.Finished["circumference_mm"]/math.Pi)
+					near(where+", crown", h, w)
+				}
 			}
 			if size.Parts[0].Worked == "rows" {
 				w, h := outlineOf(t, string(svg), "part-1")
@@ -297,5 +299,30 @@ func TestSchematicOfParts(t *testing.T) {
 		if strings.Contains(string(svg), want) != has {
 			t.Errorf("%q on the schematic of the brim: %v", want, !has)
 		}
+	}
+}
+
+// Every pattern that is measured has a schematic, or is refused in words.
+func TestSchematicsOfTheCorpus(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "patterns", "*.yaml"))
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	drawn := 0
+	for _, file := range files {
+		j, err := load(file, nil)
+		if err != nil || j.unworkable() || len(j.forms) == 0 || j.forms[0] == nil {
+			continue
+		}
+		s, err := j.schematic(patterns.Picture{Draw: "schematic"}, nil)
+		if err != nil {
+			t.Logf("%s: %v", filepath.Base(file), err)
+			continue
+		}
+		drawn++
+		schematicSetWell(t, filepath.Base(file), s)
+	}
+	if drawn < len(files)/2 {
+		t.Errorf("%d of %d patterns are drawn", drawn, len(files))
 	}
 }
