@@ -97,7 +97,7 @@ func findStretch(part *fabric.Part, pattern string) (s stretch, ok bool) {
 			l.repeats = len(r.Repeats)
 		} else {
 			for _, g := range r.Groups {
-				if singular(g.Name) == name {
+				if own, _ := patternName(g.Name); own == name {
 					l.repeats++
 				}
 			}
@@ -139,15 +139,15 @@ func findStretch(part *fabric.Part, pattern string) (s stretch, ok bool) {
 	return s, false
 }
 
-// patternName is the name in words such as "fan repeats" or "repeats in shell
-// pattern", and whether they speak of repeats at all.
+// patternName is the name in words such as "fan repeats", "V-sts" or "repeats in
+// shell pattern", and whether they speak of repeats at all.
 func patternName(words string) (name string, repeats bool) {
 	var l []string
-	for _, w := range strings.Fields(strings.ToLower(words)) {
+	for _, w := range strings.Fields(strings.ToLower(strings.ReplaceAll(words, "-", " "))) {
 		switch w = singular(w); w {
 		case "repeat", "rep", "pattern", "patt", "pat":
 			repeats = true
-		case "in", "of", "stitch", "st", "the":
+		case "in", "of", "stitch", "stitche", "st", "the":
 		default:
 			l = append(l, w)
 		}

@@ -96,3 +96,13 @@ func TestNoChangesWhereNoneAreWorked(t *testing.T) {
 		}
 	}
 }
+
+// A group with "st" in its name is known by any spelling of it.
+func TestPatternName(t *testing.T) {
+	own, _ := patternName("v st")
+	for _, words := range []string{"v-sts", "V-st", "V st repeats", "v-stitches", "repeats of V-st"} {
+		if name, _ := patternName(words); name != own {
+			t.Errorf("%q is %q, not %q", words, name, own)
+		}
+	}
+}
