@@ -103,6 +103,9 @@ func (p *parser) turn() (Item, *fault.Fault) {
 		return &NoJoin{p.from(start)}, nil
 	}
 	if p.eatAll("do", "not", "turn") || p.eatAll("don't", "turn") || p.eatAll("without", "turning") {
+		if p.eatAll("from", "here", "on") || p.eatAll("from", "now", "on") || p.eat("again", "anymore") {
+			p.eat("again")
+		}
 		return &Note{p.from(start), p.words(start)}, nil
 	}
 	if p.tok().is("turn") && p.at(1).kind == tWord {

@@ -260,7 +260,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
 		p.i++
 	}
-	if p.tok().is("in", "into", "over") {
+	if p.tok().is("in", "into", "over") || p.tok().is("along", "across", "around") && p.edgeAhead() {
 		if places := p.places(false); places != nil {
 			if it, f, ok := b.placeFirst(start, places); ok {
 				if f == nil && it != nil {
@@ -288,6 +288,15 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	return p.stuck()
+}
+
+// edgeAhead reports whether row ends are named behind the word that comes next:
+// "working across neck edge, work 48 sc evenly".
+func (p *parser) edgeAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	return p.rowEnds()
 }
 
 // placeFirst goes on after "in next ch-2 sp": a stitch, a group, or, for the

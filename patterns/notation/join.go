@@ -165,6 +165,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		p.i++
 	}
 	p.eat("a", "an")
+	p.eatAll("invisible", "join")
 	if w, ok := p.what(); ok {
 		j.With = w
 	}

@@ -229,7 +229,7 @@ func (p *parser) rowEnds() bool {
 		p.i += 2
 		return true
 	}
-	long := p.eat("long", "longer", "raw", "side", "upper", "top", "row", "one")
+	long := p.eat("neck", "front", "bottom", "lower", "long", "longer", "raw", "side", "upper", "top", "row", "one")
 	long = p.eat("long") || long
 	if p.eat("end", "ends", "side", "sides", "edge", "edges") {
 		if p.eat("of") {
