@@ -75,15 +75,19 @@ func (p *parser) clauseAdvice(b *block) bool {
 	if !t.is("pulling", "making", "taking", "being", "keeping", "placing", "leaving", "drawing", "tightening",
 		"working", "loosely", "snugly", "tightly", "as", "adjusting", "holding", "marking", "stuffing", "weave",
 		"sew", "mark", "ready", "to", "for", "seam", "leave", "pull", "close", "stuff", "run", "thread", "gather", "cinch") &&
-		!(t.is("draw") && (p.at(1).is("tight", "tightly", "closed") || p.at(1).is("up") && !p.at(2).is("a", "the", "loop"))) {
+		!(t.is("draw") && (p.at(1).is("tight", "tightly", "closed") || p.at(1).is("up") && !p.at(2).is("a", "the", "loop") || p.at(1).is("through") && p.at(2).is("rem", "remaining", "the", "all", "last", "these"))) {
 		return false
 	}
 	start := p.i
+	through := t.is("draw", "run", "thread", "weave") // "draw through remaining 28 (32) sts"
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
-		p.tok().kind != tClose && p.tok().kind != tOpen && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
+		p.tok().kind != tClose && (through && p.at(-1).kind == tNumber || p.tok().kind != tOpen) && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
+		if through && p.tok().kind == tOpen && p.matching(p.i) > 0 {
+			p.i = p.matching(p.i)
+		}
 		p.i++
 	}
-	if p.stitchy(start, p.i) && !t.is("weave", "mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
+	if p.stitchy(start, p.i) && !t.is("draw", "weave", "mark", "marking", "placing", "pull", "pulling", "sew", "seam", "stuff", "leave", "run", "thread", "gather") {
 		p.i = start
 		return false
 	}

@@ -156,7 +156,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	}
 	if c.Space {
 	} else if w, ok := p.what(); ok {
-		c.As = w.Kind
+		c.As, c.Name = w.Kind, w.Name
 	} else {
 		p.eat("st", "sts", "stitch", "stitches")
 	}

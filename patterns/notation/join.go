@@ -253,7 +253,17 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw))) {
 		return nil, nil
 	}
-	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose && k != tOpen; k = p.tok().kind {
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose; k = p.tok().kind {
+		if k == tOpen {
+			// "leaving a 12" (30 cm) tail", but not the count of the round
+			close := p.matching(p.i)
+			sizes := p.at(-1).kind == tNumber && close > 0 && p.toks[close+1].kind == tWord // remaining 28 (32) sts
+			if close < 0 || units[p.toks[close-1].text] == 0 && !sizes {
+				break
+			}
+			p.i = close + 1
+			continue
+		}
 		// "Fasten off A, join B in any sp": only the yarn ends here.
 		if t := p.tok(); (t.kind == tComma || t.kind == tSemi || t.is("and", "then")) && (p.ends(p.i+1) || p.instructs(p.i+1)) {
 			break

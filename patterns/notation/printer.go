@@ -305,6 +305,8 @@ func (s Style) counted(c *Counts) string {
 	switch {
 	case c.Not:
 		text = "does not count as a st"
+	case c.Name != "":
+		text = "counts as " + s.what(&What{Name: c.Name})
 	case c.Space:
 		text = "counts as a " + s.Space(c.Chains)
 	case c.As.Is() && c.Half:

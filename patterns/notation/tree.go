@@ -329,9 +329,10 @@ type (
 		Span
 		Not        bool // does not count
 		As         stitch.Kind
-		Chains     int  // of "counts as dc and ch 1"
-		Space      bool // counts as a space of so many Chains, and no stitch
-		Half       bool // "counts as first leg/half"
+		Name       string // of one of the designer's own stitches
+		Chains     int    // of "counts as dc and ch 1"
+		Space      bool   // counts as a space of so many Chains, and no stitch
+		Half       bool   // "counts as first leg/half"
 		Throughout bool
 		Of         int // the number of chains spoken of, 0 when not said
 	}

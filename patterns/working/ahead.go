@@ -127,6 +127,9 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			}
 			s, ok := items[i+1].(*notation.Stitches)
 			c, said := items[i+2].(*notation.Counts)
+			if said && c.Name != "" {
+				c = w.ownCounts(c)
+			}
 			if ok && !said {
 				if whole := wholeOf(s, items[i+2:]); whole.Is() {
 					return &notation.Counts{Span: s.Span, As: whole}, false
@@ -146,6 +149,21 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 		}
 	}
 	return nil, false
+}
+
+// ownCounts is what counts as one of the designer's own stitches: as the stitch that
+// her name stands for.
+func (w *roundWork) ownCounts(c *notation.Counts) *notation.Counts {
+	d := w.definition(&notation.What{Name: c.Name})
+	if d == nil || len(d.items) != 1 {
+		return c
+	}
+	if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
+		own := *c
+		own.As = s.What.Kind
+		return &own
+	}
+	return c
 }
 
 // leadingOwn is what one of the designer's own stitches at the beginning of a

@@ -74,6 +74,20 @@ func (w *roundWork) wants(k int) bool {
 	return w.intoSpace&(spaceBit(0)|spaceBit(w.c.chains[k])) != 0
 }
 
+// onPart reports whether the round is a row on some of the stitches of a round, which
+// leaves the others: an ear flap, begun by joining a yarn.
+func (w *roundWork) onPart() bool {
+	if !w.r.Row || w.c.below == nil || w.c.below.Row || w.c.below.Number == 0 {
+		return false
+	}
+	for _, it := range w.items {
+		if j, ok := it.(*notation.Join); ok && j.Yarn != "" {
+			return true
+		}
+	}
+	return false
+}
+
 // leftover is the number of places that have been neither used, skipped by
 // name, nor passed on the way to a place that was named.
 func (w *roundWork) leftover() int {

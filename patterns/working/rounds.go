@@ -42,7 +42,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if h == nil {
 		w.halves()
 		w.firstGroup()
-		if n := w.leftover(); n > 0 && w.c.edge == 0 && w.c.below != nil && w.begun {
+		if n := w.leftover(); n > 0 && !w.onPart() && w.c.edge == 0 && w.c.below != nil && w.begun {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}

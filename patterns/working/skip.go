@@ -55,6 +55,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	w.lastSkip = nil
 	for i := 0; i < n; i++ {
 		at, run := w.nearest([]notation.Target{t})
+		if at < 0 && i == n-1 && w.intoSpace != 0 && w.roundToFirst(&notation.Place{Span: s.Span, Target: t}) != nil {
+			return nil
+		}
 		if at < 0 {
 			return w.outOf(&notation.Place{Span: s.Span, Target: t}, n-i)
 		}

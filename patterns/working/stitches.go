@@ -340,7 +340,11 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 			return h
 		}
 		if first && w.leads != nil {
-			w.r.Stitches[len(w.r.Stitches)-1].As = w.leads.As
+			n := len(w.r.Stitches)
+			w.r.Stitches[n-1].As = w.leads.As
+			if w.leads.Name != "" {
+				w.r.Groups = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: n - 1, To: n}, Name: w.leads.Name})
+			}
 		}
 	}
 	return nil
