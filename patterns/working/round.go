@@ -319,10 +319,24 @@ func (w *roundWork) turn(t *notation.Turn, rest []notation.Item) *halt {
 	// "ch 1, turn": the chains belong to the next row.
 	if l := w.lastChain; l.item != nil && l.to == len(w.r.Stitches) && w.r.Row {
 		w.dropFrom(l.from)
+		w.trimSpans()
 		w.carry = append(w.carry, l.item)
 	}
 	w.carryOn(rest)
 	return stopHere
+}
+
+// trimSpans ends groups and repeats where the stitches end.
+func (w *roundWork) trimSpans() {
+	n := len(w.r.Stitches)
+	for i := range w.r.Groups {
+		g := &w.r.Groups[i]
+		g.From, g.To = min(g.From, n), min(g.To, n)
+	}
+	for i := range w.r.Repeats {
+		s := &w.r.Repeats[i]
+		s.From, s.To = min(s.From, n), min(s.To, n)
+	}
 }
 
 // dropFrom takes the stitches from number from on out of the round again.
