@@ -189,6 +189,8 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				p.eat("a")
 				p.what()
 			}
+		} else if p.eat("seam", "underarm") || p.eatAll("center", "back") || p.eatAll("centre", "back") {
+			// "join yarn at seam": where the round begins
 		} else if p.tok().is("form", "make") || p.tok().is("the") {
 			p.i = at
 		} else if p.eat("beginning", "beg", "start", "beginning-chain") {

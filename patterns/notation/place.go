@@ -272,6 +272,12 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
+	case t.is("rem", "remaining") && p.at(1).kind == tNumber:
+		p.i++
+		pl.N, _ = p.num()
+		if !p.targetOr(&pl) {
+			return no()
+		}
 	case t.is("rem", "remaining") && p.at(1).kind == tWord:
 		// "sc in remaining chs"
 		p.i++

@@ -93,6 +93,10 @@ func (p *parser) numbers(l *Label, ranges bool) {
 				p.i = back
 			}
 		}
+		if list := p.everyOther(r); list != nil {
+			l.Numbers = append(l.Numbers, list...)
+			return
+		}
 		if p.rangeSizes(&r) {
 			l.Numbers = append(l.Numbers, r)
 			return
@@ -117,6 +121,40 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		}
 		p.i = at
 	}
+}
+
+// everyOther reads "and every even-numbered rnd through Rnd 8", "and every other row
+// to Row 12" behind a number: the rounds by twos. Nil when it is not so.
+func (p *parser) everyOther(r Range) []Range {
+	start := p.i
+	no := func() []Range { p.i = start; return nil }
+	if !p.eat("and") || !p.eat("every", "all") || !p.eat("even", "odd", "other", "alternate", "following", "second") {
+		return no()
+	}
+	p.eatKind(tHyphen)
+	p.eat("numbered")
+	p.eat("alternate")
+	if _, ok := roundWord(p.tok()); !ok {
+		return no()
+	}
+	p.i++
+	if !p.eat("through", "to", "until", "up") {
+		return no()
+	}
+	p.eat("to", "and")
+	p.eat("including")
+	p.eat("rnd", "round", "row")
+	to, ok := p.num()
+	first := r.From.For(0)
+	if !ok || len(to.Values) > 1 || len(r.From.Values) > 1 || to.Values[0] < first || to.Values[0]-first > 400 {
+		return no()
+	}
+	var list []Range
+	for n := first; n <= to.Values[0]; n += 2 {
+		one := Num{Span: r.From.Span, Values: []int{n}}
+		list = append(list, Range{From: one, To: one})
+	}
+	return list
 }
 
 // countNoun reports whether the number just read is one of stitches: the 54 of

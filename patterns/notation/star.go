@@ -329,6 +329,8 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			r.Ending = items
 			return f
 		}
+	case p.tok().is("working", "making") && p.fewerAtLast(r):
+		return nil
 	case p.tok().is("leaving", "leave") && p.unworkedAhead():
 		// "…, leave last ch unworked" is of the round below.
 	case p.eat("omitting", "omit", "leaving", "leave"):
@@ -362,6 +364,28 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	}
 	p.i = start
 	return nil
+}
+
+// fewerAtLast reads "working 2 tr only (instead of 3) in last ch": what the last
+// repeat ends with.
+func (p *parser) fewerAtLast(r *Repeat) bool {
+	start := p.i
+	p.i++
+	p.eat("only", "just")
+	n, ok := p.num()
+	w, named := p.what()
+	if ok && named {
+		p.eat("only")
+		if p.tok().kind == tOpen && p.matching(p.i) > 0 {
+			p.i = p.matching(p.i) + 1
+		}
+		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
+			r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // lastGoes reads "last dc in turning ch" behind "ending with": it says no more than

@@ -10,6 +10,11 @@ import (
 // hasMore reports whether the instructions make anything but slip stitches, so
 // that slip stitches at the beginning only move it.
 func hasMore(items []notation.Item) bool {
+	if len(items) > 0 {
+		if _, ok := items[0].(*notation.Chain); ok {
+			items = items[1:] // "Ch 1, sl st in each st around"
+		}
+	}
 	for _, it := range items {
 		switch it := it.(type) {
 		case *notation.Stitches:

@@ -173,6 +173,14 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			w.same = []fabric.Place{w.c.place(0, p.Into)}
 			return w.same, nil
 		}
+		if p.Target.Sort == notation.ChainStitch && w.r.Row {
+			// "ch 2, sk 2 chs, dc in next ch": the turning chain comes last
+			for i := w.pos; i < len(w.c.spots); i++ {
+				if w.c.spots[i].st.Role == fabric.Start {
+					return w.takeSpot(i, 0, p, true), nil
+				}
+			}
+		}
 		if on := w.roundToFirst(p); on != nil {
 			return on, nil
 		}

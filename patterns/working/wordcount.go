@@ -24,8 +24,8 @@ type counting struct {
 // It is as the trade counts, which reading it would confirm.
 func (s *script) count(r *notation.Round, style notation.Style) string {
 	rounds := s.lasts[r]
-	if rounds == nil {
-		return ""
+	if rounds == nil || len(r.Label.Numbers) > 1 && len(r.Stated) == 0 {
+		return "" // "Rnds 2, 4 and 6" may each have a count of its own
 	}
 	ways := []counting{{true, true}, {true, false}, {false, true}, {false, false}}
 	if !s.countsGroups(r) {
