@@ -77,6 +77,11 @@ func (j *job) wouldDo(i int, fit geometry.Fitting) string {
 	if err != nil {
 		return ""
 	}
+	if fit.Off < 0 && s.Above.Count <= best || fit.Off > 0 && s.Below.Count >= best {
+		// The widest round is not what sets the size: a band picked up along its
+		// rows, an edging. No count of it would mend that.
+		return "Change the rows of the band that it is worked on, or the ease, if it is meant so."
+	}
 	counts := fmt.Sprint(s.Above.Count)
 	if s.Below.Count > 0 && s.Below.Count != s.Above.Count {
 		counts = fmt.Sprintf("%d or %d", s.Below.Count, s.Above.Count)
