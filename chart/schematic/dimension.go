@@ -47,7 +47,7 @@ type dim struct {
 func newDim(at side, from, to float64, values []float64) dim {
 	cm, in := figures(values)
 	d := dim{side: at, from: from, to: to}
-	d.lines = append(wrap(cm, valueSize, false, longest), wrap(in, valueSize, false, longest)...)
+	d.lines = append(typeface.Wrap(cm, valueSize, false, longest), typeface.Wrap(in, valueSize, false, longest)...)
 	return d
 }
 
@@ -70,14 +70,14 @@ func (d *dim) long() float64 {
 func (d *dim) draw(g *scene.Group, at func(along, out float64) point, scale float64) {
 	a, b := d.from/scale, d.to/scale
 	for i, along := range []float64{a, b} {
-		g.Add(&scene.Path{Style: stroke(words, thin), D: line(at(along, gap-d.off[i]/scale), at(along, firstLine+beyond))})
+		g.Add(&scene.Path{Style: scene.Stroked(words, thin), D: line(at(along, gap-d.off[i]/scale), at(along, firstLine+beyond))})
 	}
 	if b-a >= 3*headLong {
-		g.Add(&scene.Path{Style: stroke(words, thin), D: line(at(a+headLong/2, firstLine), at(b-headLong/2, firstLine))})
+		g.Add(&scene.Path{Style: scene.Stroked(words, thin), D: line(at(a+headLong/2, firstLine), at(b-headLong/2, firstLine))})
 		head(g, at, a, 1)
 		head(g, at, b, -1)
 	} else { // from outside, where there is no room within
-		g.Add(&scene.Path{Style: stroke(words, thin), D: line(at(a-2.5*headLong, firstLine), at(b+2.5*headLong, firstLine))})
+		g.Add(&scene.Path{Style: scene.Stroked(words, thin), D: line(at(a-2.5*headLong, firstLine), at(b+2.5*headLong, firstLine))})
 		head(g, at, a, -1)
 		head(g, at, b, 1)
 	}
@@ -101,5 +101,5 @@ func (d *dim) draw(g *scene.Group, at func(along, out float64) point, scale floa
 // head is an arrowhead with its point at a place, towards lower places when
 // back is 1.
 func head(g *scene.Group, at func(along, out float64) point, tip, back float64) {
-	g.Add(&scene.Path{Style: fill(words), D: polygon(at(tip, firstLine), at(tip+back*headLong, firstLine-headHalf), at(tip+back*headLong, firstLine+headHalf))})
+	g.Add(&scene.Path{Style: scene.Filled(words), D: polygon(at(tip, firstLine), at(tip+back*headLong, firstLine-headHalf), at(tip+back*headLong, firstLine+headHalf))})
 }

@@ -13,27 +13,27 @@ import (
 func (k kind) style() scene.Style {
 	switch k {
 	case fold:
-		return stroke(ink, 0.4, 4, 1.4, 0.4, 1.4)
+		return scene.Stroked(ink, 0.4, 4, 1.4, 0.4, 1.4)
 	case seam:
-		return stroke(ink, 0.7, 1.8, 1.5)
+		return scene.Stroked(ink, 0.7, 1.8, 1.5)
 	case pickUp:
-		return stroke(ink, 0.9, 0.01, 1.7)
+		return scene.Stroked(ink, 0.9, 0.01, 1.7)
 	case draws:
-		return stroke(ink, 0.35, 0.7, 0.9)
+		return scene.Stroked(ink, 0.35, 0.7, 0.9)
 	}
-	return stroke(ink, outlined)
+	return scene.Stroked(ink, outlined)
 }
 
 // arrow is the direction of work along a line: an open head, unlike those of
 // the dimensions.
 func arrow(g *scene.Group, l []point) {
-	g.Add(&scene.Path{Style: stroke(work, 0.4), D: line(l...)})
+	g.Add(&scene.Path{Style: scene.Stroked(work, 0.4), D: line(l...)})
 	a, b := l[len(l)-2], l[len(l)-1]
 	d := math.Atan2(b.Y-a.Y, b.X-a.X)
 	wing := func(turn float64) point {
 		return point{X: b.X - 2.4*math.Cos(d+turn), Y: b.Y - 2.4*math.Sin(d+turn)}
 	}
-	g.Add(&scene.Path{Style: stroke(work, 0.4), D: line(wing(0.5), b, wing(-0.5))})
+	g.Add(&scene.Path{Style: scene.Stroked(work, 0.4), D: line(wing(0.5), b, wing(-0.5))})
 }
 
 // entry is a line of the legend.
@@ -98,7 +98,7 @@ func (s *sheet) scaleBar(x, y, scale float64) {
 	for i, t := range texts {
 		l, at := lengths[i], y-4.6*float64(len(texts)-i)
 		x0 := x - wide
-		g.Add(&scene.Path{Style: stroke(ink, 0.3), D: line(point{X: x0, Y: at - 2}, point{X: x0, Y: at}, point{X: x0 + l, Y: at}, point{X: x0 + l, Y: at - 2})})
+		g.Add(&scene.Path{Style: scene.Stroked(ink, 0.3), D: line(point{X: x0, Y: at - 2}, point{X: x0, Y: at}, point{X: x0 + l, Y: at}, point{X: x0 + l, Y: at - 2})})
 		g.Add(&scene.Text{X: hundredth(x0 + l + 2), Y: hundredth(at), Size: smallSize, Colour: words, String: t})
 	}
 	g.Add(&scene.Text{X: x, Y: hundredth(y), Size: smallSize, Align: scene.Right, Colour: words, String: "Scale 1 : " + number(scale) + ". " + relaxed})

@@ -55,7 +55,7 @@ func newBlock(v *view, scale, room float64) block {
 			spread(&b.top, &b.foot, d, scale, b.h)
 		}
 	}
-	b.title = wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
+	b.title = typeface.Wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
 	wide := 0.0
 	for _, t := range b.title {
 		wide = math.Max(wide, typeface.Width(t, viewSize, true, false))
@@ -211,7 +211,7 @@ func (s *sheet) heading(room float64) float64 {
 
 // foot is the credit, set from 0 down, and its height.
 func (s *sheet) foot(room float64) (l []*scene.Text, height float64) {
-	for _, t := range wrap(s.o.Credit, smallSize, false, room) {
+	for _, t := range typeface.Wrap(s.o.Credit, smallSize, false, room) {
 		height += smallSize * leading
 		l = append(l, &scene.Text{X: margin, Y: hundredth(height - 0.35*smallSize), Size: smallSize, Colour: words, String: t})
 	}
@@ -234,7 +234,7 @@ func (s *sheet) view(b block, x, y, scale float64) {
 		return out
 	}
 	outline := &scene.Group{ID: v.id + "-outline"}
-	outline.Add(&scene.Path{Style: fill(cloth), D: polygon(place(v.outline)...)})
+	outline.Add(&scene.Path{Style: scene.Filled(cloth), D: polygon(place(v.outline)...)})
 	g.Add(outline)
 	for _, e := range v.edges {
 		g.Add(&scene.Path{Style: e.kind.style(), D: line(place(e.line)...)})

@@ -51,7 +51,7 @@ func drawDummy(d dummy, cx, top, scale float64) *scene.Group {
 	paint := scene.RGB(0xf4f1ec)
 	edge, width := grey, 0.25
 	g.Add(&scene.Path{Style: scene.Style{Stroke: &edge, Fill: &paint, Line: &width}, D: outline})
-	g.Add(&scene.Path{Style: stroke(grey, 0.25, 1.5, 1.2), D: line(point{X: cx - r, Y: rule}, point{X: cx + r, Y: rule})})
+	g.Add(&scene.Path{Style: scene.Stroked(grey, 0.25, 1.5, 1.2), D: line(point{X: cx - r, Y: rule}, point{X: cx + r, Y: rule})})
 	const label = "0.4 × head: depth by the rule of thumb"
 	size := smallSize * 0.9
 	if typeface.Width(label, size, false, false) < 2*r-3 {

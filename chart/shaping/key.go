@@ -47,7 +47,7 @@ func (s *sheet) keyEntries() []keyEntry {
 		sign := signs[k]
 		l = append(l, keyEntry{sign.name, func(g *scene.Group, x, y float64) {
 			g.Add(&scene.Path{Style: sign.joint(), D: line(point{X: x + swatch/2, Y: y}, point{X: x + swatch + 1, Y: y})})
-			one := &scene.Group{Style: stroke(sign.ink, sign.line)}
+			one := &scene.Group{Style: scene.Stroked(sign.ink, sign.line)}
 			one.Add(&scene.Use{Shape: sign.shape, X: hundredth(x + swatch/2), Y: hundredth(y + 0.5)})
 			g.Add(one)
 		}})

@@ -105,7 +105,7 @@ func (s *sheet) row(g *scene.Group, r row, t table, x, y float64) {
 		k := classes[r.class]
 		k.across *= 1.5
 		ribbon(line, k, point{X: x0, Y: top + h}, point{X: x1, Y: top + h}, point{X: x0, Y: top}, point{X: x1, Y: top}, 0)
-		line.Add(&scene.Path{Style: stroke(grey, 0.15), D: polygon(point{X: x0, Y: top}, point{X: x1, Y: top}, point{X: x1, Y: top + h}, point{X: x0, Y: top + h})})
+		line.Add(&scene.Path{Style: scene.Stroked(grey, 0.15), D: polygon(point{X: x0, Y: top}, point{X: x1, Y: top}, point{X: x1, Y: top + h}, point{X: x0, Y: top + h})})
 	}
 	if r.change != 0 {
 		line.Add(&scene.Text{X: hundredth(x + t.wide), Y: base, Size: t.size, Align: scene.Right, Colour: ink, String: signed(r.change)})

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"whorl/chart/scene"
+	"whorl/chart/typeface"
 	"whorl/geometry"
 )
 
@@ -39,7 +40,7 @@ func (s *sheet) frame() (b box, after []scene.Node) {
 	bottom := s.height - margin
 	if s.o.Credit != "" {
 		foot := &scene.Group{ID: "foot"}
-		bottom -= float64(len(wrap(s.o.Credit, smallSize, false, room))) * smallSize * 1.3
+		bottom -= float64(len(typeface.Wrap(s.o.Credit, smallSize, false, room))) * smallSize * 1.3
 		paragraph(foot, s.o.Credit, margin, bottom, smallSize, false, words, room)
 		bottom -= 3
 		after = append(after, foot)
@@ -133,10 +134,10 @@ func (s *sheet) findings(x, room, most float64) said {
 	}
 	const pitch, apart = lineSize * 1.3, 1.2
 	for i, t := range texts {
-		lines := wrap(unbroken.Replace(t), lineSize, false, room)
+		lines := typeface.Wrap(unbroken.Replace(t), lineSize, false, room)
 		last := i == len(texts)-1
 		if need := float64(len(lines)) * pitch; l.height+need > most || !last && l.height+need+apart+pitch > most {
-			lines = wrap(fmt.Sprintf("There is more to say than fits: whorl check lists %s.", counted(len(texts)-i)), lineSize, false, room)
+			lines = typeface.Wrap(fmt.Sprintf("There is more to say than fits: whorl check lists %s.", counted(len(texts)-i)), lineSize, false, room)
 			last = true
 		}
 		for _, line := range lines {

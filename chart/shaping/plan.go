@@ -21,7 +21,7 @@ func (s *sheet) plan(b box) {
 	first, last := s.first, s.last
 	radii := p.planRadii(first, last)
 	note := s.planNote(first, last, marks)
-	lines := wrap(note, smallSize, false, b.x1-b.x0)
+	lines := typeface.Wrap(note, smallSize, false, b.x1-b.x0)
 	bottom := b.y1
 	for i := len(lines) - 1; i >= 0; i-- {
 		g.Add(&scene.Text{X: b.x0, Y: hundredth(bottom - 0.8), Size: smallSize, Colour: words, String: lines[i]})
@@ -47,7 +47,7 @@ func (s *sheet) plan(b box) {
 		if len(marks[i]) > 0 {
 			colour = grey
 		}
-		r.Add(&scene.Path{Style: stroke(colour, width), D: circle(cx, cy, radii[i-first]/most*reach)})
+		r.Add(&scene.Path{Style: scene.Stroked(colour, width), D: circle(cx, cy, radii[i-first]/most*reach)})
 		g.Add(r)
 	}
 	s.joinLines(g, marks, first, last, at)
@@ -200,7 +200,7 @@ func tally(marks []mark, less bool) int {
 func (s *sheet) planMarks(g *scene.Group, marks [][]mark, first, last int, at func(int, float64) point) {
 	for _, k := range markClasses {
 		sign := signs[k]
-		all := &scene.Group{ID: sign.id, Style: stroke(sign.ink, sign.line)}
+		all := &scene.Group{ID: sign.id, Style: scene.Stroked(sign.ink, sign.line)}
 		for i := first; i <= last; i++ {
 			for _, m := range of(marks[i], k) {
 				p := at(i, m.turn)
@@ -252,7 +252,7 @@ func (s *sheet) planNumbers(g *scene.Group, first, last int, at func(int, float6
 			}
 			turn += off
 			taken = append(taken, b)
-			labels.Add(&scene.Path{Style: fill(scene.RGB(0xffffff)), D: polygon(point{X: b.x0, Y: b.y0}, point{X: b.x1, Y: b.y0}, point{X: b.x1, Y: b.y1}, point{X: b.x0, Y: b.y1})}, t)
+			labels.Add(&scene.Path{Style: scene.Filled(scene.RGB(0xffffff)), D: polygon(point{X: b.x0, Y: b.y0}, point{X: b.x1, Y: b.y0}, point{X: b.x1, Y: b.y1}, point{X: b.x0, Y: b.y1})}, t)
 			break
 		}
 	}

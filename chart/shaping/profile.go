@@ -71,7 +71,7 @@ func (s *sheet) profile(b box) {
 	if p.strip > 0 {
 		y, r := top+depth/scale, stripRadius/scale
 		strip := &scene.Group{ID: "strip", Title: "The brim, worked in rows"}
-		strip.Add(&scene.Path{Style: stroke(words, 0.3), D: p.stripOutline(cx, y, scale)})
+		strip.Add(&scene.Path{Style: scene.Stroked(words, 0.3), D: p.stripOutline(cx, y, scale)})
 		if t := stripLabel(p.stripName, cx, y, r, p.stripWidth/scale, top+head.rule/scale); t != nil {
 			strip.Add(t)
 		}
@@ -120,14 +120,14 @@ func (s *sheet) ribbons(g *scene.Group, nodes []node, at func(node, float64) poi
 			{Name: "strain", Value: strconv.FormatFloat(cutStrain(c.form.Strain), 'f', -1, 64)}}, Title: s.roundTitle(c)}
 		a, b := at(nodes[i], side), at(nodes[i+1], side)
 		along = ribbon(r, classes[k], a, b, outer[i], outer[i+1], along)
-		r.Add(&scene.Path{Style: stroke(ink, 0.2), D: line(b, between(b, outer[i+1], (ribbonWidth+tickOut)/ribbonWidth))})
+		r.Add(&scene.Path{Style: scene.Stroked(ink, 0.2), D: line(b, between(b, outer[i+1], (ribbonWidth+tickOut)/ribbonWidth))})
 		half.Add(r)
 	}
 	meridian := make([]point, len(nodes))
 	for i, n := range nodes {
 		meridian[i] = at(n, side)
 	}
-	half.Add(&scene.Path{Style: stroke(ink, 0.45), D: line(meridian...)})
+	half.Add(&scene.Path{Style: scene.Stroked(ink, 0.45), D: line(meridian...)})
 	g.Add(half)
 }
 
@@ -255,7 +255,7 @@ func (s *sheet) scaleBar(g *scene.Group, b box, scale float64) {
 	x, y := b.x0, b.y1-5
 	draw := func(length float64, label string) {
 		l := length / scale
-		bar.Add(&scene.Path{Style: stroke(ink, 0.3), D: line(point{X: x, Y: y - 1}, point{X: x, Y: y}, point{X: x + l, Y: y}, point{X: x + l, Y: y - 1})})
+		bar.Add(&scene.Path{Style: scene.Stroked(ink, 0.3), D: line(point{X: x, Y: y - 1}, point{X: x, Y: y}, point{X: x + l, Y: y}, point{X: x + l, Y: y - 1})})
 		bar.Add(&scene.Text{X: hundredth(x), Y: y + 3.2, Size: smallSize, Colour: words, String: label})
 		x += math.Max(l, typeface.Width(label, smallSize, false, false)) + 6
 	}

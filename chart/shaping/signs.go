@@ -43,4 +43,4 @@ func signShape(id, path string, solid bool) *scene.Shape {
 }
 
 // joint is the style of the lines that join the signs.
-func (s sign) joint() scene.Style { return stroke(s.ink, max(s.line*0.6, 0.15), s.dash...) }
+func (s sign) joint() scene.Style { return scene.Stroked(s.ink, max(s.line*0.6, 0.15), s.dash...) }

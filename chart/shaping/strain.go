@@ -87,22 +87,11 @@ func circle(x, y, r float64) *canvas.Path {
 	return p
 }
 
-// width is a style's stroke.
-func stroke(colour scene.Colour, width float64, dash ...float64) scene.Style {
-	s := scene.Style{Stroke: &colour, Fill: &none, Line: &width}
-	if len(dash) > 0 {
-		s.Dash = dash
-	}
-	return s
-}
-
-func fill(colour scene.Colour) scene.Style { return scene.Style{Stroke: &none, Fill: &colour} }
-
 // ribbon paints the quadrilateral from inner edge a–b to outer edge c–d in the
 // colour and hatching of a class. at is how far along its ribbon a is, so that
 // the hatching runs on from round to round; it gives that of b.
 func ribbon(g *scene.Group, k class, a, b, c, d point, at float64) float64 {
-	g.Add(&scene.Path{Style: fill(k.fill), D: polygon(a, b, d, c)})
+	g.Add(&scene.Path{Style: scene.Filled(k.fill), D: polygon(a, b, d, c)})
 	length := math.Hypot(b.X-a.X, b.Y-a.Y)
 	hatch := &canvas.Path{}
 	if k.across > 0 && length > 0 {
@@ -116,7 +105,7 @@ func ribbon(g *scene.Group, k class, a, b, c, d point, at float64) float64 {
 		hatch = hatch.Append(line(between(a, c, t), between(b, d, t)))
 	}
 	if !hatch.Empty() {
-		g.Add(&scene.Path{Style: stroke(ink, 0.15), D: hatch})
+		g.Add(&scene.Path{Style: scene.Stroked(ink, 0.15), D: hatch})
 	}
 	return at + length
 }

@@ -1,8 +1,6 @@
 package shaping
 
 import (
-	"strings"
-
 	"whorl/chart/scene"
 	"whorl/chart/typeface"
 )
@@ -16,40 +14,9 @@ var (
 	none  = scene.Colour{}
 )
 
-// wrap breaks a text into lines that are no longer than room; a single word
-// longer than that is cut.
-func wrap(s string, size float64, bold bool, room float64) []string {
-	fits := func(t string) bool { return typeface.Width(t, size, bold, false) <= room }
-	var lines []string
-	line := ""
-	for _, word := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' }) {
-		if line != "" && fits(line+" "+word) {
-			line += " " + word
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for !fits(word) && len([]rune(word)) > 1 {
-			u := []rune(word)
-			n := len(u) - 1
-			for n > 1 && !fits(string(u[:n])) {
-				n--
-			}
-			lines = append(lines, string(u[:n]))
-			word = string(u[n:])
-		}
-		line = word
-	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
-}
-
 // paragraph sets a text in lines from y down and gives where the next begins.
 func paragraph(g *scene.Group, s string, x, y, size float64, bold bool, colour scene.Colour, room float64) float64 {
-	for _, l := range wrap(s, size, bold, room) {
+	for _, l := range typeface.Wrap(s, size, bold, room) {
 		y += size * 1.3
 		g.Add(&scene.Text{X: x, Y: y - size*0.35, Size: size, Bold: bold, Colour: colour, String: l})
 	}
