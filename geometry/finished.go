@@ -17,6 +17,9 @@ type Piece struct {
 	// Brim is the circumference along the edge of the wide end, unstretched,
 	// and Widest the largest circumference where the piece has settled.
 	Brim, Widest float64
+	// Waist is the least circumference in the third of the depth nearest to the
+	// brim, which a brim that flares does not change.
+	Waist float64
 	// FlatWidth is how wide it is laid flat: half of Widest.
 	FlatWidth float64
 	// Depth is from the crown (or the smaller edge) to the brim along the
@@ -37,6 +40,7 @@ type Finished struct {
 	// it. Brim is the length of the strip if there is one. All are 0 when there
 	// is no piece in rounds.
 	Brim, Widest, FlatWidth, Depth, Hole float64
+	Waist                                float64
 }
 
 // TurnedUp is the depth when so many millimetres of the brim are turned up.
@@ -79,6 +83,7 @@ func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 	}
 	b := out.Pieces[body]
 	out.Brim, out.Widest, out.FlatWidth, out.Depth, out.Hole = b.Brim, b.Widest, b.FlatWidth, b.Depth, b.Hole
+	out.Waist = b.Waist
 	for i, p := range f.Parts {
 		q := out.Pieces[i]
 		switch {
@@ -158,6 +163,16 @@ func piece(p *fabric.Part, rounds []RoundForm) Piece {
 		}
 	} else {
 		z.Brim, z.Hole = edge.Circumference, end.Circumference
+	}
+	z.Waist = z.Brim
+	for i := first; i <= last; i++ {
+		from := rounds[i].Level - bottom
+		if z.CrownFirst {
+			from = end.Level - rounds[i].Level
+		}
+		if from <= z.Depth/3 {
+			z.Waist = math.Min(z.Waist, rounds[i].Circumference)
+		}
 	}
 	return z
 }

@@ -26,7 +26,8 @@ type Fitting struct {
 	Depth, Rule float64
 	// Off is how far what was asked is from the piece: above 0 where the piece
 	// is too large, 0 where what was asked lies between the brim and the widest
-	// round, since a slouch is wider than its fit and a ribbed brim narrower.
+	// round, since a slouch is wider than its fit and a ribbed brim narrower, or
+	// between a waist above a brim that flares and that.
 	Off float64
 }
 
@@ -41,6 +42,9 @@ func (f *Finished) Against(head, ease float64) (fit Fitting, ok bool) {
 	least, most := math.Min(f.Brim, f.Widest), f.Widest
 	if f.Brim <= 0 {
 		least = f.Widest
+	}
+	if f.Waist > 0 {
+		least = math.Min(least, f.Waist)
 	}
 	most = math.Max(most, f.Brim)
 	switch want := head + ease; {

@@ -35,6 +35,10 @@ func (r *reader) pattern(root *yaml.Node) {
 	p.Gauge = r.gauges(m["gauge"])
 	p.Measures = r.figures(m["measures"])
 	p.Stitches = r.definitions(m["stitches"])
+	if e := m["notes"]; p.Notes != "" {
+		p.NoteWords = r.text(e.value)
+		p.Stitches = append(p.Stitches, r.defined(p.NoteWords, p.Stitches)...)
+	}
 	p.Parts = r.parts(root, m)
 	p.Pictures = r.pictures(m["pictures"])
 }

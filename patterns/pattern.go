@@ -29,9 +29,11 @@ type Pattern struct {
 	Hook     string
 	Yarns    []Yarn // in the order of the file; usually one
 	Notes    string
-	Stitches []Definition
-	Parts    []Part
-	Pictures []Picture
+	// NoteWords are the notes with the place of every line.
+	NoteWords Text
+	Stitches  []Definition
+	Parts     []Part
+	Pictures  []Picture
 	// Lines are the lines of the file, for the messages of faults.
 	Lines []string
 }

@@ -106,7 +106,7 @@ func (p *parser) turn() (Item, *fault.Fault) {
 		if p.eatAll("from", "here", "on") || p.eatAll("from", "now", "on") || p.eat("again", "anymore") {
 			p.eat("again")
 		}
-		return &Note{p.from(start), p.words(start)}, nil
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
 	if p.tok().is("turn") && p.at(1).kind == tWord {
 		// "Turn brim so seam is on the inside", "Turn right side out": how the
@@ -117,8 +117,11 @@ func (p *parser) turn() (Item, *fault.Fault) {
 		}
 		laid := noun.is("work", "piece", "ring") && next.is("so", "right", "wrong", "inside", "over", "upside")
 		if laid || !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to") && !p.stitchy(p.i+1, p.i+2) {
-			p.i = p.sentenceEnd()
-			return &Note{p.from(start), p.words(start)}, nil
+			end := p.sentenceEnd()
+			for p.i++; p.i < end && !((p.tok().kind == tComma || p.tok().is("and", "then")) && p.instructs(p.i+1)); {
+				p.i++
+			}
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
 	if p.eat("turn") {
@@ -165,6 +168,8 @@ func (p *parser) loops() (Item, *fault.Fault) {
 				p.i++
 			}
 		}
+	}
+	for ok && p.eat("again", "now", "once", "more") {
 	}
 	t := p.tok()
 	if ok && !p.work && p.instructs(p.i) {

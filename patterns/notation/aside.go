@@ -4,6 +4,24 @@ import (
 	"strings"
 )
 
+// handling are words for what the hands do meanwhile. A phrase that begins with any
+// other such word makes stitches if it names them.
+var handling = []string{
+	"holding", "keeping", "taking", "being", "making", "leaving", "pulling", "drawing", "tightening", "inserting", "adjusting",
+	"catching", "carrying", "crossing", "encasing", "enclosing", "covering", "stretching", "easing", "noting", "remembering",
+	"folding", "placing", "moving", "marking", "wrapping", "treating", "counting", "facing", "matching", "aligning", "stuffing",
+	"sewing", "weaving", "allowing", "ensuring", "checking", "bringing", "pushing", "removing", "flattening", "dropping",
+}
+
+// phraseEnd is the token that ends the phrase.
+func (p *parser) phraseEnd() int {
+	j := p.i
+	for k := p.toks[j].kind; k != tEnd && k != tStop && k != tClose && k != tOpen && k != tColon && k != tComma && k != tSemi; k = p.toks[j].kind {
+		j++
+	}
+	return j
+}
+
 // aside takes a phrase that only says how the work is held as a note: "working
 // over tail", "being careful not to twist", "working in front of dc just made".
 func (p *parser) aside(b *block) bool {
@@ -12,14 +30,17 @@ func (p *parser) aside(b *block) bool {
 	switch {
 	case t.is("working", "work") && (p.at(1).is("over", "last", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||
 		p.at(1).is("in") && p.at(2).is("front", "a", "continuous", "opposite", "same", "rounds", "rnds", "rows")):
-	case t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
+	case t.is(handling...), t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
-		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "picking", "closing"):
-	case t.is("increasing", "decreasing", "inc", "dec", "working") && b.afterRef(), t.is("rotate", "pivot"):
+		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "picking", "closing") &&
+		!p.stitchy(p.i+1, p.phraseEnd()):
+	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
 	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
 		// "without twisting chain, join"
+	case b.fromJoin():
+		return true
 	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from")):
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
@@ -38,8 +59,29 @@ func (p *parser) aside(b *block) bool {
 		}
 		p.i++
 	}
-	b.add(&Note{p.from(start), p.words(start)})
+	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
+}
+
+// fromJoin reads ", beginning in the sp where you joined" behind a repeat.
+func (b *block) fromJoin() bool {
+	p := b.p
+	if len(b.items) == 0 || !p.tok().is("starting", "beginning") || !p.at(1).is("in") {
+		return false
+	}
+	r, ok := b.items[len(b.items)-1].(*Repeat)
+	if !ok {
+		return false
+	}
+	end := p.phraseEnd()
+	for j := p.i; j < end; j++ {
+		if p.toks[j].is("join", "joined", "joining") || p.toks[j].is("sl", "ss", "slip") && p.toks[j-1].is("as", "the") {
+			r.FromJoin = true
+			p.i = end
+			return true
+		}
+	}
+	return false
 }
 
 // worksOn reports whether an instruction begins here inside a phrase, without a
@@ -72,6 +114,13 @@ func (b *block) afterRef() bool {
 // word of advice: "…, pulling the loop up tight".
 func (p *parser) clauseAdvice(b *block) bool {
 	t := p.tok()
+	if t.is("from") && p.at(1).is("the") && p.at(2).is("bottom", "top", "crown", "brim", "tip", "toe", "centre", "center", "middle") && p.at(3).is("up", "down", "out", "outwards") {
+		return p.note(b, p.i, p.phraseEnd())
+	}
+	if t.is("that") && p.at(-1).is("so") {
+		// ", so that the raised stitches stack up": what comes of it
+		return p.note(b, p.i, p.phraseEnd())
+	}
 	if !t.is("pulling", "making", "taking", "being", "keeping", "placing", "leaving", "drawing", "tightening",
 		"working", "loosely", "snugly", "tightly", "as", "adjusting", "holding", "marking", "stuffing", "weave",
 		"sew", "mark", "ready", "to", "for", "seam", "leave", "pull", "close", "stuff", "run", "thread", "gather", "cinch") &&
@@ -91,6 +140,6 @@ func (p *parser) clauseAdvice(b *block) bool {
 		p.i = start
 		return false
 	}
-	b.add(&Note{p.from(start), p.words(start)})
+	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
 }

@@ -237,13 +237,17 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	case p.tok().is("changing", "alternating", "change") && p.at(1).is("colour", "color", "colours", "colors", "yarns") && p.at(2).is("every", "each", "as"):
 		// "changing colour every 2 rows": which, is left to the reader.
 		p.rest()
-		return &Note{p.from(start), p.words(start)}, nil
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	case p.eat("change", "changing", "switch", "switching"):
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
 	case p.eat("with", "using"):
 	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
 		p.i++
+	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
+		p.i += 2 // "Start in B."
+	case p.tok().is("in") && p.at(1).kind == tWord && len(p.at(1).raw) == 1 && capital(p.at(1).raw) && (p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
+		p.i++ // "In A, ch 5."
 	case p.tok().is("yarn", "colour", "color") && p.at(1).kind == tWord && capital(p.at(1).raw) &&
 		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
 		// "Yarn A. Join with …"
@@ -275,6 +279,12 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "rnds", "rows", "of", "yo", "st", "end", "this", "each", "every", "final") {
 		if _, ok := roundWord(p.at(-1)); ok {
 			p.num() // "at end of Row 4"
+		}
+	}
+	if p.at(-1).is("for", "the") || p.tok().is("for") {
+		// "for the band": what it is for
+		for k := p.tok(); k.kind == tWord && !k.is("and", "then", "work", "make") && !p.stitchy(p.i, p.i+1); k = p.tok() {
+			p.i++
 		}
 	}
 	return &Colour{p.from(start), name}, nil

@@ -40,7 +40,7 @@ func (b *block) bracket(places []Place) *fault.Fault {
 		p.i = open + 1
 		if !p.stitchy(open+1, close) || p.madeNote(open+1, close) || !p.instructs(open+1) {
 			p.i = close + 1
-			b.add(&Note{p.from(open), p.words(open)})
+			b.add(&Note{Span: p.from(open), Text: p.words(open)})
 			return nil
 		}
 	}
@@ -139,7 +139,7 @@ func (p *parser) multiplied(i int) bool {
 	t := p.tok()
 	switch {
 	case t.is("in", "into", "around", "across", "evenly", "over", "twice", "once", "between", "thrice", "each"),
-		t.kind == tTimes:
+		t.kind == tTimes, t.is("all") && p.at(1).is("in", "into", "around"):
 		return true
 	case t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber:
 		end := p.at(2)

@@ -29,6 +29,9 @@ func (p *parser) extent() (Extent, bool) {
 		if p.slit(0) {
 			return done(Extent{Sort: ToEnd})
 		}
+		if p.at(-1).is("along", "across") && p.oneSide() {
+			return done(Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: "corner"}})
+		}
 		p.eat("the", "entire", "whole")
 		p.eat("entire", "whole")
 		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch", "band", "brim", "ring", "hat", "side", "circle")
@@ -46,6 +49,22 @@ func (p *parser) extent() (Extent, bool) {
 		return done(e)
 	}
 	return no()
+}
+
+// oneSide reads "the side" where the round goes from corner to corner, so that it is
+// the stretch up to the next of them.
+func (p *parser) oneSide() bool {
+	start := p.i
+	p.eat("the", "this", "each", "that")
+	if p.eat("side", "edge") && !p.tok().is("of") {
+		for j := range p.toks {
+			if p.toks[j].is("corner", "corners") {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // toLast reads "to end", "to last 2 sts", "until last st", "until 3 sts rem".

@@ -54,10 +54,16 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 				p.note(b, before, end)
 				continue
 			}
+			if sentence && !p.defining && f.Code == "not-understood" && f.Pos == p.toks[before].pos && p.isProse(before) {
+				p.i = before
+				p.note(b, before, p.sentenceEnd())
+				continue
+			}
 			return b.items, f
 		}
 		if len(p.stated) > counts {
 			sentence = true
+			p.roundsSaid(b)
 			continue
 		}
 		if p.i == before {
@@ -194,6 +200,23 @@ func (b *block) exception() bool {
 	return true
 }
 
+// allRound reads ", all the way round" behind what goes into each.
+func (b *block) allRound() bool {
+	p := b.p
+	start := p.i
+	if len(b.items) == 0 || !p.eatAll("all", "the", "way") || !p.eat("around", "round", "across", "along") {
+		p.i = start
+		return false
+	}
+	s, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || len(s.Places) == 0 || s.Places[len(s.Places)-1].Pick != Each {
+		p.i = start
+		return false
+	}
+	s.Places[len(s.Places)-1].Extent = Extent{Sort: ToEnd, Text: "around"}
+	return true
+}
+
 func (b *block) add(i Item) { b.items = append(b.items, i) }
 
 // next reads one instruction. At the beginning of a sentence it may be advice
@@ -210,6 +233,14 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	p.eat(adverbs...)
+	if at := p.i; p.eat("a", "an") {
+		// "2 ch and a ss into …"
+		if _, ok := p.what(); ok {
+			p.i = at + 1
+		} else {
+			p.i = at
+		}
+	}
 	switch t := p.tok(); {
 	case t.kind == tStar:
 		return b.star()
@@ -237,11 +268,12 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = start
 	}
-	if p.tok().is("ending", "finishing", "end") && p.at(1).is("with") {
+	if p.tok().is("ending", "finishing", "end", "finish") && p.at(1).is("with") {
 		p.i += 2
+		p.eat("a", "an", "one")
 		return b.next(false)
 	}
-	if b.exception() || p.aside(b) {
+	if b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
 	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {
@@ -253,6 +285,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		if p.tok().kind == tEnd {
 			return p.stuck()
+		}
+		if k := p.at(1).kind; sentence && p.tok().kind == tNumber && (k == tStop || k == tComma) {
+			p.i++
+			b.add(&Note{Span: p.from(start), Text: p.words(start)}) // "Make 2."
+			return nil
 		}
 		return b.next(false)
 	}

@@ -26,11 +26,11 @@ func (p *parser) join() (Item, *fault.Fault) {
 			return nil, nil
 		}
 	}
-	if p.tok().is("join") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both") &&
+	if p.tok().is("join") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both", "them", "together") &&
 		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color") {
 		// "Join the short ends with slip stitches": making up.
 		p.i = p.sentenceEnd()
-		return &Note{p.from(start), p.words(start)}, nil
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
 	if p.eat("join", "joining") || p.rejoins() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
@@ -127,6 +127,27 @@ func (p *parser) rejoins() bool {
 	start := p.i
 	if p.eat("rejoin", "reattach") || p.eatAll("re", "join") || p.eatAll("re", "attach") {
 		return true
+	}
+	if !p.work && p.eat("draw", "pull") {
+		// "draw up a loop of B in any ch-2 sp"
+		p.eat("up")
+		p.eat("a")
+		if p.eat("loop", "lp") {
+			at := p.i
+			if p.eat("of", "with") {
+				if _, ok := p.yarn(); !ok {
+					p.i = start
+					return false
+				}
+			}
+			if p.tok().is("in", "into", "to") {
+				if p.tok().is("in", "into", "to") && p.toks[at].is("of", "with") {
+					p.i = at + 1
+				}
+				return true
+			}
+		}
+		p.i = start
 	}
 	if p.eat("attach", "attaching") {
 		at := p.i
@@ -265,6 +286,9 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 			}
 			p.i = close + 1
 			continue
+		}
+		if k == tDash && p.at(1).kind == tNumber {
+			break // "Break off A - 12 tr"
 		}
 		// "Fasten off A, join B in any sp": only the yarn ends here.
 		if t := p.tok(); (t.kind == tComma || t.kind == tSemi || t.is("and", "then")) && (p.ends(p.i+1) || p.instructs(p.i+1)) {

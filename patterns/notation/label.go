@@ -85,6 +85,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		named = true
 	} else if p.ordinals(&l) {
 		named = true
+	} else if p.named(&l); l.Series != "" {
+		p.roundNumbers(&l, ranges)
 	} else {
 		for p.tok().is("next", "last", "final", "set", "setup", "up", "foundation", "base", "dec",
 			"decrease", "inc", "increase", "edging", "border", "trim", "first", "beginning", "starting", "crown", "shaping", "brim") &&
@@ -144,6 +146,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		p.i++
 	}
 	p.sizesBehind(&l)
+	p.labelRemark()
 	// "Rnd 2 - Increase Rnd:"
 	if p.tok().kind == tDash {
 		for j := 1; j <= 5; j++ {
@@ -169,6 +172,54 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	}
 	l.Text = strings.TrimRight(p.words(start), " :.-–—=")
 	return l, true
+}
+
+// named passes over the name of a stretch of rounds that are numbered by
+// themselves: the Band of "Band Rnd 1", the Ear flap of "Ear flap Row 2".
+func (p *parser) named(l *Label) {
+	start := p.i
+	for n := 0; n < 2 && p.tok().kind == tWord; n++ {
+		if _, round := roundWord(p.tok()); round || p.tok().is(notNames...) || n == 0 && !capital(p.tok().raw) {
+			break
+		}
+		if _, stitch := p.vocab.lookup(p.tok().text); stitch {
+			break
+		}
+		p.i++
+		_, round := roundWord(p.tok())
+		if k := p.at(1).kind; round && !p.tok().is("r") && (k == tNumber || k == tWord && numberWords[p.at(1).text] > 0) {
+			l.Series = p.words(start)
+			return
+		}
+	}
+	p.i = start
+}
+
+// notNames are words before the number of a round that do not name it.
+var notNames = []string{"rep", "repeat", "work", "next", "last", "final", "first", "as", "like", "same", "all", "each", "every", "foundation", "set", "setup", "base",
+	"starting", "beginning", "for", "at", "after", "to", "from", "end", "on", "in", "of", "then", "and", "repeating", "working", "continue", "join", "see", "begin", "start",
+	"sizes", "size", "only", "through", "with"}
+
+// roundNumbers reads "Rnd 1", "Rounds 3-7" behind the name of a series.
+func (p *parser) roundNumbers(l *Label, ranges bool) {
+	l.Row, _ = roundWord(p.tok())
+	p.i++
+	p.numbers(l, ranges)
+}
+
+// labelRemark passes over words before the colon that only say what the round is
+// for: "Round 9, for the handles:".
+func (p *parser) labelRemark() {
+	start := p.i
+	if !p.eatKind(tComma) && !p.eatKind(tDash) {
+		return
+	}
+	for n := 0; n < 6 && p.tok().kind == tWord && !p.tok().first; n++ {
+		p.i++
+	}
+	if p.tok().kind != tColon || p.i == start+1 || p.instructs(start+1) {
+		p.i = start
+	}
 }
 
 // labelNote reads a bracket in a label: (RS), (6 rnds), (dec rnd), (Adult only).

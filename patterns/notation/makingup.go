@@ -9,7 +9,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	start := p.i
 	note := func() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
-		return &Note{p.from(start), p.words(start)}, nil
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
 	if p.eat("turn") {
 		p.eat("hat", "work", "piece", "it", "toy")
@@ -23,7 +23,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		p.eat("side", "sides")
 		p.eat("held", "facing")
 		if p.eat("together") || p.eatAll("each", "other") {
-			return &Note{p.from(start), p.words(start)}, nil
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
 	p.i = start
@@ -35,7 +35,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			if !p.instructs(p.i + 1) {
 				return note()
 			}
-			return &Note{p.from(start), p.words(start)}, nil
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
 	p.i = start
@@ -49,7 +49,8 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	p.eat("the")
 	if through {
 		if p.eat("both", "all", "two", "double") && p.eat("layers", "layer", "thicknesses", "thickness", "pieces", "sides", "edges") {
-			return note()
+			p.i = p.sentenceEnd()
+			return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
 		}
 		p.i = start
 		return nil, nil

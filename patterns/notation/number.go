@@ -36,6 +36,16 @@ func (p *parser) plainNumber() (int, bool) {
 	if t.kind == tWord {
 		if n, ok := numberWords[t.text]; ok {
 			p.i++
+			if n >= 20 && n%10 == 0 {
+				// forty-eight, forty eight
+				at := p.i
+				p.eatKind(tHyphen)
+				if unit := numberWords[p.tok().text]; p.tok().kind == tWord && unit > 0 && unit < 10 {
+					p.i++
+					return n + unit, true
+				}
+				p.i = at
+			}
 			return n, true
 		}
 	}

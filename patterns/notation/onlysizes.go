@@ -59,7 +59,8 @@ func (p *parser) sizesFirst(l *Label) {
 			continue
 		}
 		_, round := roundWord(p.at(1))
-		if p.at(1).first || !round && !p.at(1).is(skipping...) {
+		skips := p.at(1).is(skipping...) || k == tColon && p.skipsLater(p.i+1)
+		if p.at(1).first || !round && !skips {
 			continue
 		}
 		faults := len(p.faults)
@@ -68,11 +69,13 @@ func (p *parser) sizesFirst(l *Label) {
 		} else {
 			p.only(l, start)
 		}
-		if len(l.Only) == 0 && p.at(1).is(skipping...) {
+		if len(l.Only) == 0 && skips {
 			// "Preemie: skip to Rnd 9", "For Newborn size, go to Rnd 5"
 			name := strings.TrimPrefix(strings.ToLower(p.words(start)), "for ")
-			if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(name, "size"))); s != "" {
-				l.Only = append(l.Only, s)
+			for _, name := range strings.Split(strings.ReplaceAll(name, " and ", ","), ",") {
+				if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(name), "size"))); s != "" {
+					l.Only = append(l.Only, s)
+				}
 			}
 		}
 		if len(l.Only) > 0 && (len(p.faults) == faults || p.toks[start].is("for", "size", "sizes")) {
@@ -85,6 +88,17 @@ func (p *parser) sizesFirst(l *Label) {
 	p.i = start
 }
 
+// skipsLater reports whether the line at token i says in its second sentence where
+// to go on: "your base is done. Go on to the Sides."
+func (p *parser) skipsLater(i int) bool {
+	for j := i; j+1 < len(p.toks) && !p.toks[j].first && j < i+12; j++ {
+		if p.toks[j].kind == tStop {
+			return p.toks[j+1].is(skipping...) && !p.toks[j+1].first
+		}
+	}
+	return false
+}
+
 // skipping are words that send a size on to a later round.
 var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "omit"}
 
@@ -92,9 +106,22 @@ var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "om
 // behind the sizes that it is for.
 func (p *parser) skipsTo(l *Label) bool {
 	start := p.i
+	if len(l.Only) > 0 && !p.tok().is(skipping...) {
+		// "Small: your base is done. Go on to the Sides."
+		for p.tok().kind == tWord && p.i-start < 10 && !p.stitchy(p.i, p.i+1) {
+			p.i++
+		}
+		if !p.eatKind(tStop) && !p.eatKind(tComma) || p.tok().first {
+			p.i = start
+			return false
+		}
+	}
 	if (len(l.Only) > 0 || p.tok().first && p.tok().is("skip", "proceed")) && p.eat(skipping...) {
-		p.eat("on", "straight", "directly")
+		p.eat("on", "straight", "directly", "ahead", "now")
 		if p.eat("to", "with", "at", "from") {
+			if len(l.Only) > 0 && p.skipsToPart(l) {
+				return true
+			}
 			if row, ok := roundWord(p.tok()); ok {
 				p.i++
 				if n, ok := p.num(); ok {
@@ -110,6 +137,35 @@ func (p *parser) skipsTo(l *Label) bool {
 	}
 	p.i = start
 	return false
+}
+
+// skipsToPart reads "the Sides section" up to the end of its line behind "skip to":
+// the heading that the sizes go on with.
+func (p *parser) skipsToPart(l *Label) bool {
+	start := p.i
+	p.eat("the")
+	from := p.i
+	for p.tok().kind == tWord && !p.tok().first && p.i-from < 5 {
+		if _, round := roundWord(p.tok()); round {
+			p.i = start
+			return false
+		}
+		p.i++
+	}
+	to := p.i
+	if to > from+1 && p.toks[to-1].is("section", "part", "below", "instructions") {
+		to--
+	}
+	p.eatKind(tStop)
+	if to == from || !p.tok().first && p.tok().kind != tEnd {
+		p.i = start
+		return false
+	}
+	end := p.i
+	p.i = to
+	l.SkipToPart = p.words(from)
+	p.i = end
+	return true
 }
 
 // allSizes reports whether words are names of sizes and nothing else: "Small",

@@ -80,6 +80,40 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	return items, append(faults, p.faults...)
 }
 
+// ParseNotes reads what running notes say that beginning chains count as: "Ch 2 at
+// the beginning of a round does not count as a st". All else in them is prose.
+func ParseNotes(lines []Line, v *Vocabulary, sizes []string) (l []*Counts) {
+	toks, _ := scan(lines)
+	if len(toks) > maxTokens {
+		return nil
+	}
+	p := newParser(toks[:len(toks)-1], v, sizes)
+	for p.tok().kind != tEnd {
+		start := p.i
+		for p.eat("the", "a", "all", "each", "every", "note", "notes") || p.eatKind(tColon) {
+		}
+		at := p.i
+		it, f := p.counts()
+		c, ok := it.(*Counts)
+		chain := false
+		for j := at; j < p.i; j++ {
+			chain = chain || p.toks[j].is("ch", "chain", "chs", "chains", "tch")
+		}
+		if ok && f == nil && chain && (c.Not || c.As.Is()) && !c.Half {
+			c.Throughout = true
+			l = append(l, c)
+		} else {
+			p.i = start
+		}
+		for k := p.tok().kind; k != tEnd && k != tStop && k != tSemi && !(p.i > start && p.tok().first); k = p.tok().kind {
+			p.i++
+		}
+		for p.eatKind(tStop) || p.eatKind(tSemi) {
+		}
+	}
+	return l
+}
+
 // passName passes over a name that the words of a stitch begin with: "raised
 // treble front, 1 tr around the post of next st". What follows has to say how it
 // is made.
@@ -106,7 +140,19 @@ func (p *parser) passName() {
 func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 	starts := []int{0}
 	for i := range toks {
-		if i == 0 || !toks[i].first || toks[i].kind == tEnd {
+		if i == 0 || toks[i].kind == tEnd {
+			continue
+		}
+		if !toks[i].first {
+			if toks[i-1].kind == tStop {
+				// "Don't stuff. Rnd 10: …" in the middle of a line
+				p := newParser(toks[i:], v, sizes)
+				if l, ok := p.label(); ok && len(l.Numbers) > 0 && p.at(-1).kind == tColon && !p.at(-2).first {
+					if _, round := roundWord(&toks[i]); round {
+						starts = append(starts, i)
+					}
+				}
+			}
 			continue
 		}
 		p := newParser(toks[i:], v, sizes)

@@ -142,7 +142,8 @@ func (p *parser) place() (Place, bool) {
 			pl.Target = Target{}
 		}
 		if p.eat("as") {
-			p.eat("the")
+			p.eat("the", "your")
+			p.eat("very")
 			at := p.i
 			w, isStitch := p.what()
 			slip := isStitch && w.Kind == stitch.Of(stitch.Slip)

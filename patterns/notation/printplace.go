@@ -189,6 +189,9 @@ func (s Style) place(p *Place) string {
 	case p.Of != nil && p.Pick != Same:
 		b.WriteString(" of " + s.place(p.Of))
 	}
+	if p.AfterSpace {
+		b.WriteString(" that follows a ch sp")
+	}
 	switch {
 	case p.JustBelow:
 		b.WriteString(" below")

@@ -93,6 +93,8 @@ func (s Style) ending(r *Repeat) string {
 		return ", ending last rep with " + s.Items(r.Ending)
 	case r.Omit > 0 && r.Omit <= len(r.Items):
 		return ", omitting last " + s.bare(r.Items[len(r.Items)-r.Omit])
+	case r.FromJoin:
+		return ", beginning in same place as joining"
 	}
 	return ""
 }

@@ -75,6 +75,9 @@ func (s Style) until(u *Until) string {
 	if u.Rows.Set() {
 		return "until " + s.Num(u.Rows) + " " + strings.ToLower(s.Word()) + "s are complete"
 	}
+	if u.Stitches.Set() {
+		return "until " + s.Num(u.Stitches) + " sts remain"
+	}
 	unit, per := "cm", 10.0
 	if inches(u.Length) {
 		unit, per = "in", 25.4

@@ -70,6 +70,9 @@ func (p *parser) advice(b *block) bool {
 	start := p.i
 	end := p.sentenceEnd()
 	t := p.tok()
+	if t.kind == tNumber && p.leaves() {
+		return p.note(b, start, end)
+	}
 	if t.kind != tWord && t.kind != tQuote {
 		return false
 	}
@@ -139,6 +142,9 @@ func (p *parser) advice(b *block) bool {
 			}
 			return p.note(b, start, end)
 		}
+		if t.is("finish", "close") && p.at(1).is("with", "by") && p.stitchy(start, end) {
+			return false
+		}
 		// Work may follow after a comma or a colon.
 		for j := start + 1; j < end; j++ {
 			if p.toks[j].is("and", "then") && p.ends(j+1) {
@@ -157,6 +163,9 @@ func (p *parser) advice(b *block) bool {
 		p.toks[line-1].kind == tWord && !p.vagueWord(line-1) {
 		return p.note(b, start, line) // a heading: BASE, TOP AND HANDLES
 	}
+	if p.headed() {
+		return p.note(b, start, len(p.toks)-1)
+	}
 	if p.stitchy(start, end) {
 		return false
 	}
@@ -167,6 +176,78 @@ func (p *parser) advice(b *block) bool {
 		return p.note(b, start, end)
 	}
 	return false
+}
+
+// headings are what the stretches of a piece are called.
+var headings = []string{"edging", "border", "band", "brim", "crown", "body", "sides", "side", "ribbing", "rib", "trim", "flap", "flaps", "cuff", "thumb",
+	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles"}
+
+// headed reports whether the line is the last before the next label and names a
+// stretch of the piece, though with the name of a stitch: "Shell edging".
+func (p *parser) headed() bool {
+	if !p.tok().first || !capital(p.tok().raw) {
+		return false
+	}
+	j := p.i
+	for ; p.toks[j].kind == tWord && (j == p.i || !p.toks[j].first); j++ {
+		if p.toks[j].is("work", "in", "each", "around", "rep", "repeat", "ch", "join") {
+			return false
+		}
+	}
+	if p.toks[j].kind == tColon {
+		j++
+	}
+	return p.toks[j].kind == tEnd && j-p.i <= 5 && p.toks[j-1].is(headings...)
+}
+
+// leaves reports whether a sentence says how many stitches are where: "7 (7, 8) sts
+// of the last round are left unworked".
+func (p *parser) leaves() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if _, ok := p.num(); !ok {
+		return false
+	}
+	if _, ok := p.target(); !ok {
+		return false
+	}
+	end := p.sentenceEnd()
+	says := false
+	for j := p.i; j < end; j++ {
+		if p.toks[j].kind != tWord && p.toks[j].kind != tComma {
+			return false
+		}
+		says = says || p.toks[j].is("are", "is", "will", "left", "lie", "remain", "should")
+	}
+	return says && p.tok().is("of", "are", "will", "lie", "on", "at", "between")
+}
+
+// isProse reports whether a sentence that cannot be read from its first word on is
+// none of the work: it begins with a word that is like no stitch, and nothing in it
+// goes into a place or is repeated. "Put the eyes between Rnds 9 and 10."
+func (p *parser) isProse(start int) bool {
+	t := &p.toks[start]
+	if t.kind != tWord || p.vocab.near(t.text) != "" || t.is("work", "make", "in", "into", "with", "using", "working", "rep", "repeat", "inc", "dec", "sk", "skip", "miss", "ch") {
+		return false
+	}
+	p.i = start
+	end := p.sentenceEnd()
+	for j := start; j < end; j++ {
+		k := &p.toks[j]
+		if k.kind == tStar || k.kind == tTimes || k.is("rep", "repeat", "times", "twice", "tog", "together") ||
+			k.is("in", "into", "around", "over", "to") && p.toks[j+1].is("next", "each", "every", "same", "first", "last", "ring", "st", "sts", "sp", "ch", "all") ||
+			k.is("in", "into", "around", "over", "to") && p.toks[j+1].is("the") && p.toks[j+2].is("next", "same", "first", "last", "ring", "ch") {
+			return false
+		}
+		if p.i = j; j > start && !p.tok().first {
+			if n, ok := p.num(); ok && len(n.Values) > 0 {
+				if w, ok := p.what(); ok && w.Kind.Is() {
+					return false // "5 dc"
+				}
+			}
+		}
+	}
+	return true
 }
 
 // ends reports whether a join, a turn or the end of the yarn begins at token i.
@@ -244,7 +325,7 @@ func (p *parser) instructs(i int) bool {
 
 func (p *parser) note(b *block, start, end int) bool {
 	p.i = end
-	b.add(&Note{p.from(start), p.words(start)})
+	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
 }
 

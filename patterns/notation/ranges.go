@@ -11,48 +11,43 @@ func ordinalOf(t *token) int {
 	return ordinalWords[t.text]
 }
 
-// ordinals reads "5th and 6th rows", "3rd to 8th rows".
+// ordinal reads "5th", with one for each size "12th (13th, 14th)".
+func (p *parser) ordinal() (Num, bool) {
+	start := p.i
+	n := p.nth()
+	if n == 0 {
+		return Num{}, false
+	}
+	num := Num{Span: p.from(start), Values: []int{n}}
+	if at := p.i; len(p.sizes) > 1 && p.eatKind(tOpen) {
+		values := num.Values
+		for n := p.nth(); n > 0; n = p.nth() {
+			values = append(values, n)
+			p.eatKind(tComma)
+		}
+		if p.eatKind(tClose) && len(values) == len(p.sizes) {
+			num = Num{Span: p.from(start), Values: values}
+		} else {
+			p.i = at
+		}
+	}
+	return num, true
+}
+
+// ordinals reads "5th and 6th rows", "3rd to 8th rows", "11th (12th, 13th) to 25th
+// (28th, 30th) rounds", "26th (29th, 31st) round".
 func (p *parser) ordinals(l *Label) bool {
 	start := p.i
 	var list []Range
-	one := func() (Num, bool) {
-		t := p.tok()
-		n := max(ordinalOf(t), t.value)
-		if t.kind != tOrdinal && ordinalOf(t) == 0 {
-			return Num{}, false
-		}
-		p.i++
-		return Num{Span: Span{t.pos, t.length}, Values: []int{n}}, true
-	}
 	for {
-		from, ok := one()
+		from, ok := p.ordinal()
 		if !ok {
 			break
 		}
 		r := Range{From: from, To: from}
 		if p.eat("to", "through") || p.eatKind(tHyphen) || p.eatKind(tDash) {
-			if to, ok := one(); ok {
+			if to, ok := p.ordinal(); ok {
 				r.To = to
-			}
-		}
-		if at := p.i; len(p.sizes) > 1 && p.eatKind(tOpen) {
-			// 6th to 12th (13th, 14th) rounds
-			more := []int{r.To.Values[0]}
-			for {
-				n, ok := one()
-				if !ok {
-					break
-				}
-				more = append(more, n.Values[0])
-				p.eatKind(tComma)
-			}
-			if p.eatKind(tClose) && len(more) == len(p.sizes) {
-				if r.From.Values[0] == r.To.Values[0] {
-					r.From.Values = more
-				}
-				r.To.Values = more
-			} else {
-				p.i = at
 			}
 		}
 		list = append(list, r)
@@ -62,7 +57,8 @@ func (p *parser) ordinals(l *Label) bool {
 		p.eat("and")
 	}
 	row, ok := roundWord(p.tok())
-	if !ok || len(list) == 0 || len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && !p.tok().is("rnd", "round", "row", "rd") {
+	one := len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && len(list[0].To.Values) == 1
+	if !ok || len(list) == 0 || one && !p.tok().is("rnd", "round", "row", "rd") {
 		p.i = start
 		return false
 	}

@@ -50,7 +50,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		}
 		p.i = at
 	}
-	if p.eat("last", "previous", "these", "prev") || r.Last.Set() {
+	if p.eat("last", "previous", "these", "prev", "this") || r.Last.Set() {
 		n, ok := p.num()
 		if !ok {
 			n = One(p.from(start))
@@ -146,6 +146,16 @@ func (p *parser) until() (Item, *fault.Fault) {
 			for p.eat("are", "have", "is", "in", "been", "total", "all", "altogether", "complete", "completed", "worked", "done", "made") {
 			}
 			return &Until{Span: p.from(start), Rows: n}, nil
+		}
+		had := p.at(-1).is("have", "has") || p.toks[start].is("until", "till") // "until you have 48 sts"
+		if _, ok := p.target(); ok || p.tok().is("rem", "remain", "remains") {
+			remain := p.eat("rem", "remain", "remains", "left")
+			if !remain && p.eat("are", "is") {
+				remain = p.eat("left", "rem", "remaining")
+			}
+			if k := p.tok().kind; (remain || had) && (k == tStop || k == tEnd || k == tComma || k == tSemi || k == tOpen || k == tDash) {
+				return &Until{Span: p.from(start), Stitches: n}, nil
+			}
 		}
 	}
 	p.i = start

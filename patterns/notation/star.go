@@ -187,7 +187,7 @@ func (b *block) repeat() *fault.Fault {
 		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
 			"Mark where the repeat begins with "+mark+".")
 	}
-	if between && p.eat("and") || p.tok().is("to") && p.at(1).kind == tStar {
+	if between && (p.eat("and") || p.tok().kind == tStar) || p.tok().is("to") && p.at(1).kind == tStar {
 		p.eat("to")
 		if p.tok().kind == tStar {
 			toStop = p.tok().text != mark
@@ -200,12 +200,22 @@ func (b *block) repeat() *fault.Fault {
 			"Mark where the repeat begins with "+mark+".")
 	}
 	r := &Repeat{Star: true}
+	if at := p.i; p.eat("for", "in") && p.eat("each", "every") {
+		// "rep from * for each fan around"
+		if _, ok := p.target(); !ok {
+			p.eat(headings...)
+		}
+		if !p.tok().is("around", "across") {
+			p.i = at
+		}
+	}
 	p.eat("for")
 	if p.eat("a") {
 		p.eat("total")
 		p.eat("of")
 	}
 	total := p.at(-1).is("of")
+	back := p.i
 	p.eatKind(tComma)
 	if n, more, ok := p.times(); ok {
 		// After "rep from *" the first time has been worked already, said or
@@ -216,8 +226,12 @@ func (b *block) repeat() *fault.Fault {
 		r.Extent = e
 	} else if p.lastSide() {
 		r.Extent = Extent{Sort: ToEnd}
-	} else if back := p.i; p.endingAhead() {
+	} else if p.endingAhead() {
 		// "rep from *, ending with sc in last st": all round
+		p.i = back
+		r.Extent = Extent{Sort: ToEnd, Text: "around"}
+	} else if k := p.tok().kind; p.depth <= 1 && (k == tComma || k == tStop || k == tSemi || k == tEnd || k == tOpen || p.tok().is("join", "turn")) {
+		// "rep from *, join": all round, as far as it goes
 		p.i = back
 		r.Extent = Extent{Sort: ToEnd, Text: "around"}
 	} else {
@@ -322,6 +336,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			// "ending with sc in last st" goes on after the last repeat, or goes
 			// over from it before its end.
 			p.eat("with")
+			p.eat("a", "an")
 			if p.lastGoes() {
 				return nil
 			}
@@ -371,6 +386,11 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 func (p *parser) fewerAtLast(r *Repeat) bool {
 	start := p.i
 	p.i++
+	p.eat("the")
+	if p.eat("last", "final") && p.lastElsewhere(r) {
+		return true
+	}
+	p.i = start + 1
 	p.eat("only", "just")
 	n, ok := p.num()
 	w, named := p.what()
@@ -386,6 +406,26 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 	}
 	p.i = start
 	return false
+}
+
+// lastElsewhere reads "sc in top of turning ch" behind "working last": where the
+// last stitch of the last repeat goes instead. Where it would come to it by itself
+// that says no more.
+func (p *parser) lastElsewhere(r *Repeat) bool {
+	w, ok := p.what()
+	if !ok || len(r.Items) < 2 {
+		return false
+	}
+	at := p.i
+	places := p.places(false)
+	if len(places) != 1 {
+		return false
+	}
+	last, ok := r.Items[len(r.Items)-1].(*Stitches)
+	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
+		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
+	}
+	return true
 }
 
 // lastGoes reads "last dc in turning ch" behind "ending with": it says no more than

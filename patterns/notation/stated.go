@@ -1,5 +1,7 @@
 package notation
 
+import "strings"
+
 // trailingCount reads a count without brackets at the end of a round: "72
 // sts.", "60 (72, 78) hdc". A count of plain stitches is one only when it is a
 // sentence of its own and nothing but notes follows.
@@ -23,6 +25,19 @@ func (p *parser) trailingCount(sentence bool) bool {
 	if s == nil {
 		p.i = start
 		return false
+	}
+	if p.tok().kind == tOpen {
+		// "20 petals (100 dc, 20 sc)"
+		if close := p.matching(p.i); close > 0 {
+			at := p.i
+			p.i++
+			if more := p.statedUpTo(close); more != nil && more.Counts[0].Target.Text != "" {
+				s.Counts = append(s.Counts, more.Counts...)
+				p.i = close + 1
+			} else {
+				p.i = at
+			}
+		}
 	}
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
@@ -68,11 +83,54 @@ func (p *parser) statedUpTo(close int) *Stated {
 			s.Counts[i].At = at
 		}
 	}
+	if p.i < close && p.eatKind(tComma) && p.tok().is("counting", "including", "not", "with") {
+		p.i = close // "…, counting the split shell as one"
+	}
 	if p.i != close {
 		p.i = start
 		return nil
 	}
 	return s
+}
+
+// roundsSaid reads "5 rounds" behind a count, which says again how many rounds the
+// label names, as a note.
+func (p *parser) roundsSaid(b *block) {
+	start := p.i
+	if p.eatKind(tComma) && p.tok().is("which", "that's", "giving", "making", "or") {
+		// "88 dc, which is 22 to a side"
+		p.note(b, start, p.sentenceEnd())
+		return
+	}
+	p.i = start
+	open := p.eatKind(tOpen)
+	p.eat("for")
+	if _, ok := p.num(); ok {
+		if _, ok := roundWord(p.tok()); ok {
+			p.i++
+			p.eat("total", "in")
+			p.eat("total")
+			if k := p.tok().kind; open && p.eatKind(tClose) || !open && (k == tStop || k == tEnd || p.tok().first) {
+				b.add(&Note{Span: p.from(start), Text: p.words(start)})
+				return
+			}
+		}
+	}
+	p.i = start
+}
+
+// things reads what a designer counts that is none of the trade's stitches, up to
+// the end of the count: "9 cable panels".
+func (p *parser) things() (string, bool) {
+	start := p.i
+	for n := 0; n < 3 && p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) && !p.tok().is("and", "in", "times", "x", "more", "total", "each", "for", "of", "per", "at", "on"); n++ {
+		p.i++
+	}
+	if k := p.tok().kind; p.i > start && strings.HasSuffix(p.at(-1).text, "s") && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first) {
+		return p.words(start), true
+	}
+	p.i = start
+	return "", false
 }
 
 // chainThing reads "ch-50 handles": chains by what the designer calls them.
@@ -117,6 +175,9 @@ func (p *parser) countList() *Stated {
 	for {
 		at := p.i
 		n, ok := p.num()
+		if !ok && p.eat("a", "an") {
+			n, ok = One(p.from(at)), true // "and a 5-ch loop"
+		}
 		if !ok {
 			// A comma that is followed by no number ends the list.
 			if len(s.Counts) == 0 {
@@ -147,6 +208,8 @@ func (p *parser) countList() *Stated {
 				"waves", "handles", "twists", "motifs", "squares", "blocks", "boxes", "arches", "wedges", "sections", "bumps") {
 			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
 			p.i++
+		} else if name, ok := p.things(); ok {
+			c.Target = Target{Sort: OfName, Name: strings.ToLower(name), Text: name}
 		}
 		if at := p.i; p.eat("of") {
 			// "4 clusters of 3 dc"
@@ -178,12 +241,23 @@ func (p *parser) countList() *Stated {
 				return nil
 			}
 		}
+		if at := p.i; p.eat("at") && p.eat("each", "either", "both") && p.eat("end", "ends", "side", "sides", "edge", "edges") {
+			c.Target.Sort = Remark // 2 dc at each end
+		} else {
+			p.i = at
+		}
 		if p.tok().is("at", "after", "on", "in") {
 			if c.At = p.endOf(); !c.At.Set() && p.tok().is("at", "after") && p.at(1).is("end", "the") {
 				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
 					p.i++
 				}
 			}
+		}
+		if p.eat("per", "a") && p.eat("side", "corner", "edge") || p.tok().is("to", "on", "along") && p.at(1).is("a", "each", "every") && p.at(2).is("side", "edge") {
+			c.Target.Sort = Remark // 17 per side
+			p.eat("to", "on", "along")
+			p.eat("a", "each", "every")
+			p.eat("side", "edge")
 		}
 		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
@@ -206,7 +280,7 @@ func (p *parser) countList() *Stated {
 		}
 		if c := p.tok(); c.kind == tDash || c.kind == tComma || c.kind == tSemi {
 			// "(72 sts – 6 inc)": a count and a remark are not both counts.
-			if next := p.at(1); next.kind != tNumber && !next.is("and") && !(next.kind == tDash && p.at(2).kind == tOpen) {
+			if next := p.at(1); next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and") && !(next.kind == tDash && p.at(2).kind == tOpen) {
 				break
 			}
 		}

@@ -78,7 +78,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 				}
 			}()
 		}
-		p.eat("more")
+		p.eat("more", "loose", "tight", "regular", "ordinary", "standard", "plain")
 		if w, ok = p.what(); !ok {
 			p.i = start
 			return nil, false
@@ -89,6 +89,12 @@ func (p *parser) stitches() (it Item, ok bool) {
 				s.Kind.Base = w.Kind.Base
 				w, n, hasN = s, Num{}, false
 			}
+		}
+	}
+	if t := p.tok(); t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber && !hasN {
+		switch end := p.at(2); end.kind {
+		case tEnd, tStop, tOpen, tComma, tSemi, tClose:
+			p.tok().kind = tTimes // inc*6
 		}
 	}
 	if !hasN && p.tok().kind == tNumber && p.tok().frac == 0 {
@@ -146,6 +152,7 @@ func (p *parser) oneEach(s *Stitches) {
 	if !open && !p.eatKind(tComma) && !p.eatKind(tDash) {
 		return
 	}
+	p.eat("making", "working", "placing", "with")
 	if _, ok := p.plainNumber(); ok {
 		p.what()
 		p.eat("st", "stitch")

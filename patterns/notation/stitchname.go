@@ -138,6 +138,9 @@ func (p *parser) namedWhat() (What, bool) {
 			p.at(1).is("tog", "together", "togs") {
 			w.Kind.Shape, w.Kind.Legs = stitch.Together, n.value
 			p.i += 2
+		} else if n.kind == tNumber && n.frac == 0 && n.value > 1 && n.value <= MaxLegs && p.at(1).is("sts", "stitches") && p.at(2).is("tog", "together") {
+			w.Kind.Shape, w.Kind.Legs = stitch.Together, n.value
+			p.i += 3
 		} else if p.tok().is("dec", "decrease", "decs") {
 			w.Kind.Shape, w.Kind.Legs = stitch.Together, 2
 			p.i++

@@ -38,10 +38,26 @@ func (p *parser) placeTail(pl *Place) {
 			}
 			pl.Of = &of
 		case p.belowWords(pl):
+		case p.followsSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
 			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {
 				p.i++
 			}
+		case p.tok().is("at", "in") && (p.at(1).is("the") && p.at(2).is("middle", "centre", "center") || p.at(1).is("middle", "centre", "center")):
+			// "into 2-ch space at the middle of next shell"
+			p.i++
+			p.eat("the")
+			p.i++
+			if !p.eat("of") {
+				p.i = start
+				return
+			}
+			of, ok := p.place()
+			if !ok {
+				p.i = start
+				return
+			}
+			pl.Of = &of
 		case p.tok().is("at") && p.at(1).is("base", "bottom", "foot") && p.at(2).is("of"):
 			// "st at base of ch 3": the one it stands on
 			p.i += 3
@@ -60,6 +76,7 @@ func (p *parser) placeTail(pl *Place) {
 			p.i++
 			p.eat("spaced")
 			pl.Evenly = true
+		case p.whereabouts():
 		default:
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				if e, ok := p.extent(); ok {
@@ -80,6 +97,47 @@ func (p *parser) placeTail(pl *Place) {
 			return
 		}
 	}
+}
+
+// followsSpace reads "that follows a space", "after any ch-1 sp".
+func (p *parser) followsSpace(pl *Place) bool {
+	start := p.i
+	if p.eat("that", "which") && p.eat("follows", "follow", "is", "comes") {
+		p.eat("just", "right", "directly")
+		p.eat("after")
+	} else if p.i = start; !p.eat("after", "following") {
+		return false
+	}
+	p.eat("a", "any", "the")
+	if t, ok := p.target(); ok && t.Sort == ChainSpace {
+		pl.AfterSpace = true
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// whereabouts passes over "along that side", "around the top of the cuff": where the
+// places are that have been named already.
+func (p *parser) whereabouts() bool {
+	start := p.i
+	if p.eat("along", "on", "down", "up", "around", "across") {
+		the := p.eat("the")
+		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
+			return true
+		}
+		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
+			p.eat("edge")
+			if p.eat("of") {
+				p.eat("the")
+				if p.eat(bands...) {
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // formedBy reads "formed by joining hdc": said of the loop that the stitch which
@@ -228,6 +286,16 @@ func (p *parser) rowEnds() bool {
 	if p.tok().is(bands...) && p.at(1).is("edge", "side", "edges") {
 		p.i += 2
 		return true
+	}
+	if at := p.i; p.eat("top", "bottom", "upper", "lower") {
+		p.eat("edge")
+		if p.eat("of") {
+			p.eat("the", "this")
+			if p.eat(bands...) {
+				return true // "around the top of the cuff"
+			}
+		}
+		p.i = at
 	}
 	long := p.eat("neck", "front", "bottom", "lower", "long", "longer", "raw", "side", "upper", "top", "row", "one")
 	long = p.eat("long") || long

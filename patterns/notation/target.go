@@ -102,6 +102,16 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().kind == tNumber && (p.at(1).is("ch", "chain") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
 		n, hasN = p.plainNumber()
 		p.eatKind(tHyphen)
+	} else if p.tok().kind == tNumber && len(p.sizes) > 1 && p.at(1).kind == tOpen {
+		// "6 (7, 8)-ch loop": as many chains as the size has
+		close := p.matching(p.i + 1)
+		if close > 0 && p.toks[close+1].tight(tHyphen) && p.toks[close+2].is("ch", "chain") {
+			num, _ := p.num()
+			if n, hasN = num.For(0), true; len(num.Values) > 1 {
+				n = 0
+			}
+			p.eatKind(tHyphen)
+		}
 	}
 	if p.eat("ch", "chain", "chs", "chains") {
 		mark := p.i
@@ -138,6 +148,9 @@ func (p *parser) target() (Target, bool) {
 		return done(Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)})
 	}
 	p.i = at
+	if p.tok().is("handle", "button", "buttonhole", "hanging") && p.at(1).is(spaceWords...) {
+		p.i++ // "handle loop"
+	}
 	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
 		if p.tok().is("before") && p.at(1).is("next") {
 			p.i += 2

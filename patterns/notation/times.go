@@ -27,8 +27,10 @@ func (p *parser) times() (n Num, more, ok bool) {
 		if n, ok = p.num(); !ok {
 			return no()
 		}
-		if len(n.Values) > 1 && p.at(-1).raw == "]" && (p.tok().kind == tEnd || p.tok().first) {
-			// "inc x 6 [12]": the bracket is the count of the round.
+		ends := p.tok().kind == tEnd || p.tok().first || p.tok().kind == tStop
+		if len(n.Values) > 1 && ends && (p.at(-1).raw == "]" || p.at(-2).value >= 2*n.Values[0]) {
+			// "inc x 6 [12]", "(sc, inc) x 6 (66)": the bracket is the count of the
+			// round; no size repeats so much more often than the smallest.
 			p.i = start + 1
 			v, _ := p.plainNumber()
 			n = Num{Span: p.from(start), Values: []int{v}}

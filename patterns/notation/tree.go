@@ -85,7 +85,10 @@ type Label struct {
 	// SkipTo is the round that the sizes in Only go on with: "Size S: proceed to
 	// Rnd 9". Unset otherwise.
 	SkipTo Num
-	Text   string // as written
+	// SkipToPart is the heading that they go on with instead of a round: "Small:
+	// go on to the Sides". "" for none.
+	SkipToPart string
+	Text       string // as written
 }
 
 // Range is a run of round numbers; From and To are equal for a single one.
@@ -115,6 +118,8 @@ type Place struct {
 	Into stitch.Into
 	// JustBelow is set for "below" without a number.
 	JustBelow bool
+	// AfterSpace is set for a stitch "that follows a space".
+	AfterSpace bool
 	// Below is how many rounds further down the place is.
 	Below int
 	// Extent is how far an Each goes.
@@ -282,6 +287,9 @@ type (
 		// Ending replaces what is left of the last repeat.
 		Ending []Item
 		Star   bool // written with a star rather than brackets
+		// FromJoin is set when the first goes into the place that the round was
+		// joined in: "…, beginning in the same sp as joining".
+		FromJoin bool
 	}
 	// Stop is the ** inside a repeat.
 	Stop struct{ Span }
@@ -351,6 +359,8 @@ type (
 		Span
 		Length []float64 // millimetres, one for all sizes or one for each
 		Rows   Num       // or a number of rows
+		// Stitches is how many stitches the last of them has: "until 4 sts remain".
+		Stitches Num
 		// Whole is set when the length is that of the whole piece, with the
 		// parts that this one goes on from: "until hat measures 20 cm".
 		Whole bool
@@ -378,6 +388,8 @@ type (
 	Note struct {
 		Span
 		Text string
+		// Closes is set when it closes the piece by a seam through both layers.
+		Closes bool
 	}
 )
 

@@ -72,6 +72,19 @@ func (p *parser) vague() *fault.Fault {
 	return p.vagueAt(p.i, end)
 }
 
+// joining reports whether the phrase joins a round: "Join with a ss as before".
+func (p *parser) joining(start, end int) bool {
+	for start > 0 && p.toks[start-1].kind == tWord && !p.toks[start].first {
+		start--
+	}
+	for j := start; j < end; j++ {
+		if p.toks[j].is("join", "joining", "close") {
+			return true
+		}
+	}
+	return false
+}
+
 func (p *parser) vagueAt(start, end int) *fault.Fault {
 	var words []string
 	for j := start; j < end; j++ {
@@ -79,7 +92,7 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	}
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
-		if v.words == "as before" && len(words) > 0 && words[0] == "join" ||
+		if v.words == "as before" && p.joining(start, end) ||
 			strings.HasSuffix(v.words, "desired length") && strings.Contains(s, " measures ") && strings.Contains(s, " or ") {
 			continue
 		}

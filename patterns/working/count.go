@@ -32,6 +32,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && w.r.Row && have+p.before(&c.Target, s) == want {
 				continue // "(12 scallops)" along an edge worked sideways, one to a row
 			}
+			if c.Target.Sort == notation.OfName && have+splitAtJoin(r, c.Target.Name) == want {
+				continue // the last is completed where the round began
+			}
 			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {
 				ok = false
@@ -244,6 +247,41 @@ func countedApart(all *notation.Stated, k stitch.Kind, in stitch.Into) bool {
 		}
 	}
 	return false
+}
+
+// splitAtJoin is 1 when a round begins with a part of a named group and ends with
+// the rest of it in the same place: "ch 3, 2 dc in same st, … 2 dc in same st as
+// beg ch-3".
+func splitAtJoin(r *fabric.Round, name string) int {
+	n, from := len(r.Stitches), 0
+	for n > 0 && r.Stitches[n-1].Role == fabric.Join {
+		n--
+	}
+	for from < n && r.Stitches[from].Role == fabric.Travel {
+		from++
+	}
+	if from >= n || len(r.Stitches[from].On) == 0 {
+		return 0
+	}
+	foot := r.Stitches[from].On[0]
+	there := func(i int) bool { on := r.Stitches[i].On; return len(on) > 0 && on[0] == foot }
+	first, last := from, n
+	for first < n && there(first) {
+		first++
+	}
+	for last > first && there(last-1) {
+		last--
+	}
+	if last == n {
+		return 0
+	}
+	have := countIn(r.Stitches[from:first]) + countIn(r.Stitches[last:n])
+	for _, g := range r.Groups {
+		if g.Name == name && g.To <= last && g.From >= first && countIn(r.Stitches[g.From:g.To]) == have {
+			return 1
+		}
+	}
+	return 0
 }
 
 func knownGroup(r *fabric.Round, name string) bool {

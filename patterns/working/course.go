@@ -362,6 +362,15 @@ func (c *course) space(run int) fabric.Place {
 	return fabric.Place{Into: stitch.Space, At: a, Last: b}
 }
 
+// followsSpace reports whether the spot before spot i is a chain of a space, round
+// the circle for the first.
+func (c *course) followsSpace(i int) bool {
+	if i == 0 {
+		i = len(c.spots)
+	}
+	return c.spots[i-1].run > 0
+}
+
 // matches reports whether the stitch at spot i is what the target names.
 func (c *course) matches(i int, t *notation.Target) bool {
 	s := &c.spots[i]

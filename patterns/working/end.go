@@ -140,6 +140,24 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 	}
 }
 
+// anywhere lets a round begin at "any ch-1 sp" that its first stitch goes into
+// without a join: a standing stitch.
+func (w *roundWork) anywhere(p *notation.Place) *halt {
+	if p.Pick != notation.Any || w.begun || w.started || w.r.Row || w.given != nil || len(w.c.spots) == 0 || len(w.r.Stitches) > 0 {
+		return nil
+	}
+	m := w.mark()
+	on, h := w.one(p, 0, 1)
+	if h != nil {
+		return h
+	}
+	w.back(m)
+	if w.beginAt(on, p); on[0].Into == stitch.Space {
+		w.pos = 0 // the first stitch goes into it next
+	}
+	return nil
+}
+
 // beginAt lets the round begin where a yarn is joined. Round a circle what lies
 // before comes last; along a row it is left.
 func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {

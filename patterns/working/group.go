@@ -19,6 +19,9 @@ func (w *roundWork) placedGroup(g *notation.Group) *halt {
 	if h := w.seal(g.Span); h != nil {
 		return h
 	}
+	if h := w.anywhere(&g.Place[0]); h != nil {
+		return h
+	}
 	times := 1
 	if g.Times.Set() {
 		times = g.Times.For(w.size)

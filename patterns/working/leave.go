@@ -88,6 +88,24 @@ func (w *roundWork) onPart() bool {
 	return false
 }
 
+// restOfFirst reports whether the last n stitches of the round below stand in the
+// place that it began in: the second half of a group split at its join.
+func (w *roundWork) restOfFirst(n int) bool {
+	if len(w.c.spots) == 0 || len(w.c.spots[0].st.On) == 0 || w.c.spots[0].st.Role != fabric.Start {
+		return false
+	}
+	foot := w.c.spots[0].st.On[0]
+	for i := len(w.c.spots) - 1; i > 0 && n > 0; i-- {
+		if s := &w.c.spots[i]; !s.counts {
+			continue
+		} else if s.use != unused || len(s.st.On) == 0 || s.st.On[0] != foot {
+			return false
+		}
+		n--
+	}
+	return n == 0
+}
+
 // leftover is the number of places that have been neither used, skipped by
 // name, nor passed on the way to a place that was named.
 func (w *roundWork) leftover() int {
@@ -103,6 +121,16 @@ func (w *roundWork) leftover() int {
 	// A round that goes from space to space passes the stitches between its
 	// last place and the join as it passes the others.
 	if w.lastSpace && n <= w.gap {
+		n = 0
+	}
+	// A round that goes from shell to shell passes the rest of the one that the
+	// round below was begun and ended with as it passes the others.
+	if n > 0 && w.lastGroup > 0 && w.joined && w.restOfFirst(n) {
+		n = 0
+	}
+	// What slip stitches at the beginning have moved the round past is passed at its
+	// end as the like is between the other places.
+	if n > 0 && w.settled && (n <= w.gap || w.lastGroup > 0) && w.joined && w.remaining(n+1) == n {
 		n = 0
 	}
 	// "*ch 5, sk 5 sts, sc in next st; rep from * around, ch 5, join": the last

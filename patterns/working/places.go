@@ -164,6 +164,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return w.same, nil
 	}
 	at, run := w.nearest([]notation.Target{p.Target})
+	for pos := w.pos; p.AfterSpace && at >= 0 && run == 0 && !w.c.followsSpace(at); w.pos = pos {
+		w.pos = at + 1
+		at, run = w.nearest([]notation.Target{p.Target})
+	}
 	if at < 0 {
 		if len(w.c.spots) == 0 {
 			return nil, w.nothingBelow(p.Span)

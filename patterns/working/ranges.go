@@ -32,6 +32,13 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		p.skipTo = l.SkipTo.For(p.size)
 		return
 	}
+	if p.skipToPart != "" {
+		return // not for this size
+	}
+	if l.SkipToPart != "" {
+		p.skipToPart = l.SkipToPart
+		return
+	}
 	if p.skipTo > 0 && len(l.Numbers) > 0 {
 		if l.Numbers[0].From.For(p.size) < p.skipTo {
 			return // not for this size
@@ -45,6 +52,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		}
 		if ref := onlyRef(r); ref != nil {
 			p.repeatRounds(r, ref, p.timesOf(r, ref))
+			return
+		}
+		if p.part.From >= 0 && len(p.latest) == 0 && !l.Next.Set() && onlyPlaces(r.Items) {
+			p.carry = append(p.carry, r.Items...) // where the first round begins
 			return
 		}
 		for i := 0; i < n && !p.broken; i++ {
@@ -123,6 +134,32 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			p.oneRound(r, r, n, last && n == to)
 		}
 	}
+}
+
+// onlyPlaces reports whether instructions only say where the work begins: "With RS
+// facing, skip next 5 sts and join yarn in next st."
+func onlyPlaces(items []notation.Item) bool {
+	joins := false
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Join:
+			joins = true
+		case *notation.Skip, *notation.Note, *notation.Colour, *notation.Turn, *notation.Marker:
+		default:
+			return false
+		}
+	}
+	return joins
+}
+
+// headed reports whether a heading stands behind the words of a round.
+func headed(r *notation.Round, heading string) bool {
+	for _, it := range r.Items {
+		if n, ok := it.(*notation.Note); ok && strings.EqualFold(strings.Trim(n.Text, " :."), heading) {
+			return true
+		}
+	}
+	return false
 }
 
 // seriesFrom is what the numbers of a series such as "Dec Rnd 1", "Dec Rnd 2"

@@ -91,6 +91,9 @@ type run struct {
 // follows it. How many repeats there are is found by working: as many as go,
 // and if what follows does not come out then, fewer.
 func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
+	if r.FromJoin && !w.begun {
+		w.pos = 0
+	}
 	w.nest++
 	run, h := w.asOftenAsGoes(r)
 	w.nest--
@@ -186,10 +189,12 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 		}
 		w.back(begin)
 		w.nest++
+		first := len(w.r.Stitches)
 		h := w.onceMore(&run.repeated, 1, r.Items[:n])
 		w.nest--
+		from := len(w.r.Stitches)
 		passed, gap := len(w.passed), w.gap
-		if h == nil && w.exec(rest) == nil && w.leftover() == 0 && len(w.passed)-passed <= gap {
+		if h == nil && w.exec(rest) == nil && w.leftover() == 0 && len(w.passed)-passed <= gap && !w.twiceIn(first, from, r.Ending) {
 			// It passes no more than the repeats do on their way to what they name.
 			w.passed = w.passed[:passed]
 			run.times = len(w.r.Repeats)
@@ -198,6 +203,44 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 		}
 	}
 	return false
+}
+
+// twiceIn reports whether an ending that names the last place of the round goes
+// into one that the stitches just before it, from first on, have been worked in.
+func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
+	named := false
+	for _, it := range ending {
+		if p := firstPlace(it); p != nil {
+			named = p.Pick == notation.Last || p.Pick == notation.Next
+			break
+		}
+	}
+	for i := from; named && i < len(w.r.Stitches); i++ {
+		if on := w.r.Stitches[i].On; len(on) > 0 {
+			for k := first; k < from; k++ {
+				if o := w.r.Stitches[k].On; len(o) > 0 && o[len(o)-1] == on[0] {
+					return true
+				}
+			}
+			return false
+		}
+	}
+	return false
+}
+
+// firstPlace is the first place that an instruction names, nil for none.
+func firstPlace(it notation.Item) *notation.Place {
+	switch it := it.(type) {
+	case *notation.Stitches:
+		if len(it.Places) > 0 {
+			return &it.Places[0]
+		}
+	case *notation.Group:
+		if len(it.Place) > 0 {
+			return &it.Place[0]
+		}
+	}
+	return nil
 }
 
 // asOftenAsGoes works a repeat until the round below is used up, or until what

@@ -16,6 +16,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.add(p.fault(label.Span, "too-large", fmt.Sprintf("the part has more than %d rounds", maxRounds), "Check the numbers."), true)
 		return false
 	}
+	if closesPiece(text.Items) {
+		p.number = number
+		return true // a seam that closes the piece is no round of it
+	}
 	w := p.begin(label, text, number)
 	h := w.exec(w.items)
 	goesOn := false // the round is whole, but for what it leaves
@@ -88,6 +92,22 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	p.lasts[label] = w.r
 	return true
+}
+
+// closesPiece reports whether instructions only close the piece: "fold flat, ch 1, 6
+// sc through both layers".
+func closesPiece(items []notation.Item) bool {
+	closes := false
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Note:
+			closes = closes || it.Closes
+		case *notation.Chain, *notation.FastenOff, *notation.Marker, *notation.Turn:
+		default:
+			return false
+		}
+	}
+	return closes
 }
 
 // coloursAfter are the changes of colour that stand behind a reference to other

@@ -19,6 +19,11 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 	if h := w.seal(s.Span); h != nil {
 		return h
 	}
+	if len(s.Places) > 0 && s.What.Kind.Base != stitch.Slip {
+		if h := w.anywhere(&s.Places[0]); h != nil {
+			return h
+		}
+	}
 	if d := w.definition(&s.What); d != nil && d.alias != nil && d.alias.Name == "" && w.alias == "" {
 		same := *s
 		same.What = *d.alias

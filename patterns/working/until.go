@@ -28,6 +28,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	if u.Rows.Set() {
 		return max(u.Rows.For(p.size)-done, 0), true
 	}
+	if u.Stitches.Set() {
+		return p.untilStitches(r, ref, u)
+	}
 	if u.Whole {
 		have += p.heightBefore()
 	}
@@ -49,6 +52,47 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 			return 0, false
 		}
 	}
+}
+
+// untilStitches is how many more rows of those repeated it takes until one has as
+// many stitches as the words say, when each goes on to make or take as many as it
+// did when it was worked last.
+func (p *partWork) untilStitches(r *notation.Round, ref *notation.Ref, u *notation.Until) (int, bool) {
+	bad := func(message, help string) (int, bool) {
+		p.add(p.fault(u.Span, "no-end", message, help), true)
+		return 0, false
+	}
+	if ref == nil {
+		return bad(fmt.Sprintf("%s does not name the rounds that are repeated", plainLabel(r.Label.Text)), "Write, for example: Rep Rows 2 and 3 until 4 sts remain.")
+	}
+	words := p.referred(ref)
+	if len(words) == 0 || len(p.part.Rounds) == 0 {
+		return 0, !p.broken
+	}
+	more := make([]int, len(words)) // stitches that each adds
+	for i, of := range words {
+		for k := len(p.latest) - 1; k >= 0; k-- {
+			if at := len(p.part.Rounds) - len(p.latest) + k; p.latest[k] == of && at > 0 {
+				more[i] = p.part.Rounds[at].Count() - p.part.Rounds[at-1].Count()
+				break
+			}
+		}
+	}
+	want := u.Stitches.For(p.size)
+	have := p.part.Rounds[len(p.part.Rounds)-1].Count()
+	from := have
+	for n := 0; n < maxRounds; n++ {
+		if have == want {
+			return n, true
+		}
+		next := have + more[n%len(more)]
+		if next < 1 || (have-want)*(next-want) < 0 {
+			return bad(fmt.Sprintf("the repeats come from %s to %d and then %d, never to %d", plural(from, "stitch"), have, max(next, 0), want),
+				"Check the number, or how many stitches the rounds take away.")
+		}
+		have = next
+	}
+	return bad(fmt.Sprintf("the rounds that are repeated never come to %s", plural(want, "stitch")), "Check the number, or name the rounds that shape the piece.")
 }
 
 // heightOf is how high a round is in millimetres: as high as its stitches are on

@@ -17,6 +17,7 @@ import (
 func reread(p *patterns.Pattern, w *Words, t stitch.Terms, size int) *patterns.Pattern {
 	q := *p
 	q.Terms, q.Stitches, q.Parts = t, nil, nil
+	q.Notes, q.NoteWords = w.Notes, text(w.Notes)
 	if size >= 0 {
 		q.Sizes = []string{p.Sizes[size]}
 	}

@@ -50,8 +50,9 @@ type work struct {
 	// it in each size, nil where there is none.
 	lasts       map[*notation.Round][]*fabric.Round
 	definitions map[string]*definition
-	turnedEnds  []bool          // of the parts of the size being worked
-	unread      map[string]bool // definitions whose words could not be read
+	noted       []*notation.Counts // what the notes say that beginning chains count as
+	turnedEnds  []bool             // of the parts of the size being worked
+	unread      map[string]bool    // definitions whose words could not be read
 	faults      fault.List
 }
 
@@ -83,6 +84,7 @@ func (w *work) parse() {
 			w.definitions[name] = newDefinition(name, items)
 		}
 	}
+	w.noted = notation.ParseNotes(lines(w.p.NoteWords), v, w.p.Sizes)
 	for i := range w.p.Parts {
 		text, faults := notation.Parse(lines(w.p.Parts[i].Text), v, w.p.Sizes)
 		w.report(faults)
@@ -226,8 +228,10 @@ type partWork struct {
 	number int
 	// alias is the designer's name of the stitch that is being worked.
 	alias string
-	// skipTo is the round that this size goes on with, 0 when none is skipped.
-	skipTo int
+	// skipTo is the round that this size goes on with, 0 when none is skipped;
+	// skipToPart the heading, "" for none.
+	skipTo     int
+	skipToPart string
 	// series is the word before the numbers of the rounds worked last, and
 	// seriesBase the number of the round before the first of them.
 	series     string
@@ -250,10 +254,16 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	if src.Rows {
 		p.part.Worked = fabric.InRows
 	}
+	for _, c := range w.noted {
+		p.throughout[c.Of] = c
+	}
 	p.standOn()
-	for _, round := range w.texts[k].Rounds {
+	for i, round := range w.texts[k].Rounds {
 		if p.broken {
 			break
+		}
+		if p.skipToPart != "" && i > 0 && headed(w.texts[k].Rounds[i-1], p.skipToPart) {
+			p.skipToPart = ""
 		}
 		p.rangeOf(round)
 	}
