@@ -12,6 +12,7 @@ import (
 
 	"whorl/chart/shaping"
 	"whorl/geometry"
+	"whorl/patterns"
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 	"whorl/patterns/working"
@@ -56,6 +57,7 @@ func checkCommand() *cobra.Command {
 				for _, text := range j.faults.Texts() {
 					fmt.Fprintln(c.ErrOrStderr(), text)
 				}
+				j.cautions(c.OutOrStdout())
 				j.verdict(c.OutOrStdout())
 			}
 			if j.wrong() {
@@ -180,6 +182,19 @@ func kindsLine(r *fabric.Round, terms stitch.Terms) string {
 		names[i] = fmt.Sprintf("%d %s", kinds[k], k)
 	}
 	return strings.Join(names, ", ")
+}
+
+// cautions prints what can hurt whoever wears the piece.
+func (j *job) cautions(out io.Writer) {
+	l := patterns.Cautions(j.pattern)
+	if len(l) == 0 || len(j.fabrics) == 0 {
+		return
+	}
+	fmt.Fprintln(out, "Cautions")
+	for _, c := range l {
+		fmt.Fprintf(out, "  %s\n", c.Message)
+	}
+	fmt.Fprintln(out)
 }
 
 // verdict is the last line of the report.

@@ -151,3 +151,26 @@ func TestMeasuresOfTheFile(t *testing.T) {
 		t.Error(out)
 	}
 }
+
+// What can hurt the wearer is said with the check, and to other programs.
+func TestCheckShowsCautions(t *testing.T) {
+	words := "sizes: [Baby, Adult]\nhead: 41 (56) cm\n" + circle("hdc", 8, 3) + "      Sew two buttons on.\n"
+	_, out, _ := whorl(t, words, "check", "-")
+	for _, s := range []string{"\nCautions\n  A hat can slip over the face of a sleeping baby", "(size Baby)", "\n  Cords and ties", "\n  The buttons can come off"} {
+		if !strings.Contains(out, s) {
+			t.Errorf("no %q in\n%s", s, out)
+		}
+	}
+	_, out, _ = whorl(t, words, "check", "--json", "-")
+	var r report
+	if err := json.Unmarshal([]byte(out), &r); err != nil || len(r.Cautions) != 3 || r.Cautions[0].Code != "sleep" || r.Cautions[2].Source == "" {
+		t.Errorf("%v %+v", err, r.Cautions)
+	}
+	if _, out, _ = whorl(t, circle("hdc", 8, 3), "check", "-"); strings.Contains(out, "Cautions") {
+		t.Error(out)
+	}
+	_, out, _ = whorl(t, circle("hdc", 8, 3), "check", "--json", "-")
+	if !strings.Contains(out, `"cautions": []`) {
+		t.Error("no empty list of cautions")
+	}
+}

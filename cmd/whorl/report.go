@@ -7,6 +7,7 @@ import (
 
 	"whorl/chart/shaping"
 	"whorl/geometry"
+	"whorl/patterns"
 	"whorl/patterns/fabric"
 	"whorl/patterns/working"
 )
@@ -17,6 +18,8 @@ type report struct {
 	Title string       `json:"title"`
 	Terms string       `json:"terms"` // "US" or "UK": the terms of the kinds
 	Sizes []sizeReport `json:"sizes"`
+	// Cautions are what can hurt whoever wears the piece.
+	Cautions []cautionReport `json:"cautions"`
 	// Faults are in the order of their places in the file.
 	Faults []faultReport `json:"faults"`
 }
@@ -80,6 +83,12 @@ type roundReport struct {
 	Lean          float64        `json:"lean_rad"`          // away from the axis
 }
 
+type cautionReport struct {
+	Code    string `json:"code"` // "sleep", "cords" or "small-parts"
+	Message string `json:"message"`
+	Source  string `json:"source"`
+}
+
 type faultReport struct {
 	Code     string `json:"code"`
 	Severity string `json:"severity"` // "error" or "warning"
@@ -94,7 +103,7 @@ type faultReport struct {
 
 // writeReport writes the report of a job.
 func writeReport(out io.Writer, j *job) error {
-	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Faults: []faultReport{}}
+	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Cautions: []cautionReport{}, Faults: []faultReport{}}
 	for i, f := range j.fabrics {
 		s := sizeReport{Name: f.Size, Parts: []partReport{}, Finished: map[string]float64{}, Findings: []findingReport{}}
 		if fit, ok := j.fitting(i); ok {
@@ -134,6 +143,9 @@ func writeReport(out io.Writer, j *job) error {
 			}
 		}
 		r.Sizes = append(r.Sizes, s)
+	}
+	for _, c := range patterns.Cautions(j.pattern) {
+		r.Cautions = append(r.Cautions, cautionReport(c))
 	}
 	for _, f := range j.faults {
 		r.Faults = append(r.Faults, faultReport{Code: f.Code, Severity: string(f.Severity), File: f.File,
