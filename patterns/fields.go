@@ -9,11 +9,8 @@ import (
 	"whorl/patterns/stitch"
 )
 
-var (
-	fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension", "measures",
-		"hook", "yarn", "notes", "stitches", "parts", "pictures", "worked", "text", "rounds", "rows"}
-	yarnKeys = keys{"name", "weight", "colour|color", "fibre|fiber", "ball", "length"}
-)
+var fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension", "measures",
+	"hook", "yarn", "notes", "stitches", "parts", "pictures", "worked", "text", "rounds", "rows"}
 
 // pattern reads the whole file. The sizes come first, since every list of
 // numbers is measured against them, and the parts before their pictures.
@@ -60,38 +57,6 @@ func (r *reader) terms(e entry) stitch.Terms {
 		r.at(e.value, codeValue, fmt.Sprintf("unknown terms %s", quote(s)), "Terms are US or UK.")
 	}
 	return t
-}
-
-// yarns reads the yarn, or a list of several: each is a set of facts, or a line
-// of words.
-func (r *reader) yarns(e entry) []Yarn {
-	if !e.given() {
-		return nil
-	}
-	if e.value.Kind != yaml.SequenceNode {
-		return []Yarn{r.yarn(e)}
-	}
-	var list []Yarn
-	for _, n := range e.value.Content {
-		list = append(list, r.yarn(entry{key: e.key, value: n}))
-	}
-	return list
-}
-
-// yarn reads one yarn's facts, or a line of words about it.
-func (r *reader) yarn(e entry) Yarn {
-	if e.value.Kind == yaml.SequenceNode {
-		r.wrongType(e, "words or a set of keys", "Write it as words, or as {weight: 4, colour: Grey, ball: 100 g, length: 200 m}.")
-		return Yarn{}
-	}
-	if e.value.Kind != yaml.MappingNode {
-		return Yarn{Words: r.str(e)}
-	}
-	m := r.mapping(e.value, "yarn", yarnKeys)
-	return Yarn{
-		Name: r.str(m["name"]), Weight: r.str(m["weight"]), Colour: r.str(m["colour"]),
-		Fibre: r.str(m["fibre"]), Ball: r.str(m["ball"]), Length: r.str(m["length"]),
-	}
 }
 
 // gauges reads one line of gauge, a list of them, or a block with one on each

@@ -40,6 +40,7 @@ const (
 	codeGauge     = "gauge"
 	codePart      = "part"
 	codePicture   = "picture"
+	codeYarn      = "yarn" // what was weighed
 )
 
 // Read reads a pattern file. The file's name is used in faults only.

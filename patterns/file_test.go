@@ -106,7 +106,15 @@ func outcome(p *Pattern, err error) string {
 	}
 	say("hook", p.Hook)
 	for _, y := range p.Yarns {
-		say("yarn", fmt.Sprintf("%+v", y))
+		swatch, sample := y.Swatch, y.Sample
+		y.Swatch, y.Sample = nil, nil
+		say("yarn", strings.TrimSuffix(fmt.Sprintf("%+v", y), " Swatch:<nil> Sample:<nil>}")+"}")
+		if swatch != nil {
+			say("swatch", fmt.Sprintf("%d:%d %s, %.5g × %.5g mm, took %s", swatch.Line, swatch.Column, swatch.Of, swatch.Width, swatch.Height, swatch.Used))
+		}
+		if sample != nil {
+			say("sample", fmt.Sprintf("%d:%d %q took %s", sample.Line, sample.Column, p.Sizes[sample.Size], sample.Used))
+		}
 	}
 	if p.Notes != "" {
 		say("notes", fmt.Sprintf("%q", p.Notes))

@@ -60,13 +60,6 @@ type Gauge struct {
 	Over float64 // millimetres
 }
 
-// Yarn is what the piece is made of. Every field may be empty.
-type Yarn struct {
-	Name, Weight, Colour, Fibre, Ball, Length string
-	// Words is the whole of it when the file gives it as one line of words.
-	Words string
-}
-
 // Definition is one of the designer's special stitches, in words.
 type Definition struct {
 	fault.Pos

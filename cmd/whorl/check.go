@@ -57,6 +57,7 @@ func checkCommand() *cobra.Command {
 				for _, text := range j.faults.Texts() {
 					fmt.Fprintln(c.ErrOrStderr(), text)
 				}
+				j.yarn(c.OutOrStdout())
 				j.cautions(c.OutOrStdout())
 				j.verdict(c.OutOrStdout())
 			}

@@ -65,6 +65,13 @@ func load(file string, in io.Reader) (*job, error) {
 	if len(j.faults) > 0 {
 		return j, nil
 	}
+	for _, y := range j.pattern.Yarns {
+		if y.Swatch != nil && j.gauge.Assumed() && len(j.gauge.Patterns()) == 0 {
+			j.faults = append(j.faults, j.pattern.Fault(y.Swatch.Pos, 1, "yarn", "a swatch was weighed, but there is no gauge to measure the piece with",
+				"Give the gauge, as in gauge: 16 hdc and 11 rounds = 10 cm."))
+			return j, nil
+		}
+	}
 	j.work(swatches)
 	j.empty()
 	j.fit()

@@ -18,6 +18,8 @@ type report struct {
 	Title string       `json:"title"`
 	Terms string       `json:"terms"` // "US" or "UK": the terms of the kinds
 	Sizes []sizeReport `json:"sizes"`
+	// Yarn is how much the sizes take, where a swatch or a sample was weighed.
+	Yarn []yarnReport `json:"yarn"`
 	// Cautions are what can hurt whoever wears the piece.
 	Cautions []cautionReport `json:"cautions"`
 	// Faults are in the order of their places in the file.
@@ -83,6 +85,21 @@ type roundReport struct {
 	Lean          float64        `json:"lean_rad"`          // away from the axis
 }
 
+// yarnReport is one yarn: what its figures go by, and what every size takes;
+// what is not known is 0.
+type yarnReport struct {
+	Name  string             `json:"name"`
+	Basis string             `json:"basis"`
+	Sizes []yarnOfSizeReport `json:"sizes"`
+}
+
+type yarnOfSizeReport struct {
+	Size   string  `json:"size"`
+	Grams  float64 `json:"grams"`
+	Metres float64 `json:"metres"`
+	Balls  int     `json:"balls"` // whole ones
+}
+
 type cautionReport struct {
 	Code    string `json:"code"` // "sleep", "cords" or "small-parts"
 	Message string `json:"message"`
@@ -103,7 +120,7 @@ type faultReport struct {
 
 // writeReport writes the report of a job.
 func writeReport(out io.Writer, j *job) error {
-	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Cautions: []cautionReport{}, Faults: []faultReport{}}
+	r := report{Title: j.pattern.Title, Terms: j.pattern.Terms.String(), Sizes: []sizeReport{}, Yarn: []yarnReport{}, Cautions: []cautionReport{}, Faults: []faultReport{}}
 	for i, f := range j.fabrics {
 		s := sizeReport{Name: f.Size, Parts: []partReport{}, Finished: map[string]float64{}, Findings: []findingReport{}}
 		if fit, ok := j.fitting(i); ok {
@@ -143,6 +160,13 @@ func writeReport(out io.Writer, j *job) error {
 			}
 		}
 		r.Sizes = append(r.Sizes, s)
+	}
+	for _, n := range j.yarnNeeds() {
+		y := yarnReport{Name: n.name, Basis: n.basis}
+		for _, s := range n.sizes {
+			y.Sizes = append(y.Sizes, yarnOfSizeReport{s.size, cut(s.grams), cut(s.metres), s.balls})
+		}
+		r.Yarn = append(r.Yarn, y)
 	}
 	for _, c := range patterns.Cautions(j.pattern) {
 		r.Cautions = append(r.Cautions, cautionReport(c))
