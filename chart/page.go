@@ -185,7 +185,7 @@ func fitText(s string, size, least float64, bold bool, room float64) ([]string, 
 func (p *page) finish() (*Chart, []*course) {
 	w := p.w
 	a := newArtist(w)
-	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Desc: w.describe(), Author: w.o.Credit,
+	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Alt: w.alt(), Desc: w.describe(), Author: w.o.Credit,
 		Paper: scene.RGB(0xffffff)}
 	if w.o.Clear {
 		s.Paper = none

@@ -40,7 +40,8 @@ func Sheet(terms stitch.Terms, paper Paper, cross bool) *scene.Scene {
 	width, height := paper.Size()
 	title := "Crochet symbols, " + terms.String() + " terms"
 	s := &scene.Scene{Width: width, Height: height, Title: title, Paper: scene.RGB(0xffffff),
-		Desc: "A sheet of crochet chart symbols with their names in US and UK terms."}
+		Alt: "A sheet of crochet chart symbols with their names in US and UK terms."}
+	s.Desc = s.Alt
 	y := margin + typeface.CapHeight(titleSize)
 	s.Root.Add(&scene.Text{X: margin, Y: y, Size: titleSize, Bold: true, Colour: ink, String: title})
 	y += 8

@@ -217,23 +217,12 @@ func (w *work) name() string {
 	return t
 }
 
-// describe tells the chart in words, round by round.
+// describe tells the chart in words: in a sentence, then round by round.
 func (w *work) describe() string {
 	var b strings.Builder
-	way := "from the centre outwards"
-	if w.inwards {
-		way = "from the edge inwards to the centre"
-	}
-	switch {
-	case w.panel:
-		b.WriteString("Stitch chart of rounds laid flat, from the bottom up, right side shown.")
-	case w.flat:
-		b.WriteString("Stitch chart worked in rows from the bottom up, right side shown.")
-	default:
-		fmt.Fprintf(&b, "Stitch chart worked in the round %s, right side shown, read %s.", way, w.direction(false))
-	}
-	if p := w.portion(); p != "" {
-		b.WriteString(" Shown: " + p + ". The whole rounds have:")
+	b.WriteString(w.alt())
+	if w.portion() != "" {
+		b.WriteString(" The whole rounds have:")
 	}
 	for k := w.lo; k <= w.last; {
 		text := w.tally(w.courses[k])

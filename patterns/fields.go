@@ -10,7 +10,7 @@ import (
 )
 
 var fileKeys = keys{"title", "designer", "copyright", "terms", "sizes", "head", "ease", "gauge|tension", "measures",
-	"hook", "yarn", "notes", "stitches", "parts", "pictures", "worked", "text", "rounds", "rows"}
+	"hook", "yarn", "notes", "stitches", "parts", "pictures", "post", "worked", "text", "rounds", "rows"}
 
 // pattern reads the whole file. The sizes come first, since every list of
 // numbers is measured against them, and the parts before their pictures.
@@ -38,6 +38,7 @@ func (r *reader) pattern(root *yaml.Node) {
 	}
 	p.Parts = r.parts(root, m)
 	p.Pictures = r.pictures(m["pictures"])
+	p.PostWidths = r.post(m["post"])
 }
 
 var termsNames = map[string]stitch.Terms{

@@ -104,6 +104,9 @@ func outcome(p *Pattern, err error) string {
 	for _, g := range p.Gauge {
 		say("gauge", fmt.Sprintf("%d:%d %.5g %s, %.5g rounds over %.5g mm", g.Line, g.Column, g.Count, g.Of, g.Rows, g.Over))
 	}
+	for _, w := range p.PostWidths {
+		say("post", fmt.Sprint(w, " px"))
+	}
 	say("hook", p.Hook)
 	for _, y := range p.Yarns {
 		swatch, sample := y.Swatch, y.Sample

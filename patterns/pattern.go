@@ -34,6 +34,9 @@ type Pattern struct {
 	Stitches  []Definition
 	Parts     []Part
 	Pictures  []Picture
+	// PostWidths are the widths in pixels that every picture is drawn in for a
+	// post, none where the file asks for no such set.
+	PostWidths []int
 	// Lines are the lines of the file, for the messages of faults.
 	Lines []string
 }

@@ -28,7 +28,7 @@ func PNG(w io.Writer, s *scene.Scene, pixelWidth int) error {
 		return err
 	}
 	scale := float64(pixelWidth) / s.Width
-	height := max(1, int(math.Round(s.Height*scale)))
+	height := PixelHeight(s, pixelWidth)
 	if pixelWidth < 1 || float64(pixelWidth)*float64(height) > maxPixels {
 		return fmt.Errorf("a bitmap of %d × %d pixels cannot be made: give a width from 1 to %d pixels",
 			pixelWidth, height, int(math.Sqrt(maxPixels*s.Width/s.Height)))
@@ -48,6 +48,12 @@ func PNG(w io.Writer, s *scene.Scene, pixelWidth int) error {
 	}
 	_, err := w.Write(withResolution(out.Bytes(), scale))
 	return err
+}
+
+// PixelHeight is how many pixels high a scene is that is so many across: at
+// least one.
+func PixelHeight(s *scene.Scene, pixelWidth int) int {
+	return max(1, int(math.Round(s.Height*float64(pixelWidth)/s.Width)))
 }
 
 // withResolution adds the chunk that says how many pixels make a metre (PNG

@@ -14,6 +14,9 @@ type Scene struct {
 	// Title and Desc say what the picture shows, for screen readers and for
 	// the document's properties.
 	Title, Desc string
+	// Alt is the picture in a sentence or two, to stand where it cannot be
+	// seen: Desc begins with it, and tells more.
+	Alt string
 	// Author is who the picture is by, for the document's properties; or "".
 	Author string
 	// Paper is painted under everything; a transparent Paper paints nothing.

@@ -65,7 +65,7 @@ func Sheet(sizes []Size, o Options) (*scene.Scene, error) {
 	if err := s.page(); err != nil {
 		return nil, err
 	}
-	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Desc: s.describe(), Author: o.Credit,
+	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Alt: s.alt(), Desc: s.describe(), Author: o.Credit,
 		Paper: scene.RGB(0xffffff), Root: s.root}, nil
 }
 
@@ -133,15 +133,27 @@ func (s *sheet) sizeNames() string {
 	return "sizes " + l[0] + " (" + strings.Join(l[1:], ", ") + ")"
 }
 
-// describe is the sheet in words, for those who cannot see it.
-func (s *sheet) describe() string {
-	l := []string{s.name() + "."}
-	for _, f := range s.facts {
+// alt is the sheet in a few sentences, to stand in its place: what is drawn, and
+// the first measurements.
+func (s *sheet) alt() string {
+	var titles []string
+	for _, v := range s.views {
+		titles = append(titles, v.title)
+	}
+	l := []string{s.name() + ", to scale: " + strings.Join(titles, "; ") + "."}
+	for _, f := range s.facts[:min(len(s.facts), 3)] {
 		cm, in := figures(f.values)
 		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))
 	}
-	for _, v := range s.views {
-		l = append(l, v.title+".")
+	return strings.Join(l, " ")
+}
+
+// describe is the sheet in words, for those who cannot see it.
+func (s *sheet) describe() string {
+	l := []string{s.alt()}
+	for _, f := range s.facts[min(len(s.facts), 3):] {
+		cm, in := figures(f.values)
+		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))
 	}
 	return strings.Join(append(l, relaxed), " ")
 }

@@ -45,7 +45,7 @@ func Sheet(f *fabric.Fabric, form *geometry.Form, o Options) (*scene.Scene, erro
 
 // scene is the finished page.
 func (s *sheet) scene() *scene.Scene {
-	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Desc: s.describe(), Author: s.o.Credit,
+	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Alt: s.alt(), Desc: s.describe(), Author: s.o.Credit,
 		Paper: scene.RGB(0xffffff), Root: s.root}
 }
 
@@ -192,11 +192,25 @@ func (s *sheet) way() string {
 	return "worked from the centre out"
 }
 
+// alt is the sheet in a sentence or two, to stand in its place.
+func (s *sheet) alt() string {
+	text := "Shaping sheet"
+	if s.what == "Form" {
+		text = "View of the settled form"
+	}
+	text += chart.Of(s.piece.part.Name, s.o.Title, s.piece.size)
+	if text += ", " + s.way(); s.what != "Form" {
+		text += ": its profile over the stitches of every round, and a plan of the increases and decreases"
+	}
+	text += "."
+	if shape := Shape(s.piece.part, s.piece.form); shape != "" {
+		text += " " + shape
+	}
+	return text
+}
+
 // describe is the sheet in words, for those who cannot see it.
 func (s *sheet) describe() string {
-	l := append([]string{s.name() + ", " + s.way() + "."}, s.o.Facts...)
-	if shape := Shape(s.piece.part, s.piece.form); shape != "" {
-		l = append(l, shape)
-	}
+	l := append([]string{s.alt()}, s.o.Facts...)
 	return strings.Join(append(l, Findings(s.piece.part, s.piece.form)...), " ")
 }

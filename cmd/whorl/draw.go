@@ -119,7 +119,10 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 			fmt.Fprintf(errs, "%s: %s\n", s.name, f)
 		}
 	}
-	return d.write(sheets, out)
+	if err := d.write(sheets, out); err != nil {
+		return err
+	}
+	return d.post(j.pattern, sheets, out)
 }
 
 // write writes pictures in the formats asked for and names every file.
