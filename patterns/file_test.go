@@ -138,7 +138,7 @@ func outcome(p *Pattern, err error) string {
 	}
 	for _, q := range p.Pictures {
 		say("picture", fmt.Sprintf("%d:%d %s: %s of %q, rounds %d-%d, sizes %q, repeats %d, %s, width %d",
-			q.Line, q.Column, q.Name, q.Draw, q.Part, q.From, q.To, q.Sizes, q.Repeats, q.Paper, q.Width))
+			q.Line, q.Column, q.Name, q.Draw, q.Part, q.From, q.To, q.Sizes, q.Repeats, q.Paper, q.Width)+map[bool]string{true: ", nested"}[q.Nested])
 	}
 	return b.String()
 }

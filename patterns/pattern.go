@@ -114,6 +114,7 @@ type Picture struct {
 	Part     string   // "" for the whole or the only part
 	From, To int      // rounds, 0 0 for all
 	Sizes    []string // names, empty for the default size
+	Nested   bool     // a schematic with the outlines of all sizes in one another
 	Repeats  int
 	Paper    string // "A4", "Letter" or "": as wide as A4 and, where that suits the picture, no longer than it needs
 	Width    int    // of the PNG in pixels, 0 for the default

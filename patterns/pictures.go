@@ -73,7 +73,10 @@ func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	p.Name = r.pictureName(m["name"], p.Draw)
 	p.Part = r.pictureOf(m["part"])
 	p.From, p.To = r.rounds(m["rounds"])
-	p.Sizes = r.pictureSizes(m["sizes"])
+	p.Sizes, p.Nested = r.pictureSizes(m["sizes"])
+	if p.Nested && p.Draw != "schematic" {
+		r.at(m["sizes"].value, codePicture, "only a schematic has its sizes nested", "Name the sizes, or write sizes: all.")
+	}
 	p.Repeats = r.integer(m["repeats"], 1, maxRepeats, "")
 	p.Width = r.integer(m["width"], minWidth, maxWidth, "px")
 	if s := r.str(m["paper"]); s != "" {
@@ -177,23 +180,23 @@ func (r *reader) rounds(e entry) (from, to int) {
 	return from, to
 }
 
-// pictureSizes reads the sizes of a picture: a name, several, or "all".
-func (r *reader) pictureSizes(e entry) []string {
+// pictureSizes reads the sizes of a picture: a name, several, "all", or "nested"
+// for all of them in one another.
+func (r *reader) pictureSizes(e entry) (names []string, nested bool) {
 	if !e.given() {
-		return nil
+		return nil, false
 	}
 	if e.value.Kind == yaml.ScalarNode {
 		whole := r.str(e)
 		for _, s := range r.p.Sizes {
 			if s != "" && strings.EqualFold(s, whole) {
-				return []string{s}
+				return []string{s}, false
 			}
 		}
-		if strings.EqualFold(whole, "all") {
-			return append([]string(nil), r.p.Sizes...)
+		if nested = strings.EqualFold(whole, "nested"); nested || strings.EqualFold(whole, "all") {
+			return append([]string(nil), r.p.Sizes...), nested
 		}
 	}
-	var names []string
 	seen := map[int]bool{}
 	for _, s := range r.list(e) {
 		if i, ok := r.size(s.text, s.pos); ok && !seen[i] {
@@ -201,7 +204,7 @@ func (r *reader) pictureSizes(e entry) []string {
 			names = append(names, r.p.Sizes[i])
 		}
 	}
-	return names
+	return names, false
 }
 
 // integer reads a whole number within bounds, 0 where it is not given; unit

@@ -60,7 +60,7 @@ func polygonal(id, title string, k int, inner float64, times func(float64) []flo
 		least, most = math.Min(least, p.Y), math.Max(most, p.Y)
 		l = append(l, p)
 	}
-	v := &view{id: id, title: title, width: (high - low) * inner, height: (most - least) * inner}
+	v := &view{id: id, title: title, width: (high - low) * inner, height: (most - least) * inner, rests: atCentre}
 	for _, p := range l {
 		v.outline = append(v.outline, point{X: (p.X - low) * inner, Y: (p.Y - least) * inner})
 	}
@@ -90,7 +90,7 @@ func polygonal(id, title string, k int, inner float64, times func(float64) []flo
 
 // circle is a round view with its diameter.
 func (s *sheet) circle(id, title string, across []float64, diameter float64) *view {
-	v := &view{id: id, title: title, width: diameter, height: diameter}
+	v := &view{id: id, title: title, width: diameter, height: diameter, rests: atCentre}
 	r := diameter / 2
 	const steps = 144
 	for k := range steps {

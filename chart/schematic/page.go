@@ -34,6 +34,7 @@ type block struct {
 	left, right, top, foot float64
 	w, h                   float64 // of the outline
 	title                  []string
+	labelAt, labelTall     float64 // from the outline's left side; and of all of them
 }
 
 func (b *block) width() float64  { return b.left + b.w + b.right }
@@ -54,6 +55,12 @@ func newBlock(v *view, scale, room float64) block {
 			b.left = math.Max(b.left, d.deep())
 			spread(&b.top, &b.foot, d, scale, b.h)
 		}
+	}
+	if len(v.labels) > 0 {
+		wide, tall := labelRoom(v.labels)
+		b.labelAt, b.labelTall = b.w+b.right+leaderLong, tall
+		b.right += leaderLong + wide + 1
+		b.foot = math.Max(b.foot, tall-b.h+1)
 	}
 	b.title = typeface.Wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
 	wide := 0.0
@@ -182,7 +189,9 @@ func (s *sheet) heading(room float64) float64 {
 		line += ", " + n
 	}
 	y = paragraph(g, line, margin, y+0.6, lineSize, false, words, room)
-	if z := s.drawn().fabric.Size; len(s.sizes) > 1 && z != "" {
+	if z := s.drawn().fabric.Size; s.o.Nested && len(s.sizes) > 1 {
+		y = paragraph(g, "Outlines to scale in all sizes, one in another."+s.rule(), margin, y+0.4, lineSize, false, words, room)
+	} else if len(s.sizes) > 1 && z != "" {
 		y = paragraph(g, "Outlines to scale in size "+z+"."+s.rule(), margin, y+0.4, lineSize, false, words, room)
 	}
 	if len(s.sizes) == 1 && s.rule() != "" {
@@ -239,6 +248,7 @@ func (s *sheet) view(b block, x, y, scale float64) {
 	for _, e := range v.edges {
 		g.Add(&scene.Path{Style: e.kind.style(), D: line(place(e.line)...)})
 	}
+	b.drawInner(g, ox, oy, ox+b.labelAt, scale)
 	if len(v.way) > 1 {
 		arrow(g, place(v.way))
 	}

@@ -32,6 +32,9 @@ type Options struct {
 	// Drawn is the index of the size whose outlines are drawn; the figures are
 	// those of all of the sizes.
 	Drawn int
+	// Nested draws the outlines of all sizes one in another, and Drawn is the
+	// largest.
+	Nested bool
 	// Hat is set when the piece is made for a head.
 	Hat        bool
 	LeftHanded bool
@@ -61,6 +64,11 @@ func Sheet(sizes []Size, o Options) (*scene.Scene, error) {
 	}
 	if err := s.choose(); err != nil {
 		return nil, err
+	}
+	if o.Nested && len(s.sizes) > 1 {
+		if err := s.nest(); err != nil {
+			return nil, err
+		}
 	}
 	if err := s.page(); err != nil {
 		return nil, err

@@ -40,6 +40,11 @@ type view struct {
 	flat bool
 	// shaped is set for rows of different lengths.
 	shaped bool
+	// inner are the outlines of all sizes where they are nested, and rests says
+	// where these meet.
+	inner  []nested
+	labels []label
+	rests  rest
 }
 
 // choose finds the views of the pieces and their measurements.
@@ -305,6 +310,7 @@ func (v *view) onItsSide(length, width []float64) {
 		turn(v.edges[i].line)
 	}
 	turn(v.way)
+	v.rests = atStart
 	v.width, v.height = v.height, v.width
 	v.dims = []dim{newDim(above, 0, v.width, length), newDim(left, 0, v.height, width)}
 }

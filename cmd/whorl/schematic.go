@@ -15,14 +15,14 @@ func (j *job) schematic(p patterns.Picture, names []string) (*scene.Scene, error
 		names = j.pattern.Sizes
 	}
 	o := schematic.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Paper: paperOf(p), Sheet: p.Paper != "",
-		Part: p.Part, Hat: len(j.pattern.Head) > 0, LeftHanded: p.LeftHanded}
+		Part: p.Part, Hat: len(j.pattern.Head) > 0, LeftHanded: p.LeftHanded, Nested: p.Nested}
 	var sizes []schematic.Size
 	for i, name := range j.pattern.Sizes {
 		if !slices.Contains(names, name) || i >= len(j.fabrics) || i >= len(j.forms) {
 			continue
 		}
-		if name == middleSize(names) {
-			o.Drawn = len(sizes)
+		if name == middleSize(names) || p.Nested {
+			o.Drawn = len(sizes) // nested, the last and largest
 		}
 		sizes = append(sizes, schematic.Size{Fabric: j.fabrics[i], Form: j.forms[i]})
 	}

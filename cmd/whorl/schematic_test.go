@@ -252,7 +252,7 @@ func schematicSetWell(t *testing.T, where string, s *scene.Scene) {
 func TestSchematicsAreSetWell(t *testing.T) {
 	long := "title: " + strings.Repeat("A Name Far Too Long ", 12) + "\ncopyright: " + strings.Repeat("all of this is to be at the foot ", 9) + "\n"
 	cases := map[string]string{"scarf": scarfWords, "cowl": cowlWords, "square": squareWords, "eight sizes": eightSizes,
-		"long title": long + eightSizes, "no gauge": strings.SplitN(scarfWords, "\n", 2)[1], "cap": hdcCap("head: 30 cm\n", 8, 5, 4),
+		"long title": long + eightSizes, "long sizes": strings.Replace(eightSizes, "Small Adult", "Adults with heads that are rather smaller than those of most other adults", 1), "no gauge": strings.SplitN(scarfWords, "\n", 2)[1], "cap": hdcCap("head: 30 cm\n", 8, 5, 4),
 		"disc": circle("hdc", 8, 5), "gathered": gatherWords, "ruffle": hdcCap("", 16, 3, 3),
 		"tiny": strings.Replace(strings.Replace(scarfWords, "2-150", "2", 1), "150", "2", 1)}
 	for _, file := range examples(t) {
@@ -267,13 +267,78 @@ func TestSchematicsAreSetWell(t *testing.T) {
 		if err != nil || j.unworkable() {
 			t.Fatal(name, err, j.faults)
 		}
-		for _, p := range []patterns.Picture{{Draw: "schematic"}, {Draw: "schematic", Paper: "Letter"}} {
+		for _, p := range []patterns.Picture{{Draw: "schematic"}, {Draw: "schematic", Paper: "Letter"}, {Draw: "schematic", Nested: true}} {
 			s, err := j.schematic(p, nil)
 			if err != nil {
 				t.Errorf("%s: %v", name, err)
 				continue
 			}
 			schematicSetWell(t, name, s)
+		}
+	}
+}
+
+// Nested, every size has its outline and its leader: one size alone has neither,
+// and sizes that are alike share one.
+func TestNestedSizes(t *testing.T) {
+	alike := strings.NewReplacer("Baby, Toddler", "Baby, Bigger", "34, 38, 44", "34, 38, 38", "64, 72, 80", "64, 72, 72", "21, 22, 23", "21, 22, 22")
+	for _, c := range []struct {
+		words    string
+		outlines int // in all, for the hat laid flat
+		names    []string
+	}{
+		{eightSizes, 8, []string{">Preemie<", ">Toddler<", ">Medium Adult<", ">Large Adult<"}},
+		{alike.Replace(eightSizes), 8, []string{">Baby, Bigger<"}},
+		{strings.Replace(cowlWords, "[S, L]", "[L]", 1), 0, nil},
+	} {
+		words := strings.NewReplacer("80 (100)", "80").Replace(c.words)
+		if c.outlines > 0 {
+			words = c.words
+		}
+		dir := t.TempDir()
+		status, out, errs := whorl(t, words+"pictures: [{draw: schematic, sizes: nested}]\n", "draw", "-", "-o", dir, "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		svg, err := os.ReadFile(strings.TrimSpace(out))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range c.names {
+			if !strings.Contains(string(svg), name) {
+				t.Errorf("%s is not named", name)
+			}
+		}
+		if nested := strings.Contains(string(svg), "one in another"); nested != (c.outlines > 0) {
+			t.Errorf("%d outlines, but nested: %v", c.outlines, nested)
+		}
+		j, err := load("-", strings.NewReader(words))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := j.schematic(patterns.Picture{Draw: "schematic", Nested: true}, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		closed := 0
+		var walk func(g *scene.Group)
+		walk = func(g *scene.Group) {
+			for _, n := range g.Nodes {
+				switch n := n.(type) {
+				case *scene.Group:
+					if n.ID != "crown" && n.ID != "crown-outline" && n.ID != "legend" && n.ID != "scale" {
+						walk(n)
+					}
+				case *scene.Path:
+					if n.Style.Line != nil && *n.Style.Line == 0.3 && n.D.Closed() {
+						closed++
+					}
+				}
+			}
+		}
+		walk(&s.Root)
+		if c.outlines > 0 && closed != c.outlines-1 {
+			t.Errorf("%d outlines within the largest, want %d", closed, c.outlines-1)
 		}
 	}
 }
