@@ -1,6 +1,9 @@
 package schematic
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 func TestFiguresInTheOrderOfTheTrade(t *testing.T) {
 	for _, c := range []struct {
@@ -40,6 +43,29 @@ func TestNothingToDraw(t *testing.T) {
 	for _, sizes := range [][]Size{nil, {{}}} {
 		if _, err := Sheet(sizes, Options{}); err == nil {
 			t.Errorf("%v is drawn", sizes)
+		}
+	}
+}
+
+// A half sphere pressed flat is a half disc; a cone keeps its sides, and so does
+// a tube.
+func TestRoundedCrowns(t *testing.T) {
+	flat := []level{{0, 0}, {50, 157}, {100, 157}} // a flat crown, radius 50, and a tube
+	got, ok := rounded(flat)
+	if w := widthAt(got, 25); !ok || w < 157*0.8 || widest(got) != 157 || got[len(got)-1].depth != 100 {
+		t.Errorf("%v: %v wide half way down the crown", got, w)
+	}
+	half := []level{{0, 0}, {50, 100}, {80, 100}}
+	for _, d := range []float64{10, 25, 40} {
+		// The half disc of radius 50: 2 √(50² − (50 − d)²).
+		got, _ := rounded(half)
+		if w, want := widthAt(got, d), 2*math.Sqrt(2500-(50-d)*(50-d)); math.Abs(w-want) > 1 {
+			t.Errorf("%v wide at %v, want %v", w, d, want)
+		}
+	}
+	for _, l := range [][]level{{{0, 0}, {100, 100}, {120, 100}}, {{0, 100}, {50, 100}}, {{0, 60}, {10, 100}, {50, 100}}} {
+		if got, ok := rounded(l); ok || len(got) != len(l) {
+			t.Errorf("%v is rounded", l)
 		}
 	}
 }

@@ -2,11 +2,8 @@ package schematic
 
 import (
 	"math"
-	"slices"
 
 	"whorl/geometry"
-	"whorl/patterns/fabric"
-	"whorl/patterns/stitch"
 )
 
 // lies tells whether a part lies flat: it grows from its centre, or from a small
@@ -15,13 +12,6 @@ func lies(m *measured, i int) bool {
 	piece := m.done.Pieces[i]
 	return piece.CrownFirst && piece.Hole < 0.35*piece.Brim &&
 		(piece.Standing < 0.25*piece.Depth || geometry.Corners(m.fabric.Parts[i]) > 0)
-}
-
-// oval tells whether a part is worked around both sides of a chain.
-func oval(p *fabric.Part) bool {
-	return len(p.Rounds) > 1 && slices.ContainsFunc(p.Rounds[1].Stitches, func(s fabric.Stitch) bool {
-		return slices.ContainsFunc(s.On, func(on fabric.Place) bool { return on.Into == stitch.Underside })
-	})
 }
 
 // motif is a piece that lies flat: a circle, or the regular polygon of its
@@ -36,12 +26,12 @@ func (s *sheet) motif(i int, name string) {
 	var v *view
 	if k == 0 {
 		v = s.circle("motif", name+", laid flat", times(2), 2*depth)
-		s.facts = append(s.facts, fact{"Across", times(2)},
+		s.addFacts(name, fact{"Across", times(2)},
 			fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })})
 	} else {
 		v = polygonal("motif", name+", laid flat", k, depth, times)
 		n := float64(k)
-		s.facts = append(s.facts, fact{"Each side", times(2 * math.Tan(math.Pi/n))})
+		s.addFacts(name, fact{"Each side", times(2 * math.Tan(math.Pi/n))})
 	}
 	s.turn(v, i)
 	s.views = append(s.views, v)
@@ -64,7 +54,7 @@ func polygonal(id, title string, k int, inner float64, times func(float64) []flo
 	for _, p := range l {
 		v.outline = append(v.outline, point{X: (p.X - low) * inner, Y: (p.Y - least) * inner})
 	}
-	v.edges = []edge{{plain, append(slices.Clone(v.outline), v.outline[0])}}
+	v.edges = []edge{{plain, closed(v.outline)}}
 	// Where the corners lie that the extension lines begin at.
 	at := func(near func(point) float64) (off float64, along float64) {
 		best := v.outline[0]
@@ -92,12 +82,8 @@ func polygonal(id, title string, k int, inner float64, times func(float64) []flo
 func (s *sheet) circle(id, title string, across []float64, diameter float64) *view {
 	v := &view{id: id, title: title, width: diameter, height: diameter, rests: atCentre}
 	r := diameter / 2
-	const steps = 144
-	for k := range steps {
-		a := 2 * math.Pi * float64(k) / steps
-		v.outline = append(v.outline, point{X: r + r*math.Cos(a), Y: r + r*math.Sin(a)})
-	}
-	v.edges = []edge{{plain, append(append([]point(nil), v.outline...), v.outline[0])}}
+	v.outline = ellipse(diameter, diameter)
+	v.edges = []edge{{plain, closed(v.outline)}}
 	d := newDim(above, 0, diameter, across)
 	d.off = [2]float64{r, r}
 	v.dims = append(v.dims, d)

@@ -83,6 +83,35 @@ func overDents(l []level) []level {
 	return out
 }
 
+// A crown lies rounded where it is less than crownFlat of its width deep and
+// leaves an opening of less than crownOpen of it. A deeper one stands like a
+// cone, whose sides lie straight.
+const (
+	crownFlat = 0.55
+	crownOpen = 0.5
+)
+
+// rounded draws a crown at the top of levels as it lies: pressed flat, its rounds
+// run in arcs and not straight across, so that a half sphere, whose depth is half
+// its width, lies as a half disc; any other as half an ellipse.
+func rounded(l []level) (out []level, ok bool) {
+	wide, open := widest(l), l[0].width
+	at := 0
+	for at < len(l) && l[at].width < 0.98*wide {
+		at++
+	}
+	if at == 0 || at == len(l) || open > crownOpen*wide || l[at].depth > crownFlat*wide {
+		return l, false
+	}
+	const steps = 24
+	top := l[0].depth
+	for k := range steps {
+		a := math.Pi / 2 * float64(k) / steps
+		out = append(out, level{top + (l[at].depth-top)*(1-math.Cos(a)), open + (l[at].width-open)*math.Sin(a)})
+	}
+	return append(out, l[at:]...), true
+}
+
 // flatPiece is a part worked to and fro, from the last row down to its beginning.
 func flatPiece(m *measured, part int) []level {
 	p, form, piece := m.fabric.Parts[part], m.form.Parts[part], m.done.Pieces[part]

@@ -267,12 +267,19 @@ func (s *sheet) view(b block, x, y, scale float64) {
 // rule says how pieces are drawn that are not flat by themselves, or whose rows
 // may lie in more ways than one.
 func (s *sheet) rule() (text string) {
-	flat, shaped := false, false
+	flat, shaped, ball, domed := false, false, false, false
 	for _, v := range s.views {
-		flat, shaped = flat || v.flat, shaped || v.shaped
+		flat, shaped, ball, domed = flat || v.flat, shaped || v.shaped, ball || v.stuffed, domed || v.domed
 	}
 	if flat {
-		text += " Laid flat, a round is drawn half as wide as it is around."
+		text += " Laid flat, a round is drawn half as wide as it is around"
+		if domed {
+			text += ", and a crown rounded, as it lies"
+		}
+		text += "."
+	}
+	if ball {
+		text += " A stuffed piece is drawn as round as its rounds let it be."
 	}
 	if shaped {
 		text += " Rows of different lengths are drawn about their middle."

@@ -17,6 +17,7 @@ const (
 	seam        // sewn or joined here
 	pickUp      // stitches are picked up here
 	draws       // drawn closed
+	start       // the chain that the piece is begun on
 )
 
 // edge is a line of an outline, in millimetres of the piece.
@@ -38,8 +39,9 @@ type view struct {
 	way []point
 	// flat is set for what is worked in rounds and laid flat.
 	flat bool
-	// shaped is set for rows of different lengths.
-	shaped bool
+	// shaped is set for rows of different lengths, stuffed for a ball, and domed
+	// for a crown that is drawn rounded.
+	shaped, stuffed, domed bool
 	// inner are the outlines of all sizes where they are nested, and rests says
 	// where these meet.
 	inner  []nested
@@ -74,6 +76,12 @@ func (s *sheet) choose() error {
 			}
 		}
 	}
+	ids := map[string]int{}
+	for _, v := range s.views {
+		if ids[v.id]++; ids[v.id] > 1 {
+			v.id += fmt.Sprint("-", ids[v.id])
+		}
+	}
 	if len(s.views) == 0 {
 		return fmt.Errorf("there is nothing to draw: no piece has both a length and a width")
 	}
@@ -93,13 +101,19 @@ func (s *sheet) rounds(i int, whole bool) error {
 	if len(l) < 2 {
 		return fmt.Errorf("%s has no rounds to draw", name)
 	}
+	across, tall, ball := stuffed(m, i)
 	switch {
 	case oval(p):
-		return fmt.Errorf("%s is an oval, of which this version draws no schematic; name another part", name)
+		s.oval(i, name)
+		return nil
 	case lies(m, i):
 		s.motif(i, name)
 		return nil
+	case ball && !s.o.Hat:
+		s.ball(i, name, across, tall)
+		return nil
 	}
+	l, domed := rounded(l)
 	of := func(get func(m *measured) float64) []float64 { return s.each(get) }
 	strip := -1
 	if whole {
@@ -122,12 +136,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 	if whole && s.o.Hat {
 		title = "Hat"
 	}
-	add := func(what string, values []float64) {
-		if s.several() {
-			what = name + ", " + strings.ToLower(what[:1]) + what[1:]
-		}
-		s.facts = append(s.facts, fact{what, values})
-	}
+	add := func(what string, values []float64) { s.addFacts(name, fact{what, values}) }
 	add("Around", around)
 	add("Laid flat", halves(around))
 	if unlike(brim, around) {
@@ -148,7 +157,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 		w := widthAt(l, y)
 		v.edges = append(v.edges, edge{pickUp, []point{{X: (v.width - w) / 2, Y: y}, {X: (v.width + w) / 2, Y: y}}})
 	}
-	v.flat = true
+	v.flat, v.domed = true, domed
 	v.way = upOrDown(v.width/2, bodyDepth, piece.CrownFirst)
 	s.views = append(s.views, v)
 
@@ -159,6 +168,17 @@ func (s *sheet) rounds(i int, whole bool) error {
 		s.fromAbove(i)
 	}
 	return nil
+}
+
+// addFacts adds measurements of a part, by its name where there are several.
+func (s *sheet) addFacts(name string, facts ...fact) {
+	name, _, _ = strings.Cut(name, " (") // how many are made
+	for _, f := range facts {
+		if s.several() {
+			f.name = name + ", " + strings.ToLower(f.name[:1]) + f.name[1:]
+		}
+		s.facts = append(s.facts, f)
+	}
 }
 
 // several tells whether more than one part is worked in rounds.

@@ -253,7 +253,7 @@ func TestSchematicsAreSetWell(t *testing.T) {
 	long := "title: " + strings.Repeat("A Name Far Too Long ", 12) + "\ncopyright: " + strings.Repeat("all of this is to be at the foot ", 9) + "\n"
 	cases := map[string]string{"scarf": scarfWords, "cowl": cowlWords, "square": squareWords, "eight sizes": eightSizes,
 		"long title": long + eightSizes, "long sizes": strings.Replace(eightSizes, "Small Adult", "Adults with heads that are rather smaller than those of most other adults", 1), "no gauge": strings.SplitN(scarfWords, "\n", 2)[1], "cap": hdcCap("head: 30 cm\n", 8, 5, 4),
-		"disc": circle("hdc", 8, 5), "gathered": gatherWords, "ruffle": hdcCap("", 16, 3, 3),
+		"disc": circle("hdc", 8, 5), "gathered": gatherWords, "ball": ballWords, "oval": ovalWords, "ruffle": hdcCap("", 16, 3, 3),
 		"tiny": strings.Replace(strings.Replace(scarfWords, "2-150", "2", 1), "150", "2", 1)}
 	for _, file := range examples(t) {
 		data, err := os.ReadFile(file)
@@ -339,6 +339,65 @@ func TestNestedSizes(t *testing.T) {
 		walk(&s.Root)
 		if c.outlines > 0 && closed != c.outlines-1 {
 			t.Errorf("%d outlines within the largest, want %d", closed, c.outlines-1)
+		}
+	}
+}
+
+const (
+	ballWords = `title: Ball
+gauge: 20 sc and 22 rounds = 10 cm
+parts:
+  - name: Ball
+    worked: rounds
+    text: |
+      Rnd 1: 6 sc in magic ring. (6 sc)
+      Rnd 2: 2 sc in each st around. (12 sc)
+      Rnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18 sc)
+      Rnd 4: *Sc in next 2 sts, 2 sc in next st; rep from * around. (24 sc)
+      Rnds 5-8: Sc in each st around. (24 sc)
+      Rnd 9: *Sc in next 2 sts, sc2tog; rep from * around. (18 sc)
+      Rnd 10: *Sc in next st, sc2tog; rep from * around. (12 sc)
+      Rnd 11: Sc2tog around. (6 sc)
+`
+	ovalWords = `gauge: 12 sc and 13 rounds = 10 cm
+parts:
+  - name: Mat
+    worked: rounds
+    text: |
+      Ch 9.
+      Rnd 1: Sc in 2nd ch from hook, sc in next 6 chs, 3 sc in last ch; working along opposite side of foundation ch, sc in next 6 chs, 2 sc in last ch; join with sl st in first sc. (18 sc)
+      Rnd 2: Ch 1, 2 sc in same st, sc in next 6 sts, 2 sc in each of next 3 sts, sc in next 6 sts, 2 sc in each of last 2 sts; join with sl st in first sc. (24 sc)
+`
+)
+
+// What is not a tube is drawn as what it is: a ball as wide as its middle is
+// around, an oval around its chain, the crown of a hat rounded.
+func TestSchematicShapes(t *testing.T) {
+	oval := strings.Replace(ovalWords, "first sc. (24 sc)", "first sc. (24 sc)\n      Rnds 3-6: Ch 1, working in back loops only, sc in each st around; join. (24 sc)", 1)
+	for _, c := range []struct {
+		name, words, id string
+		wide, tall      float64
+	}{
+		// 24 sc of 5 mm; 11 rounds of 4.5 mm and the last drawn closed, 54.8 mm,
+		// which is nearly half of 120 mm: a little flatter than a sphere.
+		{"ball", ballWords, "ball", 120 / math.Pi, 31},
+		// 2 rounds of 7.7 mm to either side of the chain; 24 sc of 8.33 mm around.
+		{"flat oval", ovalWords, "oval", 100 - math.Pi*15.4 + 2*15.4, 2 * 15.4},
+		{"oval", oval, "oval", 100 - math.Pi*15.4 + 2*15.4, 2 * 15.4},
+		{"its sides", oval, "sides", 100, 4 * 7.7},
+	} {
+		dir := t.TempDir()
+		status, out, errs := whorl(t, c.words+"pictures: [{draw: schematic}]\n", "draw", "-", "-o", dir, "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		svg, err := os.ReadFile(strings.TrimSpace(out))
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, h := outlineOf(t, string(svg), c.id)
+		if math.Abs(w-c.wide) > 0.02*c.wide || math.Abs(h-c.tall) > 0.03*c.tall {
+			t.Errorf("%s: %.1f × %.1f mm, want %.1f × %.1f", c.name, w, h, c.wide, c.tall)
 		}
 	}
 }
