@@ -20,6 +20,8 @@ func (k kind) style() scene.Style {
 		return scene.Stroked(ink, 0.9, 0.01, 1.7)
 	case draws:
 		return scene.Stroked(ink, 0.35, 0.7, 0.9)
+	case meets:
+		return scene.Stroked(words, 0.2, 1.6, 1)
 	case start:
 		return scene.Stroked(work, 0.5, 1.2, 1.2)
 	}
@@ -59,7 +61,7 @@ func (s *sheet) legendEntries() (l []entry) {
 		l = append(l, entry{way: true, text: "direction of work"})
 	}
 	for _, e := range []entry{{kind: pickUp, text: "stitches are picked up along this edge"}, {kind: seam, text: "ends that are joined"},
-		{kind: fold, text: "fold"}, {kind: draws, text: "opening that is drawn closed"}, {kind: start, text: "chain that is worked around"}} {
+		{kind: fold, text: "fold"}, {kind: draws, text: "opening that is drawn closed"}, {kind: start, text: "chain that is worked around"}, {kind: meets, text: "edges that meet"}} {
 		if has[e.kind] {
 			l = append(l, e)
 		}

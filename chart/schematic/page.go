@@ -33,7 +33,7 @@ type block struct {
 	v                      *view
 	left, right, top, foot float64
 	w, h                   float64 // of the outline
-	title                  []string
+	title, notes           []string
 	labelAt, labelTall     float64 // from the outline's left side; and of all of them
 }
 
@@ -62,8 +62,22 @@ func newBlock(v *view, scale, room float64) block {
 		b.right += leaderLong + wide + 1
 		b.foot = math.Max(b.foot, tall-b.h+1)
 	}
-	b.title = typeface.Wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
+	for i := range v.tags {
+		if t := &v.tags[i]; t.side == tagUnder {
+			b.foot = math.Max(b.foot, tagOff+tagRadius+1)
+		} else {
+			b.right = math.Max(b.right, t.at.X/scale-b.w+tagOff+tagRadius+1)
+		}
+	}
 	wide := 0.0
+	for _, n := range v.notes {
+		b.notes = append(b.notes, typeface.Wrap(n, valueSize, false, math.Min(room, math.Max(b.width(), 62)))...)
+	}
+	for _, n := range b.notes {
+		wide = math.Max(wide, typeface.Width(n, valueSize, false, false))
+	}
+	b.foot += float64(len(b.notes)) * pitch
+	b.title = typeface.Wrap(v.title, viewSize, true, math.Min(room, math.Max(b.width(), 52)))
 	for _, t := range b.title {
 		wide = math.Max(wide, typeface.Width(t, viewSize, true, false))
 	}
@@ -243,10 +257,22 @@ func (s *sheet) view(b block, x, y, scale float64) {
 		return out
 	}
 	outline := &scene.Group{ID: v.id + "-outline"}
-	outline.Add(&scene.Path{Style: scene.Filled(cloth), D: polygon(place(v.outline)...)})
+	for _, l := range append([][]point{v.outline}, v.also...) {
+		outline.Add(&scene.Path{Style: scene.Filled(cloth), D: polygon(place(l)...)})
+	}
 	g.Add(outline)
 	for _, e := range v.edges {
 		g.Add(&scene.Path{Style: e.kind.style(), D: line(place(e.line)...)})
+	}
+	for i := range v.tags {
+		v.tags[i].draw(g, place([]point{v.tags[i].at})[0])
+	}
+	for i := range v.names {
+		v.names[i].draw(g, place([]point{v.names[i].at})[0], scale)
+	}
+	for i, n := range b.notes {
+		y := oy + b.h + b.foot - pitch*(float64(len(b.notes)-1-i)+0.24)
+		g.Add(&scene.Text{X: hundredth(x), Y: hundredth(y), Size: valueSize, Colour: words, String: n})
 	}
 	b.drawInner(g, ox, oy, ox+b.labelAt, scale)
 	if len(v.way) > 1 {
@@ -274,7 +300,7 @@ func (s *sheet) rule() (text string) {
 	if flat {
 		text += " Laid flat, a round is drawn half as wide as it is around"
 		if domed {
-			text += ", and a crown rounded, as it lies"
+			text += ", and a closed end rounded"
 		}
 		text += "."
 	}

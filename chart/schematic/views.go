@@ -18,6 +18,7 @@ const (
 	pickUp      // stitches are picked up here
 	draws       // drawn closed
 	start       // the chain that the piece is begun on
+	meets       // no edge: between two that meet
 )
 
 // edge is a line of an outline, in millimetres of the piece.
@@ -34,6 +35,12 @@ type view struct {
 	outline       []point
 	edges         []edge
 	dims          []dim
+	// also are outlines of other pieces in the same view; tags are letters at
+	// edges, names are those of the pieces, and notes lines under it all.
+	also  [][]point
+	tags  []tag
+	names []name
+	notes []string
 	// way is the direction of work, from its first point to its last; none when
 	// the rounds go to and fro.
 	way []point
@@ -122,6 +129,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 	suffix := ", laid flat"
 	depth := of(func(m *measured) float64 { return m.done.Pieces[i].Depth })
 	brim := of(func(m *measured) float64 { return m.done.Pieces[i].Brim })
+	alone := l
 	if strip >= 0 {
 		l = withStrip(l, m.done.Pieces[strip].Length, m.done.Pieces[strip].Width)
 		depth = of(func(m *measured) float64 { return m.done.Depth })
@@ -166,6 +174,9 @@ func (s *sheet) rounds(i int, whole bool) error {
 	}
 	if whole && s.o.Hat {
 		s.fromAbove(i)
+	}
+	if strip >= 0 && s.o.Part == "" && !s.o.Nested {
+		s.assembly(i, strip, alone, closes)
 	}
 	return nil
 }

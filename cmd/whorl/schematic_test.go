@@ -370,6 +370,45 @@ parts:
 `
 )
 
+// A hat on a brim in rows shows which edge meets which; a piece of one part does
+// not, and neither does a part alone.
+func TestAssembly(t *testing.T) {
+	words, err := os.ReadFile(filepath.Join("..", "..", "patterns", "examples", "bulrush-hat.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	hat, _, _ := strings.Cut(string(words), "pictures:")
+	for _, c := range []struct {
+		name, words, picture string
+		meets                bool
+	}{
+		{"hat", hat, "{draw: schematic}", true},
+		{"nested", hat, "{draw: schematic, sizes: nested}", false}, // which has no room for it
+		{"brim", hat, "{draw: schematic, part: Brim}", false},
+		{"scarf", scarfWords, "{draw: schematic}", false},
+		{"cowl", cowlWords, "{draw: schematic}", false},
+	} {
+		status, out, errs := whorl(t, c.words+"pictures: ["+c.picture+"]\n", "draw", "-", "-o", t.TempDir(), "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		svg, err := os.ReadFile(strings.TrimSpace(out))
+		if err != nil {
+			t.Fatal(err)
+		}
+		count := func(s string) int { return strings.Count(string(svg), s) }
+		want := 0
+		if c.meets {
+			want = 1
+		}
+		for s, n := range map[string]int{">A<": 2 * want, ">B<": want, "A: the first round of the Body is": want, "B: the two short ends of the Brim": want, ">edges that meet<": want} {
+			if got := count(s); got != n {
+				t.Errorf("%s: %d times %q, want %d", c.name, got, s, n)
+			}
+		}
+	}
+}
+
 // What is not a tube is drawn as what it is: a ball as wide as its middle is
 // around, an oval around its chain, the crown of a hat rounded.
 func TestSchematicShapes(t *testing.T) {
