@@ -106,7 +106,7 @@ func (w *work) way() string {
 	case w.flat:
 		return "worked from the bottom up"
 	case w.inwards:
-		return "worked inwards"
+		return "worked from the edge inwards to the centre"
 	}
 	return "worked outwards"
 }

@@ -148,7 +148,11 @@ func (s *sheet) alt() string {
 	for _, v := range s.views {
 		titles = append(titles, v.title)
 	}
-	l := []string{s.name() + ", to scale: " + strings.Join(titles, "; ") + "."}
+	how := ", to scale: "
+	if s.o.Nested && len(s.sizes) > 1 {
+		how = ", to scale, the outlines of all sizes one in another: "
+	}
+	l := []string{s.name() + how + strings.Join(titles, "; ") + "."}
 	for _, f := range s.facts[:min(len(s.facts), 3)] {
 		cm, in := figures(f.values)
 		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))

@@ -151,7 +151,8 @@ func (s *sheet) rounds(i int, whole bool) error {
 		add(map[bool]string{true: "Brim, relaxed", false: "Edge, relaxed"}[s.o.Hat], brim)
 	}
 	add("Depth", depth)
-	closes := s.o.Hat && hole[s.o.Drawn] > 0
+	// An opening of half the width or more is that of a tube.
+	closes := s.o.Hat && hole[s.o.Drawn] > 0 && hole[s.o.Drawn] < around[s.o.Drawn]/2
 	if closes {
 		add("Left to draw closed", hole)
 	}
