@@ -170,10 +170,14 @@ func amount(text string, match []int) Amount {
 }
 
 // firstAmount is the first amount in words, such as those about a ball: "100 g
-// hank"; none where there is none.
+// hank"; none where there is none, or none that a ball can be.
 func firstAmount(words string) Amount {
-	if m := amountWords.FindStringSubmatchIndex(words); m != nil && !decimalComma(words) {
-		return amount(words, m)
+	m := amountWords.FindStringSubmatchIndex(words)
+	if m == nil || decimalComma(words) {
+		return Amount{}
+	}
+	if a := amount(words, m); a.Grams() <= maxGrams && a.Metres() <= maxMetres {
+		return a
 	}
 	return Amount{}
 }

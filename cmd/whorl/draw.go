@@ -36,7 +36,8 @@ func drawCommand() *cobra.Command {
 		Use:   "draw FILE",
 		Short: "Draw the pictures of a pattern as SVG, PDF and PNG",
 		Long: "Draw the pictures that the pattern file asks for, or a chart of every part when it\n" +
-			"asks for none, and print the name of every file written.\n" +
+			"asks for none, and print the name of every file written. Where the file says post:,\n" +
+			"PNGs in those widths and a manifest with alternative texts are written too.\n" +
 			"FILE may be - for standard input.",
 		Args: cobra.ExactArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
