@@ -3,18 +3,22 @@ package geometry
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"whorl/patterns/stitch"
 )
 
 // Reading is one line of gauge, as it was measured on a swatch.
 type Reading struct {
-	Count float64     // stitches (or repeats) in Over
+	Count float64     // stitches (or repeats) in Over; 0 when only Rows were counted
 	Kind  stitch.Kind // what was counted; zero when it is a stitch pattern
 	// Pattern is the stitch pattern that was counted when Kind is zero.
 	Pattern string
-	Rows    float64 // rounds or rows in Over, 0 when not said
-	Over    float64 // millimetres
+	// Stitches is set when the stitches of Pattern were counted, chains among
+	// them, rather than its repeats.
+	Stitches bool
+	Rows     float64 // rounds or rows in Over, 0 when not said
+	Over     float64 // millimetres
 	// In is set when the swatch was worked in one loop or around the post.
 	In stitch.Into
 }
@@ -48,7 +52,7 @@ type Gauge struct {
 type measured struct {
 	kind          stitch.Kind
 	in            stitch.Into
-	width, height float64 // height 0 when not said
+	width, height float64 // 0 when not said
 }
 
 // NewGauge makes a gauge of what was measured, which may be nothing (see
@@ -69,15 +73,23 @@ func NewGauge(readings []Reading) (*Gauge, error) {
 			g.patterns = append(g.patterns, r)
 			continue
 		}
-		m := measured{kind: plainer(r.Kind), in: plainerInto(r.In), width: r.Over / r.Count}
+		m := measured{kind: plainer(r.Kind), in: plainerInto(r.In)}
+		if r.Count > 0 {
+			m.width = r.Over / r.Count
+		}
 		if r.Rows > 0 {
 			m.height = r.Over / r.Rows
 		}
-		if old := g.reading(m.kind, m.in); old != nil && *old != m {
+		old := g.reading(m.kind, m.in)
+		switch {
+		case old == nil:
+			g.readings = append(g.readings, m)
+		case (old.width == 0) != (m.width == 0) && (old.height == 0) != (m.height == 0):
+			old.width, old.height = old.width+m.width, old.height+m.height
+		case *old != m:
 			return nil, &ReadingError{i, "two lines of gauge for the same stitch do not agree",
 				"keep the one that was measured on the swatch as it is worn"}
 		}
-		g.readings = append(g.readings, m)
 	}
 	return g, nil
 }
@@ -86,7 +98,7 @@ func NewGauge(readings []Reading) (*Gauge, error) {
 func (r *Reading) fault() (message, help string) {
 	const say = `say what was counted on the swatch, such as "16 hdc and 11 rounds = 10 cm"`
 	switch {
-	case !(r.Count > 0) || math.IsInf(r.Count, 1):
+	case !(r.Count > 0) && !(r.Count == 0 && r.Rows > 0) || math.IsInf(r.Count, 1):
 		return "the gauge counts no stitches", say
 	case !(r.Over > 0) || math.IsInf(r.Over, 1):
 		return "the gauge is measured over no length", say
@@ -100,7 +112,7 @@ func (r *Reading) fault() (message, help string) {
 	if !r.Kind.Is() {
 		widest *= 100
 	}
-	if w := r.Over / r.Count; w < minWidth || w > widest {
+	if w := r.Over / r.Count; r.Count > 0 && (w < minWidth || w > widest) {
 		return fmt.Sprintf("this gauge makes one stitch %v mm wide", round3(w)),
 			"check the number of stitches and the unit"
 	}
@@ -138,27 +150,36 @@ func plainerInto(in stitch.Into) stitch.Into {
 	return stitch.Top
 }
 
-// Assumed reports whether there is no gauge, so that every size follows from
-// the default stitch width.
+// Assumed reports whether nothing was measured across, so that every width
+// follows from the default stitch width, or from the height of rounds.
 func (g *Gauge) Assumed() bool {
-	return len(g.readings) == 0 && g.scaleW == 1 && g.scaleH == 1
+	return !g.across() && g.scaleW == 1
+}
+
+// across reports whether a stitch was measured across.
+func (g *Gauge) across() bool {
+	return slices.ContainsFunc(g.readings, func(m measured) bool { return m.width > 0 })
 }
 
 // Width is the width in millimetres that a stitch of kind k worked into in
 // takes along the edge of its round. The width of a plain stitch is that of
 // the nearest kind that was measured; other shapes are so many times as wide
-// (see [Defaults]), a Ntog as wide as one stitch. It is 0 for no stitch.
+// (see [Defaults]), a Ntog as wide as one stitch. Where only rounds were
+// measured, it follows from their height by the flat-circle rule (see
+// [Gauge.Height]). It is 0 for no stitch.
 func (g *Gauge) Width(k stitch.Kind, in stitch.Into) float64 {
 	if !known(k) {
 		return 0
 	}
 	k, in = plainer(k), plainerInto(in)
-	if m := g.reading(k, in); m != nil {
+	if m := g.reading(k, in); m != nil && m.width > 0 {
 		return m.width * g.scaleW
 	}
 	w := g.value[stitchWidth]
-	if m := g.nearest(k, func(*measured) bool { return true }); m != nil {
+	if m := g.nearest(k, func(m *measured) bool { return m.width > 0 }); m != nil {
 		w = m.width / g.wider(m.kind)
+	} else if m := g.nearest(k, func(*measured) bool { return true }); m != nil {
+		w = m.height / g.lower(m.in) * 2 * math.Pi / g.flat(m.kind)
 	}
 	return w * g.wider(k) * g.scaleW
 }
@@ -197,7 +218,8 @@ func (g *Gauge) Patterns() []Reading { return g.patterns }
 // width and height are what one repeat and one round of that pattern come to
 // at g, in millimetres, and every width and height is scaled so that they come
 // to what was measured. A height of 0, or a reading without rows, leaves the
-// heights to follow the widths.
+// heights to follow the widths, and one of rows alone the widths to follow the
+// heights, unless a stitch was measured besides.
 func (g *Gauge) Scaled(r Reading, width, height float64) (*Gauge, error) {
 	if message, help := r.fault(); message != "" {
 		return nil, &ReadingError{0, message, help}
@@ -206,16 +228,39 @@ func (g *Gauge) Scaled(r Reading, width, height float64) (*Gauge, error) {
 		return nil, fmt.Errorf("the stitch pattern %q has no size to compare with the gauge", r.Pattern)
 	}
 	s := *g
-	w := r.Over / r.Count / width
-	h := w
+	w, h := 0.0, 0.0
+	if r.Count > 0 {
+		w = r.Over / r.Count / width
+	}
 	if r.Rows > 0 && height > 0 {
 		h = r.Over / r.Rows / height
+	}
+	switch {
+	case w > 0 && h == 0:
+		h = w
+	case w == 0 && h > 0 && len(g.readings) > 0:
+		w = 1
+	case w == 0:
+		w = h
 	}
 	s.scaleW *= w
 	s.scaleH *= h
 	if u := s.Width(stitch.Of(stitch.Single), stitch.Top); !(u >= minWidth && u <= maxWidth) {
 		return nil, &ReadingError{0, fmt.Sprintf("the gauge over %q makes one stitch %v mm wide", r.Pattern, round3(u)),
 			"check the number of repeats and the unit"}
+	}
+	return &s, nil
+}
+
+// Times is the gauge with every width and height times by, which is above 0: what
+// agrees with a piece that measures so many times what it comes to at g (see
+// [Sample.Size]). The error says how large a stitch would be that cannot be.
+func (g *Gauge) Times(by float64) (*Gauge, error) {
+	s := *g
+	s.scaleW *= by
+	s.scaleH *= by
+	if u := s.Width(stitch.Of(stitch.Single), stitch.Top); !(u >= minWidth && u <= maxWidth) {
+		return nil, fmt.Errorf("this gauge makes one stitch %v mm wide", round3(u))
 	}
 	return &s, nil
 }

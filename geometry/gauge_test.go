@@ -152,3 +152,42 @@ func TestScaled(t *testing.T) {
 		}
 	}
 }
+
+// "8 rounds = 10 cm in hdc": 12.5 mm tall, and 12.5·2π/8 mm wide by the
+// flat-circle rule, unless a stitch was measured across.
+func TestRowsAlone(t *testing.T) {
+	rows := Reading{Kind: hdc, Rows: 8, Over: 100}
+	g := gauge(t, rows)
+	near(t, "height of hdc", g.Height(hdc, stitch.Top), 12.5, 1e-12)
+	near(t, "height of dc", g.Height(dc, stitch.Top), 12.5*12/8, 1e-12)
+	near(t, "width of hdc", g.Width(hdc, stitch.Top), 12.5*2*math.Pi/8, 1e-12)
+	near(t, "width of dc", g.Width(dc, stitch.Top), 12.5*2*math.Pi/8, 1e-12)
+	if !g.Assumed() {
+		t.Error("a gauge of rounds is said to be measured across")
+	}
+	for _, across := range []Reading{{Count: 16, Kind: hdc, Over: 100}, {Count: 16, Kind: sc, Over: 100}} {
+		for _, l := range [][]Reading{{rows, across}, {across, rows}} {
+			g = gauge(t, l...)
+			near(t, "height of hdc", g.Height(hdc, stitch.Top), 12.5, 1e-12)
+			near(t, "width of hdc", g.Width(hdc, stitch.Top), 6.25, 1e-12)
+		}
+	}
+	if _, err := NewGauge([]Reading{rows, {Kind: hdc, Rows: 9, Over: 100}}); err == nil {
+		t.Error("two gauges of rounds for hdc were taken")
+	}
+	if _, err := NewGauge([]Reading{rows, {Count: 16, Kind: hdc, Rows: 9, Over: 100}}); err == nil {
+		t.Error("two heights for hdc were taken")
+	}
+	// Rounds of a stitch pattern alone: the widths follow, but not those measured.
+	rows = Reading{Pattern: "fans", Rows: 8, Over: 100}
+	s, err := gauge(t).Scaled(rows, 30, 10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "width of dc", s.Width(dc, stitch.Top), 5*1.25, 1e-12)
+	s, err = gauge(t, Reading{Count: 20, Kind: dc, Over: 100}).Scaled(rows, 30, 10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "width of dc that was measured", s.Width(dc, stitch.Top), 5, 1e-12)
+}

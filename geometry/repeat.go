@@ -24,7 +24,7 @@ type patternScale struct {
 func (g *Gauge) Fitted(fabrics []*fabric.Fabric) (*Gauge, error) {
 	fitted := g
 	for _, r := range g.patterns {
-		width, height, err := repeatSize(fabrics, g, r.Pattern)
+		width, height, err := repeatSize(fabrics, g, &r)
 		if err != nil {
 			return nil, err
 		}
@@ -48,9 +48,27 @@ type PatternError struct{ Pattern, Message string }
 
 func (e *PatternError) Error() string { return e.Message }
 
-// repeatSize is what one repeat and one round of a stitch pattern come to at a
-// gauge, in millimetres: in the first part that has it.
-func repeatSize(fabrics []*fabric.Fabric, g *Gauge, pattern string) (width, height float64, err error) {
+// Has reports whether a stitch pattern is worked in the fabrics: a group or the
+// repeat that a gauge can be fitted to (see [Gauge.Fitted]).
+func Has(fabrics []*fabric.Fabric, pattern string) bool {
+	for _, f := range fabrics {
+		if f == nil {
+			continue
+		}
+		for _, part := range f.Parts {
+			if _, ok := findStretch(part, pattern); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// repeatSize is what one repeat (or stitch, as was counted) and one round of a
+// stitch pattern come to at a gauge, in millimetres: in the first part that has
+// it.
+func repeatSize(fabrics []*fabric.Fabric, g *Gauge, r *Reading) (width, height float64, err error) {
+	pattern := r.Pattern
 	for _, f := range fabrics {
 		if f == nil {
 			continue
@@ -71,6 +89,9 @@ func repeatSize(fabrics []*fabric.Fabric, g *Gauge, pattern string) (width, heig
 				if s.has[i] {
 					width += rounds[i].Circumference
 					across += s.repeats
+					if r.Stitches {
+						across += part.Rounds[i].Count() + part.Rounds[i].Chains() - s.repeats
+					}
 				}
 			}
 			return width / float64(across), height / float64(s.to-s.from+1), nil

@@ -106,3 +106,21 @@ func TestPatternName(t *testing.T) {
 		}
 	}
 }
+
+// "18 sts and 5 rounds = 20 cm over fan stitch": stitches of its rounds, of which
+// there are 72, come to 20/18 cm each.
+func TestFittedToStitches(t *testing.T) {
+	f := []*fabric.Fabric{fans("fan")}
+	if !Has(f, "fan stitch") || !Has(f, "main pattern") || Has(f, "waffle stitch") || Has(nil, "fans") {
+		t.Error("the wrong stitch patterns are found")
+	}
+	g, err := gauge(t, Reading{Count: 18, Pattern: "fan stitch", Stitches: true, Rows: 5, Over: 200}).Fitted(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	form, err := Measure(f[0], g)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "round of fans", form.Parts[0].Rounds[3].Circumference, 800, 1e-6)
+}
