@@ -2,6 +2,7 @@ package patterns
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -89,16 +90,53 @@ func (r *reader) gauges(e entry) []Gauge {
 				continue
 			}
 			g.Pos = line.pos(0)
-			id := strings.ToLower(g.Of)
-			if first := seen[id]; first > 0 {
-				r.add(g.Pos, len([]rune(line.text)), codeGauge, fmt.Sprintf("the gauge of %s is given twice, first in line %d", g.Of, first), "Keep one of them.")
-				continue
-			}
-			seen[id] = g.Line
-			list = append(list, g)
+			list = r.another(list, g, seen)
 		}
 	}
 	return list
+}
+
+var (
+	unblocked = regexp.MustCompile(`(?i)\b(un-?blocked|un-?washed|before (blocking|washing))\b`)
+	blocked   = regexp.MustCompile(`(?i)\b(block|wash)`)
+)
+
+// another adds a line of gauge to the others. Of two lines for the same stitch
+// that were measured differently ("unblocked", "after blocking") the one that is
+// as worn is used, or else the first; of two that do not say so one is a fault.
+// Seen holds the place in the list, from 1, of what was measured.
+func (r *reader) another(list []Gauge, g Gauge, seen map[string]int) []Gauge {
+	if g.Over == 0 || g.Sample != nil {
+		return append(list, g)
+	}
+	id := strings.ToLower(g.Of)
+	if g.Count == 0 {
+		id += " rounds"
+	}
+	at := seen[id]
+	if at == 0 {
+		list = append(list, g)
+		seen[id] = len(list)
+		return list
+	}
+	first := &list[at-1]
+	if strings.EqualFold(first.Remark, g.Remark) && strings.EqualFold(first.For, g.For) {
+		of := g.Of
+		if of == "" {
+			of = "rounds"
+		}
+		r.add(g.Pos, g.Length, codeGauge, fmt.Sprintf("the gauge of %s is given twice, first in line %d", of, first.Line), "Keep one of them.")
+		return list
+	}
+	worn := func(g *Gauge) bool { return blocked.MatchString(g.Remark) && !unblocked.MatchString(g.Remark) }
+	if worn(&g) && !worn(first) {
+		first.Instead = g.Line
+		list = append(list, g)
+		seen[id] = len(list)
+		return list
+	}
+	g.Instead = first.Line
+	return append(list, g)
 }
 
 // gaugeLines are the lines of gauge in a node: each line of a block, or the

@@ -102,6 +102,16 @@ func outcome(p *Pattern, err error) string {
 		say("measure", fmt.Sprintf("%d:%d %s is %v", m.Line, m.Column, m.Name, m.Value))
 	}
 	for _, g := range p.Gauge {
+		switch n := g.Sample; {
+		case g.Over == 0:
+			say("gauge", fmt.Sprintf("%d:%d no size in %q", g.Line, g.Column, g.Words))
+			continue
+		case n != nil:
+			say("gauge", fmt.Sprintf("%d:%d %q, rounds %d-%d, %.5g mm %s", g.Line, g.Column, n.Name, n.From, n.To, g.Over, n.Way))
+			continue
+		case g.Instead > 0:
+			say("not used", fmt.Sprintf("but line %d", g.Instead))
+		}
 		say("gauge", fmt.Sprintf("%d:%d %.5g %s, %.5g rounds over %.5g mm", g.Line, g.Column, g.Count, g.Of, g.Rows, g.Over))
 	}
 	for _, w := range p.PostWidths {

@@ -2,9 +2,12 @@ package patterns
 
 import (
 	"fmt"
+	"math"
+	"regexp"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"whorl/patterns/stitch"
 )
 
 // Bounds of what a stitch or a repeat can measure, in millimetres: thread
@@ -16,54 +19,145 @@ const (
 
 const gaugeHelp = "Write it as 16 hdc and 11 rounds = 10 cm."
 
-// ParseGauge reads one line of gauge, as it stands in a pattern file: "16 hdc
-// and 11 rounds = 10 cm". The error says what is wrong in words. It has no
-// place.
+// ParseGauge reads one line of gauge that counts stitches, as it stands in a
+// pattern file: "16 hdc and 11 rounds = 10 cm". The error says what is wrong in
+// words. It has no place.
 func ParseGauge(s string) (Gauge, error) {
 	g, bad := readGauge(s)
-	if bad != nil {
+	switch {
+	case bad != nil:
 		return Gauge{}, bad
+	case g.Count == 0 && g.Rows > 0:
+		return Gauge{}, &misread{0, g.Length, "a gauge of rounds needs the stitches too", gaugeHelp}
+	case g.Count == 0:
+		return Gauge{}, &misread{0, g.Length, "the gauge counts no stitches", gaugeHelp}
 	}
 	return g, nil
 }
 
 // readGauge reads a line of gauge:
 //
-//	gauge  = count [ "and" rows ] [ "in" what ] "=" length [ "x" length ] [ "in" what ]
-//	count  = number what
-//	rows   = number "rounds" | number "rows"
+//	gauge   = [ lead ] ( counts | piece ) "=" [ "about" ] length [ "x" length ] [ "square" ] [ rest ]
+//	counts  = number what [ "and" rows ] [ rest ] | rows [ "of" what ]
+//	rows    = number ( "rounds" | "rows" )
+//	piece   = rounds | [ "one" | "each" | "finished" ] name [ "(" rows ")" ]
+//	rounds  = ( "rounds" | "rows" ) n [ "-" n ] | "first" n ( "rounds" | "rows" )
+//	lead    = "In" what ( ":" | "," ) | "With" words ( ":" | "," ) | name ":" | "Gauge:" | "about"
+//	rest    = ( "in" | "over" | "of" ) what | way | words
+//	way     = "across" | "in diameter" | "along each side" | "corner to corner" | "around" | "high" | …
 //
-// "and" may be &, x, a comma or a slash, "=" may be to, over or per. A length
-// may be given again in the other unit. Of two lengths the first goes across
-// the stitches, the second along the rounds.
+// "and" may be &, x, a comma or a slash, "=" may be to, over, per, is or
+// measures. A length may be given again in the other unit. Of two lengths the
+// first goes across the stitches, the second along the rounds. Other words are
+// kept as a remark; a line of nothing but words gives no size.
 func readGauge(text string) (Gauge, *misread) {
-	left, right, at := cutGauge(text)
+	all := utf8.RuneCountInString(text)
+	line := Gauge{Words: text, Length: all}
+	l := readPreface(text)
+	left, right, at := cutGauge(l.body)
 	if at < 0 {
-		return Gauge{}, &misread{0, utf8.RuneCountInString(text), "the gauge has no \"=\" between the stitches and the length", gaugeHelp}
+		if begun := leadingNumber(l.body); begun != "" && !measured.MatchString(begun) {
+			return Gauge{}, &misread{0, all, "the gauge has no \"=\" between the stitches and the length", gaugeHelp}
+		}
+		return line, nil
 	}
-	g, bad := readCounts(left)
+	from := 0
+	if measured.MatchString(left) && leadingNumber(right) != "" {
+		left, right, from, at = right, left, at, 0 // "10 cm = 16 hdc"
+	}
+	g, bad := readLeft(left)
 	if bad != nil {
+		bad.at += l.at + from
 		return Gauge{}, bad
 	}
-	over, high, name, bad := readSwatch(right)
+	if g == nil {
+		return line, nil
+	}
+	g.Words, g.Length, g.Remark = text, all, strings.TrimSpace(l.remark+" "+g.Remark)
+	s, bad := readSwatch(right)
 	if bad != nil {
-		bad.at += at
+		bad.at += l.at + at
+		if g.Sample != nil && !strings.ContainsAny(right, "0123456789") {
+			return line, nil // "the size is up to you"
+		}
 		return Gauge{}, bad
 	}
-	g.Over = over
+	g.Over = s.wide
+	if s.rest != "" {
+		g.rest(s)
+	}
+	if g.Count == 0 && g.Sample == nil && (s.way == Across || s.way == Around) && g.Rows == math.Trunc(g.Rows) {
+		g.Sample = &Sample{Name: g.In, From: 1, To: int(g.Rows), Rows: g.Row}
+		g.Of, g.In, g.Counted, g.Rows = "", "", "", 0
+	}
+	if g.Sample != nil {
+		g.Sample.Way, g.For = s.way, l.label
+		if n := g.Sample; n.From > n.To || n.From < 1 && (n.To > 0 || n.Name == "") {
+			return *g, &misread{0, all, fmt.Sprintf("there are no rounds %d to %d", n.From, n.To), "Write it as Rnds 1-6 = 11 cm across."}
+		}
+		return *g, nil
+	}
 	if g.Rows > 0 {
-		g.Rows *= over / high
+		g.Rows *= s.wide / s.high
 	}
-	if name != "" {
-		g.Of = stitchOf(g.Of, name)
+	if g.Count == 1 && g.Rows > 0 && strings.Contains(left, "(") {
+		// "one scallop (4 rows) = 4 cm long": only one way was measured.
+		switch s.way {
+		case High:
+			g.Count = 0
+		case Across:
+			g.Rows = 0
+		}
 	}
-	return g, checkGauge(g, text, high)
+	if l.name != "" && g.In == "" {
+		g.name(l.name)
+	}
+	g.For = l.label
+	return *g, checkGauge(*g, all, s.wide)
+}
+
+// rest takes what follows the length of a gauge: the stitch that it was worked
+// in, or the way it was measured, or else a remark.
+func (g *Gauge) rest(s swatch) {
+	name, remark := nameIn(s.rest)
+	if g.Sample != nil && s.way != Unsaid || name == "" {
+		g.remark(s.rest)
+		return
+	}
+	if g.Sample == nil {
+		g.name(name)
+	}
+	g.remark(remark)
+}
+
+func (g *Gauge) remark(words string) {
+	if words != "" {
+		g.Remark = strings.TrimSpace(g.Remark + " " + words)
+	}
+}
+
+// name is told the stitch that what was counted was worked in.
+func (g *Gauge) name(in string) {
+	of := g.Counted
+	if strings.EqualFold(g.In, in) {
+		return
+	}
+	if g.In != "" {
+		of = g.Of // "15 sts in ridge" is named twice
+	}
+	if g.Count == 0 && of == "" {
+		of = "rounds"
+	}
+	g.Of, g.Counted = stitchOf(of, in), of
+	if strings.EqualFold(of, in) {
+		return
+	}
+	g.In = in
 }
 
 // checkGauge reports stitches or rounds that cannot be so large or so small.
-func checkGauge(g Gauge, text string, high float64) *misread {
-	all := utf8.RuneCountInString(text)
-	if w := g.Over / g.Count; w < minStitch || w > maxStitch {
+func checkGauge(g Gauge, all int, wide float64) *misread {
+	if w := g.Over / g.Count; g.Count > 0 && (w < minStitch || w > maxStitch) {
 		return &misread{0, all, fmt.Sprintf("this gauge makes a stitch %.3g mm wide", w), "Check the numbers and the unit."}
 	}
 	if g.Rows == 0 {
@@ -75,250 +169,130 @@ func checkGauge(g Gauge, text string, high float64) *misread {
 	return nil
 }
 
-// word is a word of a line with its place.
-type word struct {
-	text       string // as written
-	at, length int    // in characters
+// preface is what stands before the counts of a line of gauge.
+type preface struct {
+	name   string // the stitch, of "In hdc:"
+	label  string // what it is for, of "Brim:"
+	remark string // "With 5 mm hook"
+	body   string
+	at     int // where the body begins
 }
 
-// lower is the word for comparing.
-func (w word) lower() string { return strings.ToLower(w.text) }
+var (
+	gaugeWord  = regexp.MustCompile(`(?i)^(gauge|tension)( swatch)?( is|:| =| -| –)? *`)
+	aboutWord  = regexp.MustCompile(`(?i)^(about|approximately|approx\.?|roughly|circa|ca\.|exactly|~|≈) *`)
+	leadIn     = regexp.MustCompile(`(?i)^(?:worked |working |measured )?(?:in|over) ([^:,0-9]+?)(?: using [^:,]*| with [^:,]*)?[:,] *`)
+	leadWith   = regexp.MustCompile(`(?i)^(?:with|using|on) [^:]*?(?:(?:hook|yarn|strands?|together)[:,]?|[:,]) +`)
+	leadLabel  = regexp.MustCompile(`^([^:=0-9]{2,40}): +`)
+	measured   = regexp.MustCompile(`(?i)^[0-9.,½¼¾/ x×]+ *(mm|cm|in|inch|inches|"|″)($|[^a-z])`)
+	countBegin = regexp.MustCompile(`(?i)^(~|[0-9.½¼¾⅓⅔]|[-−–—] ?[0-9]|one\b|two\b|three\b|four\b|five\b|six\b|each\b|first\b|about\b|approx|rnds?\b|rounds?\b|rows?\b)`)
+)
 
-func wordsOf(text string) []word {
-	var list []word
-	start := -1
-	line := []rune(text)
-	for i := 0; i <= len(line); i++ {
-		space := i == len(line) || unicode.IsSpace(line[i])
-		if !space && start < 0 {
-			start = i
-		} else if space && start >= 0 {
-			list = append(list, word{string(line[start:i]), start, i - start})
-			start = -1
+// readPreface takes what stands before the counts.
+func readPreface(text string) preface {
+	l := preface{body: text}
+	take := func(n int) {
+		l.at += utf8.RuneCountInString(l.body[:n])
+		l.body = l.body[n:]
+	}
+	if m := gaugeWord.FindStringIndex(l.body); m != nil && m[1] > 0 && countBegin.MatchString(leadless(l.body[m[1]:])) {
+		take(m[1])
+	}
+	if m := leadIn.FindStringSubmatchIndex(l.body); m != nil && countBegin.MatchString(l.body[m[1]:]) {
+		l.name = l.body[m[2]:m[3]]
+		take(m[1])
+	} else if m := leadWith.FindStringIndex(l.body); m != nil && countBegin.MatchString(l.body[m[1]:]) {
+		l.remark = strings.TrimRight(l.body[:m[1]], " :,")
+		take(m[1])
+	} else if m := leadLabel.FindStringSubmatchIndex(l.body); m != nil && countBegin.MatchString(l.body[m[1]:]) {
+		l.label = l.body[m[2]:m[3]]
+		take(m[1])
+	}
+	if m := aboutWord.FindStringIndex(l.body); m != nil {
+		take(m[1])
+	}
+	return l
+}
+
+// leadless is a line behind its lead.
+func leadless(text string) string {
+	for _, r := range []*regexp.Regexp{leadIn, leadWith} {
+		if m := r.FindStringIndex(text); m != nil {
+			return text[m[1]:]
 		}
 	}
-	return list
+	return text
 }
 
-func phrase(ws []word) string {
-	s := make([]string, len(ws))
-	for i, w := range ws {
-		s[i] = w.text
+// leadingNumber is a text that begins with a number, "" for another.
+func leadingNumber(text string) string {
+	text = strings.TrimSpace(text)
+	if c, _ := utf8.DecodeRuneInString(text); digit(c) || vulgar[c] != 0 || minus(c) {
+		return text
 	}
-	return strings.Join(s, " ")
+	return ""
 }
 
-// equals are the words that stand for the = of a gauge.
-var equals = map[string]bool{"=": true, "to": true, "over": true, "per": true,
-	"equals": true, "equal": true, "measure": true, "measures": true}
+// equals are the words that stand for the = of a gauge before a number, those
+// that are surest first.
+var equals = [][]string{
+	{"measure", "measures", "measuring", "equals", "equal", "is", "are", "makes", "make"},
+	{"over", "per"}, {"to"}, {"in"},
+}
 
 // cutGauge divides a gauge at its =; at is where the right side begins, -1
-// where there is none.
+// where there is none. A line that begins with the length is turned round.
 func cutGauge(text string) (left, right string, at int) {
 	line := []rune(text)
 	for i, c := range line {
-		if c == '=' {
+		if c == '=' || c == '≈' {
 			return string(line[:i]), string(line[i+1:]), i + 1
 		}
 	}
-	for _, w := range wordsOf(text) {
-		if equals[w.lower()] {
-			at = w.at + w.length
-			return string(line[:w.at]), string(line[at:]), at
+	ws := wordsOf(text)
+	for _, l := range equals {
+		for i, w := range ws {
+			if i+1 < len(ws) && among(l, w.lower()) && (numeric(ws[i+1].text) || aboutWord.MatchString(ws[i+1].text+" ")) {
+				if l[0] == "in" && !measured.MatchString(string(line[ws[i+1].at:])) {
+					continue
+				}
+				at = w.at + w.length
+				return string(line[:w.at]), string(line[at:]), at
+			}
 		}
 	}
 	return text, "", -1
 }
 
-// readCounts reads the stitches and the rounds.
-func readCounts(text string) (Gauge, *misread) {
-	parts := splitCounts(text)
-	count, what, bad := readCount(parts[0])
-	if bad != nil {
-		return Gauge{}, bad
+func among(l []string, s string) bool {
+	for _, x := range l {
+		if x == s {
+			return true
+		}
 	}
-	if len(what) == 0 {
-		return Gauge{}, &misread{parts[0].at, parts[0].length, "the gauge does not say which stitch was counted", gaugeHelp}
-	}
-	of, name := cutIn(what)
-	if _, rounds := rowWord(of); rounds {
-		return Gauge{}, &misread{parts[0].at, parts[0].length, "a gauge of rounds needs the stitches too", gaugeHelp}
-	}
-	g := Gauge{Count: count, Of: stitchOf(phrase(of), phrase(name))}
-	if len(parts) == 1 {
-		return g, nil
-	}
-	if len(parts) > 2 {
-		return Gauge{}, &misread{parts[2].at, parts[2].length, "one stitch and one kind of rounds to a line of gauge", "Begin a new line for each stitch."}
-	}
-	rows, what, bad := readCount(parts[1])
-	if bad != nil {
-		return Gauge{}, bad
-	}
-	rest, ok := rowWord(what)
-	if !ok {
-		return Gauge{}, &misread{parts[1].at, parts[1].length, fmt.Sprintf("%s is not said to be rounds or rows", quote(parts[1].text)), gaugeHelp}
-	}
-	if of, name = cutIn(rest); len(name) > 0 {
-		g.Of = stitchOf(g.Of, phrase(name))
-	} else if len(of) > 0 && !strings.EqualFold(phrase(of), g.Of) {
-		return Gauge{}, &misread{of[0].at, of[0].length, fmt.Sprintf("%s does not belong here", quote(phrase(of))), gaugeHelp}
-	}
-	g.Rows = rows
-	return g, nil
+	return false
 }
 
-// splitCounts divides "16 hdc and 11 rounds" at the "and" before a number.
-func splitCounts(text string) []word {
-	line := []rune(text)
-	var parts []word
-	start := 0
-	cut := func(to, next int) {
-		for start < to && unicode.IsSpace(line[start]) {
-			start++
-		}
-		s := strings.TrimSpace(string(line[start:to]))
-		parts = append(parts, word{s, start, max(1, utf8.RuneCountInString(s))})
-		start = next
-	}
-	ws := wordsOf(text)
-	for i := 1; i+1 < len(ws); i++ {
-		if c := []rune(ws[i+1].text)[0]; !digit(c) && vulgar[c] == 0 && !minus(c) {
-			continue
-		}
-		switch w := ws[i]; {
-		case w.lower() == "and" || w.lower() == "x" || w.lower() == "by" || strings.Contains("×&,/+;", w.text):
-			cut(w.at, ws[i+1].at)
-		case strings.HasSuffix(w.text, ",") || strings.HasSuffix(w.text, ";"):
-			cut(w.at+w.length-1, ws[i+1].at)
-		}
-	}
-	cut(len(line), len(line))
-	return parts
+// numeric reports whether a word begins as a number does.
+func numeric(s string) bool {
+	c := []rune(s)[0]
+	return digit(c) || vulgar[c] != 0 || minus(c) || c == '.' && len(s) > 1 || c == '~'
 }
 
-// readCount reads the number at the beginning of a part and gives the words
-// behind it.
-func readCount(part word) (float64, []word, *misread) {
-	s := &lengthScanner{src: []rune(part.text)}
-	s.skipSpace()
-	c := s.peek(0)
-	if !digit(c) && vulgar[c] == 0 && c != '.' && !minus(c) {
-		return 0, nil, &misread{part.at, part.length, "the gauge does not begin with a number of stitches", gaugeHelp}
+// stitchWord reports whether a word is the name of a plain stitch in either
+// terms.
+func stitchWord(w string) bool {
+	w = strings.TrimRight(strings.ToLower(w), ".,")
+	switch w {
+	case "st", "sts", "stitch", "stitches":
+		return true
 	}
-	n, bad := s.token()
-	if bad != nil {
-		bad.at += part.at
-		return 0, nil, bad
-	}
-	if n.value <= 0 || n.value > 10_000 {
-		return 0, nil, &misread{part.at, max(1, s.at), fmt.Sprintf("%s cannot be a number of stitches or rounds", quote(string(s.src[:s.at]))), gaugeHelp}
-	}
-	what := wordsOf(string(s.src[s.at:]))
-	if len(what) > 0 && what[0].at == 0 && strings.ContainsAny(what[0].text, "0123456789.") && unicode.IsLetter(s.src[s.at]) {
-		return 0, nil, &misread{part.at, s.at + what[0].length, fmt.Sprintf("%s is not a number", quote(string(s.src[:s.at])+what[0].text)), gaugeHelp}
-	}
-	for i := range what {
-		what[i].at += part.at + s.at
-	}
-	return n.value, what, nil
-}
-
-// cutIn divides "sts in hdc" at the in or of.
-func cutIn(ws []word) (of, name []word) {
-	for i, w := range ws {
-		if l := w.lower(); (l == "in" || l == "of") && i+1 < len(ws) {
-			return ws[:i], ws[i+1:]
+	for b := stitch.Chain; b <= stitch.TripleTreble; b++ {
+		for _, t := range []stitch.Terms{stitch.US, stitch.UK} {
+			if w == b.Name(t) || w == b.Name(t)+"s" {
+				return true
+			}
 		}
 	}
-	return ws, nil
-}
-
-// stitchOf is what was counted, where the stitch is named besides: "sts" in
-// "hdc" are hdc, "repeats" in "fan pattern" are repeats in fan pattern.
-func stitchOf(of, in string) string {
-	switch strings.ToLower(of) {
-	case "st", "sts", "stitch", "stitches", "", strings.ToLower(in):
-		if in != "" {
-			return in
-		}
-		return of
-	}
-	if in == "" {
-		return of
-	}
-	return of + " in " + in
-}
-
-// rowWord takes the word for rounds or rows out of words.
-func rowWord(ws []word) (rest []word, ok bool) {
-	for i, w := range ws {
-		switch strings.Trim(w.lower(), ".") {
-		case "rnd", "rnds", "round", "rounds", "row", "rows", "r":
-			return append(ws[:i:i], ws[i+1:]...), true
-		}
-	}
-	return ws, false
-}
-
-// readSwatch reads the right side of a gauge: how wide and how high what was
-// measured is, and the stitch where it is named behind.
-func readSwatch(text string) (wide, high float64, name string, bad *misread) {
-	line := []rune(text)
-	ws := wordsOf(text)
-	upto := len(line)
-	for i := 1; i+1 < len(ws); i++ {
-		// The "in" of "10 cm in hdc" and of "4 in in hdc", not that of "4 in".
-		before := []rune(ws[i-1].text)
-		if ws[i].lower() == "in" && !digit(before[len(before)-1]) && vulgar[before[len(before)-1]] == 0 && !digit([]rune(ws[i+1].text)[0]) {
-			name, upto = phrase(ws[i+1:]), ws[i].at
-			ws = ws[:i]
-			break
-		}
-	}
-	if n := len(ws); n > 1 && (ws[n-1].lower() == "square" || ws[n-1].lower() == "sq") {
-		upto = ws[n-1].at
-	}
-	by := -1
-	for i, c := range line[:upto] {
-		if c == 'x' || c == 'X' || c == '×' {
-			by = i
-			break
-		}
-	}
-	if by < 0 {
-		wide, bad = swatchSide(line[:upto], 0, "")
-		return wide, wide, name, bad
-	}
-	high, bad = swatchSide(line[by+1:upto], by+1, "")
-	if bad != nil {
-		return 0, 0, "", bad
-	}
-	last, _ := ParseLength(string(line[by+1 : upto]))
-	wide, bad = swatchSide(line[:by], 0, last.Unit)
-	return wide, high, name, bad
-}
-
-// swatchSide reads one measurement of a swatch in millimetres. Unit is that of
-// the other side, for "10 x 10 cm".
-func swatchSide(text []rune, at int, unit string) (float64, *misread) {
-	s := string(text)
-	m, bad := readMeasures(s)
-	if bad != nil && unit != "" {
-		if with, bad2 := readMeasures(s + unit); bad2 == nil {
-			m, bad = with, nil
-		}
-	}
-	switch {
-	case bad != nil:
-	case len(m) != 1:
-		bad = oneLength(len(m), strings.TrimSpace(s))
-	case m[0].MM <= 0:
-		bad = &misread{m[0].at, m[0].length, "the length of a gauge must be above 0", gaugeHelp}
-	}
-	if bad != nil {
-		bad.at += at
-		return 0, bad
-	}
-	return m[0].MM, nil
+	return false
 }

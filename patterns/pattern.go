@@ -51,17 +51,61 @@ type Length struct {
 // empty when the file has none.
 type Lengths []Length
 
-// Gauge is one line of gauge: so many stitches (or repeats of a stitch
-// pattern) and rounds over a length.
+// Gauge is one line of gauge, which is one of four things: stitches (or repeats
+// of a stitch pattern), and perhaps rounds, over a length; rounds alone (Count is
+// 0); a piece or its first rounds that was measured (Sample); or words that give
+// no size at all (Over is 0).
 type Gauge struct {
 	fault.Pos
-	Count float64 // stitches in Over
+	Length int     // characters of the line
+	Count  float64 // stitches in Over, 0 when not said
 	// Of is what was counted, as written: "hdc", "fan repeats". It is "sts"
-	// (or "stitches") when the line does not say which stitch.
-	Of   string
+	// (or "stitches") when the line does not say which stitch. Of a gauge of
+	// rounds alone it is what they were worked in.
+	Of string
+	// Counted and In are the two halves of Of where the stitch pattern is named
+	// besides: "sts" and "waffle stitch" of "15 sts in waffle stitch". In is ""
+	// otherwise.
+	Counted, In string
+	// For is what the line is said to be for, before a colon: "Brim".
+	For  string
 	Rows float64 // rounds or rows in Over, 0 when not said
+	Row  bool    // rows were named, rather than rounds
 	Over float64 // millimetres
+	// Sample is what was measured where nothing was counted; else nil. Over is
+	// how large it is.
+	Sample *Sample
+	// Words is the line as written, Remark what follows the length or stands
+	// before the stitches and changes neither: "after blocking".
+	Words, Remark string
+	// Instead is the line (of the file) of another gauge of the same stitch that
+	// is to be used instead of this one; 0 for none.
+	Instead int
 }
+
+// Sample is a piece, or some rounds of one, that was measured: "one square = 18
+// cm along each side", "rounds 1-6 measure 11 cm across".
+type Sample struct {
+	// Name is what the piece is called in the line, "" when only rounds are named.
+	Name string
+	// From and To are the first and last round or row measured, 0 and 0 for the
+	// whole piece.
+	From, To int
+	Rows     bool // rows were named, rather than rounds
+	Way      Way
+}
+
+// Way is which way a piece was measured.
+type Way string
+
+const (
+	Unsaid Way = ""
+	Across Way = "across"           // a diameter, from flat side to flat side, a width
+	Side   Way = "along each side"  // one side of a motif with corners
+	Corner Way = "corner to corner" // the longest way across a motif with corners
+	Around Way = "around"           // a circumference
+	High   Way = "high"             // along the direction of work
+)
 
 // Definition is one of the designer's special stitches, in words.
 type Definition struct {

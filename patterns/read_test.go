@@ -163,7 +163,10 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 		for _, g := range p.Gauge {
-			if !(g.Count > 0 && g.Over > 0 && g.Rows >= 0) {
+			counted := g.Over > 0 && g.Rows >= 0 && (g.Count > 0 || g.Rows > 0) && g.Sample == nil
+			sampled := g.Over > 0 && g.Sample != nil && g.Count == 0 && g.Rows == 0 && g.Sample.From <= g.Sample.To
+			silent := g.Over == 0 && g.Sample == nil && g.Count == 0 && g.Rows == 0
+			if !counted && !sampled && !silent {
 				t.Errorf("gauge %+v", g)
 			}
 		}

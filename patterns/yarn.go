@@ -21,7 +21,7 @@ type Yarn struct {
 	// Swatch and Sample are what was weighed to know how much it takes: at most
 	// one of the two, and nil for nothing.
 	Swatch *Swatch
-	Sample *Sample
+	Sample *WeighedSize
 }
 
 // Amount is a weight or a length of yarn; the zero Amount is none.
@@ -38,8 +38,8 @@ type Swatch struct {
 	Used          Amount
 }
 
-// Sample is what was used for the whole of one size.
-type Sample struct {
+// WeighedSize is what was used for the whole of one size.
+type WeighedSize struct {
 	fault.Pos
 	Size int // index into the sizes
 	Used Amount
@@ -230,28 +230,28 @@ func (r *reader) swatch(e entry) *Swatch {
 		r.at(e.value, codeYarn, fmt.Sprintf("%s does not say how wide and how high the swatch is", quote(r.str(e))), swatchHelp)
 		return nil
 	}
-	wide, high, _, bad := readSwatch(of)
+	side, bad := readSwatch(of)
 	if bad != nil {
 		r.at(e.value, codeYarn, bad.message, swatchHelp)
 		return nil
 	}
-	area := wide * high / 1e6 // square metres
+	area := side.wide * side.high / 1e6 // square metres
 	g, m := used.Grams()/area, used.Metres()/area
 	if g > 0 && (g < leastGrams || g > mostGrams) || m > 0 && (m < leastMetres || m > mostMetres) {
 		r.at(e.value, codeYarn, fmt.Sprintf("a swatch of %s cannot take %s of yarn", of, used), "Check the numbers and their units.")
 		return nil
 	}
-	return &Swatch{Pos: pos(e.value), Of: of, Width: wide, Height: high, Used: used}
+	return &Swatch{Pos: pos(e.value), Of: of, Width: side.wide, Height: side.high, Used: used}
 }
 
 // sample reads "Adult = 86 g", or "86 g" where there is one size.
-func (r *reader) sample(e entry) *Sample {
+func (r *reader) sample(e entry) *WeighedSize {
 	const help = "Write it with the size that was weighed, as Adult = 86 g."
 	of, used, ok := r.used(e, help)
 	if !ok {
 		return nil
 	}
-	s := &Sample{Pos: pos(e.value), Used: used}
+	s := &WeighedSize{Pos: pos(e.value), Used: used}
 	if of = strings.TrimPrefix(strings.TrimPrefix(of, "Size "), "size "); of == "" {
 		if len(r.p.Sizes) > 1 {
 			r.at(e.value, codeYarn, "it is not said which size was weighed", fmt.Sprintf("%s The sizes are %s.", help, listed(r.p.Sizes)))

@@ -16,7 +16,11 @@ import (
 type job struct {
 	pattern *patterns.Pattern
 	gauge   *geometry.Gauge
-	fabrics []*fabric.Fabric
+	// swatches are the lines of gauge; notes say what is wrong in those that are
+	// not used.
+	swatches []working.Swatch
+	notes    fault.List
+	fabrics  []*fabric.Fabric
 	// forms are the measured fabrics, nil for one that could not be measured.
 	forms  []*geometry.Form
 	faults fault.List
@@ -39,29 +43,8 @@ func load(file string, in io.Reader) (*job, error) {
 		}
 		return nil, err
 	}
-	swatches := working.Swatches(j.pattern)
-	readings := make([]geometry.Reading, len(swatches))
-	for i, s := range swatches {
-		readings[i] = geometry.Reading{Count: s.Count, Kind: s.Kind, In: s.Into, Rows: s.Rows, Over: s.Over}
-		if !s.Kind.Is() {
-			readings[i].Pattern = s.Of
-		}
-	}
-	if j.gauge, err = geometry.NewGauge(readings); err != nil {
-		bad, ok := err.(*geometry.ReadingError)
-		if !ok {
-			return nil, err
-		}
-		s := swatches[bad.Index]
-		j.faults = fault.List{j.pattern.Fault(s.Pos, 1, "gauge", bad.Message, bad.Help)}
-		return j, nil
-	}
-	for _, m := range j.pattern.Measures {
-		if err := j.gauge.Override(m.Name, m.Value); err != nil {
-			j.faults = append(j.faults, j.pattern.Fault(m.Pos, len([]rune(m.Name)), "measure", err.Error(),
-				"whorl check --defaults lists the figures that can be changed."))
-		}
-	}
+	j.swatches = working.Swatches(j.pattern)
+	j.measureBy(nil)
 	if len(j.faults) > 0 {
 		return j, nil
 	}
@@ -72,21 +55,24 @@ func load(file string, in io.Reader) (*job, error) {
 			return j, nil
 		}
 	}
-	j.work(swatches)
+	j.work()
 	j.empty()
 	j.fit()
 	return j, nil
 }
 
 // work works and measures the pattern.
-func (j *job) work(swatches []working.Swatch) {
+func (j *job) work() {
 	j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
-	if len(j.gauge.Patterns()) > 0 && !j.wrong() {
-		if !j.fitGauge(swatches) {
+	if !j.wrong() {
+		switch changed := j.fitGauge(); {
+		case j.wrong():
+			j.fabrics = nil
 			return
+		case changed:
+			// What is worked to a length is so at the gauge as it was measured.
+			j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
 		}
-		// What is worked to a length is so at the gauge as it was measured.
-		j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
 	}
 	for _, f := range j.fabrics {
 		form, err := geometry.Measure(f, j.gauge)
@@ -95,28 +81,11 @@ func (j *job) work(swatches []working.Swatch) {
 		}
 		j.forms = append(j.forms, form)
 	}
-}
-
-// fitGauge fits the gauge to the lines that were counted over stitch patterns;
-// false with a fault where one cannot be used.
-func (j *job) fitGauge(swatches []working.Swatch) bool {
-	g, err := j.gauge.Fitted(j.fabrics)
-	if err == nil {
-		j.gauge = g
-		return true
+	if !j.wrong() {
+		j.holdSamples()
 	}
-	pos := fault.Pos{}
-	if bad, ok := err.(*geometry.PatternError); ok {
-		for _, s := range swatches {
-			if !s.Kind.Is() && s.Of == bad.Pattern {
-				pos = s.Pos
-			}
-		}
-	}
-	j.faults = append(j.faults, j.pattern.Fault(pos, 1, "gauge", err.Error(),
-		"Name a stitch, as in 16 hdc = 10 cm, or a group or the repeat of the pattern, as in 6 fan repeats and 8 rounds = 10 cm."))
-	j.fabrics = nil
-	return false
+	j.faults = append(j.notes, j.faults...)
+	j.faults.Sort()
 }
 
 // empty finds the parts without any rounds.

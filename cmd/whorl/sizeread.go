@@ -8,6 +8,7 @@ import (
 
 	"whorl/geometry"
 	"whorl/patterns"
+	"whorl/patterns/stitch"
 	"whorl/patterns/working"
 )
 
@@ -22,6 +23,9 @@ func (s *sizing) readGauge() error {
 		return err
 	}
 	w := working.Swatches(p)[0]
+	if w.Loose {
+		w.Kind = stitch.Kind{} // there are no rounds to tell which stitch it is of
+	}
 	g, err := geometry.NewGauge([]geometry.Reading{{Count: w.Count, Kind: w.Kind, In: w.Into, Rows: w.Rows, Over: w.Over, Pattern: w.Of}})
 	if err != nil {
 		return fmt.Errorf("--gauge: %w", err)

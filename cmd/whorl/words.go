@@ -115,6 +115,10 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 		gauge = "Tension"
 	}
 	for i, g := range p.Gauge {
+		if g.Count == 0 || g.In != "" || g.For != "" || g.Remark != "" {
+			fact(gauge, s.Spell(s.Advice(g.Words)))
+			continue
+		}
 		text := number(g.Count) + " " + w.Gauge[i]
 		if g.Rows > 0 {
 			text += " and " + number(g.Rows) + " " + rowsOf(p, &g)

@@ -88,7 +88,7 @@ func (n *yarnNeed) reckon(j *job, used patterns.Amount, share func(i int) float6
 }
 
 // sampleBasis says what the figures go by where a sample was weighed.
-func (j *job) sampleBasis(s *patterns.Sample) string {
+func (j *job) sampleBasis(s *patterns.WeighedSize) string {
 	if len(j.fabrics) < 2 {
 		return fmt.Sprintf("By a sample that took %s.", s.Used)
 	}

@@ -11,41 +11,167 @@ import (
 // Swatch is one line of the pattern's gauge, with the stitch that was counted.
 type Swatch struct {
 	patterns.Gauge
-	Kind stitch.Kind // zero when repeats of a stitch pattern were counted
+	// Kind is zero when repeats of a stitch pattern were counted, when a piece was
+	// measured and when the line gives no size.
+	Kind stitch.Kind
 	Into stitch.Into
+	// Loose is set when stitches (or rounds) were counted in a stitch pattern, In,
+	// that is no stitch itself. It may be a repeat of the pattern. Kind is then the
+	// stitch that was counted or, where the line does not say, what most of the
+	// rounds are made of: of those that bear the name of In, when Tied is set, or
+	// else of all.
+	Loose, Tied bool
 }
 
-// Swatches are the lines of the pattern's gauge. A line that counts only "sts"
-// is read as the stitch that most of the pattern's rounds are made of.
+// Swatches are the lines of the pattern's gauge, as many. A line that counts only
+// "sts", or rounds, is read as the stitch that most of the pattern's rounds are
+// made of, or those of the part that the line is for.
 func Swatches(p *patterns.Pattern) []Swatch {
 	var names []string
 	for _, d := range p.Stitches {
 		names = append(names, d.Name)
 	}
-	v := notation.NewVocabulary(p.Terms, names)
+	n := naming{p: p, v: notation.NewVocabulary(p.Terms, names)}
 	var l []Swatch
 	for _, g := range p.Gauge {
 		s := Swatch{Gauge: g}
-		switch strings.ToLower(g.Of) {
-		case "st", "sts", "stitch", "stitches":
-			s.Kind = mainOf(p, v)
-		default:
-			s.Kind, s.Into, _ = v.Stitch(g.Of)
+		if g.Over > 0 && g.Sample == nil {
+			n.find(&s)
 		}
 		l = append(l, s)
 	}
 	return l
 }
 
+// naming finds the stitches and the rounds that are named in a gauge.
+type naming struct {
+	p     *patterns.Pattern
+	v     *notation.Vocabulary
+	texts [][]*notation.Round // of each part, once one has been asked for
+}
+
+// find finds the stitch that was counted.
+func (n *naming) find(s *Swatch) {
+	if s.In == "" && plainSts(s.Of) {
+		rounds, _ := n.called(s.For)
+		s.Kind = mainOf(rounds)
+		return
+	}
+	s.Kind, s.Into, _ = n.v.Stitch(s.Of)
+	switch {
+	case s.Kind.Is():
+		return
+	case s.Count == 0 && s.In == "":
+		s.In = s.Of // "one scallop (4 rows)"
+	case s.In == "":
+		return
+	case !plainSts(s.Counted):
+		// "16 dc over ripple pattern" are dc, "2 fans in lace pattern" are not.
+		s.Kind, s.Into, s.Loose = n.v.Stitch(s.Counted)
+		return
+	}
+	if s.Kind, s.Into = inRib(s.In, n.v); s.Kind.Is() {
+		return
+	}
+	s.Loose = true
+	rounds, tied := n.called(s.In)
+	if s.For != "" {
+		rounds, tied = n.called(s.For)
+	}
+	s.Kind, s.Tied = mainOf(rounds), tied
+}
+
+// plainSts reports whether the words for what was counted do not say which
+// stitch: "sts", or rounds alone.
+func plainSts(of string) bool {
+	switch strings.ToLower(strings.Trim(of, ".")) {
+	case "st", "sts", "stitch", "stitches", "", "rounds":
+		return true
+	}
+	return false
+}
+
+// inRib reads "sc", "sc rib" and "dc ribbing" as a stitch. A rib of sc or hdc is
+// worked in one loop, one of taller stitches around the post (common practice, no
+// source).
+func inRib(words string, v *notation.Vocabulary) (stitch.Kind, stitch.Into) {
+	l := strings.Fields(words)
+	rib := false
+	for n := len(l); n > 1; n-- {
+		switch strings.ToLower(l[n-1]) {
+		case "rib", "ribs", "ribbing":
+			rib = true
+		case "row", "rows", "round", "rounds", "fabric":
+		default:
+			n = 1
+			continue
+		}
+		l = l[:n-1]
+	}
+	k, in, _ := v.Stitch(strings.Join(l, " "))
+	switch {
+	case !rib || in != stitch.Top || !k.Is():
+	case k.Base <= stitch.Half:
+		in = stitch.BackLoop
+	default:
+		in = stitch.FrontPost
+	}
+	return k, in
+}
+
+// called are the rounds of the parts that bear a name, or else the rounds that do
+// in their labels, or else all.
+func (n *naming) called(name string) (rounds []*notation.Round, tied bool) {
+	if n.texts == nil {
+		for i := range n.p.Parts {
+			text, _ := notation.Parse(lines(n.p.Parts[i].Text), n.v, n.p.Sizes)
+			n.texts = append(n.texts, text.Rounds)
+		}
+	}
+	var all, labelled []*notation.Round
+	for i, text := range n.texts {
+		all = append(all, text...)
+		if bears(n.p.Parts[i].Name, name) {
+			rounds = append(rounds, text...)
+		}
+		for _, r := range text {
+			if bears(r.Label.Text, name) {
+				labelled = append(labelled, r)
+			}
+		}
+	}
+	switch {
+	case len(rounds) > 0:
+		return rounds, true
+	case len(labelled) > 0:
+		return labelled, true
+	}
+	return all, false
+}
+
+// bears reports whether a word of the name, or the beginning of one, is a word of
+// a text.
+func bears(text, name string) bool {
+	for _, w := range strings.Fields(strings.ToLower(name)) {
+		switch w = strings.TrimSuffix(w, "s"); w {
+		case "stitch", "stitche", "pattern", "patt", "rnd", "round", "row", "the", "and", "main":
+			continue
+		}
+		for _, t := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(" :,;()[]-–/", r) }) {
+			if len(w) > 2 && len(t) > 2 && (strings.HasPrefix(t, w) || strings.HasPrefix(w, strings.TrimSuffix(t, "s"))) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // mainOf is the kind that the words name most often.
-func mainOf(p *patterns.Pattern, v *notation.Vocabulary) stitch.Kind {
+func mainOf(rounds []*notation.Round) stitch.Kind {
 	n := map[stitch.Kind]int{}
 	best := stitch.Of(stitch.Single)
-	for i := range p.Parts {
-		text, _ := notation.Parse(lines(p.Parts[i].Text), v, p.Sizes)
-		for _, r := range text.Rounds {
-			count(r.Items, n)
-		}
+	for _, r := range rounds {
+		count(r.Items, n)
 	}
 	for _, b := range []stitch.Base{stitch.Single, stitch.Half, stitch.Double, stitch.Treble} {
 		if k := stitch.Of(b); n[k] > n[best] {
