@@ -12,13 +12,14 @@ import (
 type Reading struct {
 	Count float64     // stitches (or repeats) in Over; 0 when only Rows were counted
 	Kind  stitch.Kind // what was counted; zero when it is a stitch pattern
-	// Pattern is the stitch pattern that was counted when Kind is zero.
+	// Pattern is the stitch pattern that was counted when Kind is zero. With both,
+	// the stitches were counted in rounds that are made mostly of Kind.
 	Pattern string
-	// Stitches is set when the stitches of Pattern were counted, chains among
-	// them, rather than its repeats.
-	Stitches bool
-	Rows     float64 // rounds or rows in Over, 0 when not said
-	Over     float64 // millimetres
+	// Stitches is set when the stitches of Pattern were counted rather than its
+	// repeats, and Chains when chains were counted among them.
+	Stitches, Chains bool
+	Rows             float64 // rounds or rows in Over, 0 when not said
+	Over             float64 // millimetres
 	// In is set when the swatch was worked in one loop or around the post.
 	In stitch.Into
 }
@@ -46,6 +47,7 @@ type Gauge struct {
 	value          [defaultCount]float64
 	scaleW, scaleH float64 // from the gauge of a stitch pattern
 	scales         []patternScale
+	measured       bool // across, over a stitch pattern or a piece
 }
 
 // measured is a reading of a kind of stitch.
@@ -69,7 +71,7 @@ func NewGauge(readings []Reading) (*Gauge, error) {
 		if message, help := r.fault(); message != "" {
 			return nil, &ReadingError{i, message, help}
 		}
-		if !r.Kind.Is() {
+		if !r.Kind.Is() || r.Pattern != "" {
 			g.patterns = append(g.patterns, r)
 			continue
 		}
@@ -153,7 +155,7 @@ func plainerInto(in stitch.Into) stitch.Into {
 // Assumed reports whether nothing was measured across, so that every width
 // follows from the default stitch width, or from the height of rounds.
 func (g *Gauge) Assumed() bool {
-	return !g.across() && g.scaleW == 1
+	return !g.across() && !g.measured
 }
 
 // across reports whether a stitch was measured across.
@@ -245,6 +247,7 @@ func (g *Gauge) Scaled(r Reading, width, height float64) (*Gauge, error) {
 	}
 	s.scaleW *= w
 	s.scaleH *= h
+	s.measured = s.measured || r.Count > 0
 	if u := s.Width(stitch.Of(stitch.Single), stitch.Top); !(u >= minWidth && u <= maxWidth) {
 		return nil, &ReadingError{0, fmt.Sprintf("the gauge over %q makes one stitch %v mm wide", r.Pattern, round3(u)),
 			"check the number of repeats and the unit"}
@@ -259,6 +262,7 @@ func (g *Gauge) Times(by float64) (*Gauge, error) {
 	s := *g
 	s.scaleW *= by
 	s.scaleH *= by
+	s.measured = true
 	if u := s.Width(stitch.Of(stitch.Single), stitch.Top); !(u >= minWidth && u <= maxWidth) {
 		return nil, fmt.Errorf("this gauge makes one stitch %v mm wide", round3(u))
 	}

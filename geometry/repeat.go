@@ -7,24 +7,25 @@ import (
 	"strings"
 
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // patternScale is how much wider and taller the rounds of a stitch pattern are
 // than their stitches' own sizes say.
 type patternScale struct {
-	pattern       string
+	reading       Reading
 	width, height float64
 }
 
 // Fitted is the gauge made to agree with what was measured over stitch patterns
 // ("6 fan repeats and 8 rounds = 10 cm"), as they are worked in the fabrics.
-// Where a stitch was measured besides, only the rounds of the stitch pattern
-// are scaled; where none was, everything is (see [Gauge.Scaled]). The error is a
-// *[PatternError] for a stitch pattern that is in none of the fabrics.
+// The first of them scales everything (see [Gauge.Scaled]), unless a stitch was
+// measured besides; any other only the rounds of its own stitch pattern. The
+// error is a *[PatternError] for a stitch pattern that is in none of the fabrics.
 func (g *Gauge) Fitted(fabrics []*fabric.Fabric) (*Gauge, error) {
 	fitted := g
-	for _, r := range g.patterns {
-		width, height, err := repeatSize(fabrics, g, &r)
+	for i, r := range g.patterns {
+		width, height, err := repeatSize(fabrics, fitted, &r)
 		if err != nil {
 			return nil, err
 		}
@@ -32,10 +33,14 @@ func (g *Gauge) Fitted(fabrics []*fabric.Fabric) (*Gauge, error) {
 		if err != nil {
 			return nil, &PatternError{r.Pattern, err.Error()}
 		}
-		if len(g.readings) > 0 {
+		if len(g.readings) > 0 || i > 0 {
 			own := *fitted
-			own.scales = append(slices.Clone(fitted.scales),
-				patternScale{r.Pattern, s.scaleW / fitted.scaleW, s.scaleH / fitted.scaleH})
+			own.measured = s.measured
+			scale := patternScale{r, s.scaleW / fitted.scaleW, s.scaleH / fitted.scaleH}
+			if r.Count == 0 {
+				scale.width = 1
+			}
+			own.scales = append(slices.Clone(fitted.scales), scale)
 			s = &own
 		}
 		fitted = s
@@ -48,15 +53,16 @@ type PatternError struct{ Pattern, Message string }
 
 func (e *PatternError) Error() string { return e.Message }
 
-// Has reports whether a stitch pattern is worked in the fabrics: a group or the
-// repeat that a gauge can be fitted to (see [Gauge.Fitted]).
-func Has(fabrics []*fabric.Fabric, pattern string) bool {
+// Has reports whether what was measured is worked in the fabrics: the group or the
+// repeat, or the rounds of the kind, that a gauge can be fitted to (see
+// [Gauge.Fitted]).
+func (r Reading) Has(fabrics []*fabric.Fabric) bool {
 	for _, f := range fabrics {
 		if f == nil {
 			continue
 		}
 		for _, part := range f.Parts {
-			if _, ok := findStretch(part, pattern); ok {
+			if _, ok := r.stretch(part); ok {
 				return true
 			}
 		}
@@ -68,7 +74,6 @@ func Has(fabrics []*fabric.Fabric, pattern string) bool {
 // stitch pattern come to at a gauge, in millimetres: in the first part that has
 // it.
 func repeatSize(fabrics []*fabric.Fabric, g *Gauge, r *Reading) (width, height float64, err error) {
-	pattern := r.Pattern
 	for _, f := range fabrics {
 		if f == nil {
 			continue
@@ -78,26 +83,70 @@ func repeatSize(fabrics []*fabric.Fabric, g *Gauge, r *Reading) (width, height f
 			return 0, 0, err
 		}
 		for k, part := range f.Parts {
-			s, ok := findStretch(part, pattern)
+			s, ok := r.stretch(part)
 			if !ok {
 				continue
 			}
 			rounds := form.Parts[k].Rounds
-			across := 0
+			across, high := 0, 0
 			for i := s.from; i <= s.to; i++ {
+				if r.Kind.Is() && !s.has[i] {
+					continue
+				}
 				height += math.Max(0, rounds[i].Height)
-				if s.has[i] {
-					width += rounds[i].Circumference
+				high++
+				if !s.has[i] {
+					continue
+				}
+				width += rounds[i].Circumference
+				switch {
+				case !r.Stitches:
 					across += s.repeats
-					if r.Stitches {
-						across += part.Rounds[i].Count() + part.Rounds[i].Chains() - s.repeats
-					}
+				case r.Chains:
+					across += part.Rounds[i].Count() + part.Rounds[i].Chains()
+				default:
+					across += part.Rounds[i].Count()
 				}
 			}
-			return width / float64(across), height / float64(s.to-s.from+1), nil
+			return width / float64(across), height / float64(high), nil
 		}
 	}
-	return 0, 0, &PatternError{pattern, fmt.Sprintf("%q is neither a stitch that is known nor a repeat of this pattern", pattern)}
+	return 0, 0, &PatternError{r.Pattern, fmt.Sprintf("%q is neither a stitch that is known nor a repeat of this pattern", r.Pattern)}
+}
+
+// stretch finds the rounds of a part that the reading is of.
+func (r *Reading) stretch(part *fabric.Part) (stretch, bool) {
+	if r.Kind.Is() {
+		return kindStretch(part, r.Kind)
+	}
+	return findStretch(part, r.Pattern)
+}
+
+// kindStretch finds the rounds that are made mostly of stitches of a kind's
+// height: those worked even, as a swatch is, or where there are none all of them.
+func kindStretch(part *fabric.Part, k stitch.Kind) (s stretch, ok bool) {
+	s = stretch{from: -1, has: make([]bool, len(part.Rounds))}
+	for _, even := range []bool{true, false} {
+		for i, r := range part.Rounds {
+			n := 0
+			for j := range r.Stitches {
+				if t := &r.Stitches[j]; t.Counts && t.Counted().Base == k.Base {
+					n++
+				}
+			}
+			if 2*n <= r.Count() || even && (i == 0 || r.Count()+r.Chains() != part.Rounds[i-1].Count()+part.Rounds[i-1].Chains()) {
+				continue
+			}
+			if s.from < 0 {
+				s.from = i
+			}
+			s.to, s.has[i] = i, true
+		}
+		if s.from >= 0 {
+			return s, true
+		}
+	}
+	return s, false
 }
 
 // stretch is the rounds of a part that are worked in a stitch pattern: from one
@@ -183,7 +232,7 @@ func singular(word string) string { return strings.TrimSuffix(strings.ToLower(wo
 func (g *Gauge) scaled(part *fabric.Part) []size {
 	var l []size
 	for _, p := range g.scales {
-		s, ok := findStretch(part, p.pattern)
+		s, ok := p.reading.stretch(part)
 		if !ok {
 			continue
 		}
@@ -191,7 +240,9 @@ func (g *Gauge) scaled(part *fabric.Part) []size {
 			l = slices.Repeat([]size{{1, 1}}, len(part.Rounds))
 		}
 		for i := s.from; i <= s.to; i++ {
-			l[i] = size{l[i].width * p.width, l[i].height * p.height}
+			if s.has[i] || !p.reading.Kind.Is() {
+				l[i] = size{l[i].width * p.width, l[i].height * p.height}
+			}
 		}
 	}
 	return l

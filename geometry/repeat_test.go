@@ -111,7 +111,9 @@ func TestPatternName(t *testing.T) {
 // there are 72, come to 20/18 cm each.
 func TestFittedToStitches(t *testing.T) {
 	f := []*fabric.Fabric{fans("fan")}
-	if !Has(f, "fan stitch") || !Has(f, "main pattern") || Has(f, "waffle stitch") || Has(nil, "fans") {
+	has := func(pattern string, k stitch.Kind) bool { return Reading{Pattern: pattern, Kind: k}.Has(f) }
+	if !has("fan stitch", stitch.Kind{}) || !has("main pattern", stitch.Kind{}) || has("waffle stitch", stitch.Kind{}) ||
+		!has("waffle stitch", dc) || has("waffle stitch", tr) {
 		t.Error("the wrong stitch patterns are found")
 	}
 	g, err := gauge(t, Reading{Count: 18, Pattern: "fan stitch", Stitches: true, Rows: 5, Over: 200}).Fitted(f)

@@ -65,7 +65,8 @@ type sized struct {
 
 // readings are the lines of gauge that count stitches or rounds and can be used,
 // each with its swatch. Those in a stitch pattern that is neither a stitch nor a
-// repeat come last: they stand for their stitch if no other line does.
+// repeat come last: they stand for the rounds of their stitch if no other line
+// does.
 func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*working.Swatch) {
 	by := map[sized]int{}
 	// takes is what a swatch gives the size of, and the line that has done so.
@@ -108,10 +109,19 @@ func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*wor
 		}
 	}
 	for _, s := range append(tied, loose...) {
-		_, line := takes(s)
+		what, line := takes(s)
+		r := geometry.Reading{Count: s.Count, Pattern: s.In, Stitches: true, Chains: working.PlainSts(s.Counted), Rows: s.Rows, Over: s.Over}
+		if line == 0 && !r.Has(worked) {
+			r.Kind = s.Kind
+		}
 		switch {
-		case geometry.Has(worked, s.In):
-			use(s, geometry.Reading{Count: s.Count, Pattern: s.In, Stitches: true, Rows: s.Rows, Over: s.Over})
+		case r.Has(worked):
+			if r.Kind.Is() {
+				for _, w := range what {
+					by[w] = s.Line
+				}
+			}
+			use(s, r)
 		case line > 0:
 			j.note(s, fmt.Sprintf("this line of gauge is not used: %q is neither a stitch that is known nor a repeat of this pattern, and line %d gives the size of %s",
 				s.In, line, s.Kind.Name(j.pattern.Terms)), "Name the stitch that its rounds are made of, or give the part or the rounds its name.")
@@ -143,6 +153,12 @@ func (j *job) sampled() bool {
 // measured. It reports whether the gauge has changed; a line that cannot be used
 // is a fault.
 func (j *job) fitGauge() (changed bool) {
+	for i := range j.swatches {
+		s := &j.swatches[i]
+		was := s.Kind
+		s.Settle(j.fabrics)
+		changed = changed || s.Kind != was
+	}
 	counted := j.measureBy(j.fabrics)
 	if j.wrong() {
 		return false
@@ -173,7 +189,7 @@ func (j *job) fitGauge() (changed bool) {
 		j.gauge = g
 		return true
 	}
-	return false
+	return changed
 }
 
 // unfit makes a fault of a stitch pattern that the gauge cannot be fitted to.

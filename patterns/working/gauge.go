@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"whorl/patterns"
+	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -21,6 +22,41 @@ type Swatch struct {
 	// rounds are made of: of those that bear the name of In, when Tied is set, or
 	// else of all.
 	Loose, Tied bool
+	// lines are those of the rounds whose stitches were counted as "sts".
+	lines map[int]bool
+}
+
+// Settle makes sure of the stitch of a line that counts only "sts", once the
+// pattern has been worked: what most stitches of its rounds are, and of those that
+// are as many the lower.
+func (s *Swatch) Settle(fabrics []*fabric.Fabric) {
+	if s.lines == nil {
+		return
+	}
+	n := map[stitch.Base]int{}
+	for _, f := range fabrics {
+		if f == nil {
+			continue
+		}
+		for _, p := range f.Parts {
+			for _, r := range p.Rounds {
+				for i := range r.Stitches {
+					if st := &r.Stitches[i]; st.Counts && s.lines[r.Line] && !r.Carried {
+						n[st.Counted().Base]++
+					}
+				}
+			}
+		}
+	}
+	best := stitch.None
+	for b := stitch.Single; b <= stitch.TripleTreble; b++ {
+		if n[b] > n[best] {
+			best = b
+		}
+	}
+	if best != stitch.None {
+		s.Kind, s.Into = stitch.Of(best), stitch.Top
+	}
 }
 
 // Swatches are the lines of the pattern's gauge, as many. A line that counts only
@@ -52,9 +88,9 @@ type naming struct {
 
 // find finds the stitch that was counted.
 func (n *naming) find(s *Swatch) {
-	if s.In == "" && plainSts(s.Of) {
+	if s.In == "" && PlainSts(s.Of) {
 		rounds, _ := n.called(s.For)
-		s.Kind = mainOf(rounds)
+		s.mainly(rounds)
 		return
 	}
 	s.Kind, s.Into, _ = n.v.Stitch(s.Of)
@@ -65,7 +101,7 @@ func (n *naming) find(s *Swatch) {
 		s.In = s.Of // "one scallop (4 rows)"
 	case s.In == "":
 		return
-	case !plainSts(s.Counted):
+	case !PlainSts(s.Counted):
 		// "16 dc over ripple pattern" are dc, "2 fans in lace pattern" are not.
 		s.Kind, s.Into, s.Loose = n.v.Stitch(s.Counted)
 		return
@@ -78,12 +114,22 @@ func (n *naming) find(s *Swatch) {
 	if s.For != "" {
 		rounds, tied = n.called(s.For)
 	}
-	s.Kind, s.Tied = mainOf(rounds), tied
+	s.mainly(rounds)
+	s.Tied = tied
 }
 
-// plainSts reports whether the words for what was counted do not say which
-// stitch: "sts", or rounds alone.
-func plainSts(of string) bool {
+// mainly sets the stitch to what the words of the rounds name most often.
+func (s *Swatch) mainly(rounds []*notation.Round) {
+	s.Kind = mainOf(rounds)
+	s.lines = map[int]bool{}
+	for _, r := range rounds {
+		s.lines[r.Line] = true
+	}
+}
+
+// PlainSts reports whether the words for what was counted in a gauge do not say
+// which stitch: "sts", or rounds alone.
+func PlainSts(of string) bool {
 	switch strings.ToLower(strings.Trim(of, ".")) {
 	case "st", "sts", "stitch", "stitches", "", "rounds":
 		return true
