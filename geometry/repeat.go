@@ -122,31 +122,52 @@ func (r *Reading) stretch(part *fabric.Part) (stretch, bool) {
 	return findStretch(part, r.Pattern)
 }
 
-// kindStretch finds the rounds that are made mostly of stitches of a kind's
-// height: those worked even, as a swatch is, or where there are none all of them.
+// kindStretch finds the rounds of a part that a swatch of a kind was like: those
+// of it (see ofKind) that are worked even, of which most are alike; where there
+// are none, all of it.
 func kindStretch(part *fabric.Part, k stitch.Kind) (s stretch, ok bool) {
-	s = stretch{from: -1, has: make([]bool, len(part.Rounds))}
-	for _, even := range []bool{true, false} {
-		for i, r := range part.Rounds {
-			n := 0
-			for j := range r.Stitches {
-				if t := &r.Stitches[j]; t.Counts && t.Counted().Base == k.Base {
-					n++
-				}
+	type like struct{ stitches, chains int }
+	of := ofKind(part, k)
+	n := map[like]int{}
+	var last, best like
+	alike := make([]like, len(part.Rounds))
+	for i, r := range part.Rounds {
+		l := like{r.Count(), r.Chains()}
+		if of[i] && l.stitches+l.chains == last.stitches+last.chains {
+			alike[i] = l
+			if n[l]++; n[l] > n[best] {
+				best = l
 			}
-			if 2*n <= r.Count() || even && (i == 0 || r.Count()+r.Chains() != part.Rounds[i-1].Count()+part.Rounds[i-1].Chains()) {
-				continue
-			}
+		}
+		last = l
+	}
+	s = stretch{from: -1, has: of}
+	for i := range of {
+		of[i] = of[i] && (n[best] == 0 || alike[i] == best)
+		if of[i] {
 			if s.from < 0 {
 				s.from = i
 			}
-			s.to, s.has[i] = i, true
-		}
-		if s.from >= 0 {
-			return s, true
+			s.to = i
 		}
 	}
-	return s, false
+	return s, s.from >= 0
+}
+
+// ofKind are the rounds of a part that are made mostly of stitches as tall as a
+// kind.
+func ofKind(part *fabric.Part, k stitch.Kind) []bool {
+	of := make([]bool, len(part.Rounds))
+	for i, r := range part.Rounds {
+		n := 0
+		for j := range r.Stitches {
+			if t := &r.Stitches[j]; t.Counts && t.Counted().Base == k.Base {
+				n++
+			}
+		}
+		of[i] = 2*n > r.Count()
+	}
+	return of
 }
 
 // stretch is the rounds of a part that are worked in a stitch pattern: from one
@@ -235,6 +256,9 @@ func (g *Gauge) scaled(part *fabric.Part) []size {
 		s, ok := p.reading.stretch(part)
 		if !ok {
 			continue
+		}
+		if p.reading.Kind.Is() {
+			s = stretch{to: len(part.Rounds) - 1, has: ofKind(part, p.reading.Kind)}
 		}
 		if l == nil {
 			l = slices.Repeat([]size{{1, 1}}, len(part.Rounds))
