@@ -74,12 +74,16 @@ func (r *reader) gauges(e entry) []Gauge {
 	var list []Gauge
 	seen := map[string]int{}
 	for _, n := range nodes {
-		if n.Kind != yaml.ScalarNode || isNull(n) {
-			r.at(n, codeType, "a gauge must be a line of words", gaugeHelp)
-			continue
+		lines := labelledGauges(n)
+		if lines == nil {
+			if n.Kind != yaml.ScalarNode || isNull(n) {
+				r.at(n, codeType, "a gauge must be a line of words", gaugeHelp)
+				continue
+			}
+			r.hash(n)
+			lines = r.gaugeLines(n)
 		}
-		r.hash(n)
-		for _, line := range r.gaugeLines(n) {
+		for _, line := range lines {
 			if len(list) == maxGauges {
 				r.at(n, codeLimit, fmt.Sprintf("there are more than %d lines of gauge", maxGauges), "")
 				return list
@@ -94,6 +98,24 @@ func (r *reader) gauges(e entry) []Gauge {
 		}
 	}
 	return list
+}
+
+// labelledGauges are the lines of gauge in a node that YAML takes for a mapping
+// because of their colons, as "In hdc: 14 sts = 10 cm"; nil for any other.
+func labelledGauges(n *yaml.Node) []passage {
+	if n.Kind != yaml.MappingNode || n.Style&yaml.FlowStyle != 0 {
+		return nil
+	}
+	var lines []passage
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key, value := n.Content[i], n.Content[i+1]
+		text := key.Value + ": " + value.Value
+		if g, bad := readGauge(text); value.Kind != yaml.ScalarNode || bad == nil && g.Over == 0 {
+			return nil
+		}
+		lines = append(lines, Text{Lines: []string{text}, First: key.Line, Columns: []int{key.Column}}.joined())
+	}
+	return lines
 }
 
 var (

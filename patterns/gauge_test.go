@@ -63,6 +63,9 @@ func TestGaugeAsPublished(t *testing.T) {
 		{"16 sts and 8 rows = 10 cm over the waffle pattern, after blocking", "16 waffle pattern (sts/waffle pattern), 8 rounds = 100; after blocking"},
 		{"16 sts and 8 rows = 10 cm in moss stitch using 5 mm hook", "16 moss stitch (sts/moss stitch), 8 rounds = 100; using 5 mm hook"},
 		{"16 hdc and 11 rounds = 10 cm with love", "16 hdc, 11 rounds = 100; with love"},
+		{"16 sts and 8 rows = 10 cm in hdc worked in the round", "16 hdc (sts/hdc), 8 rounds = 100; worked in the round"},
+		{"16 sts and 8 rows = 10 cm in hdc in the round", "16 hdc (sts/hdc), 8 rounds = 100; in the round"},
+		{"16 sts and 8 rows = 10 cm in both directions", "16 sts, 8 rounds = 100; in both directions"},
 		// A stitch pattern that is named.
 		{"15 sts and 9 rounds in waffle stitch = 10 cm", "15 waffle stitch (sts/waffle stitch), 9 rounds = 100"},
 		{"15 sts and 9 rounds worked in waffle stitch = 10 cm", "15 waffle stitch (sts/waffle stitch), 9 rounds = 100"},

@@ -54,7 +54,7 @@ func sampleName(before, behind string) string {
 
 var (
 	nameBegin = regexp.MustCompile(`(?i)^(?:when |as |if )?(?:worked |measured |taken |made )?(?:in|over|of|on)(?: (?:the|a|an))? +`)
-	nameEnd   = regexp.MustCompile(`(?i),| (?:with|using|after|before|when|worked|measured|blocked|unblocked|\(|held)\b.*| \(.*`)
+	nameEnd   = regexp.MustCompile(`(?i),| (?:in (?:the round|rounds|rows|a spiral)|with|using|after|before|when|worked|measured|blocked|unblocked|\(|held)\b.*| \(.*`)
 	noStitch  = regexp.MustCompile(`(?i)^(rounds?|rows?|joined|continuous|spirals?|flat|each|one|size|[0-9]|.*\bhooks?\b|.*\byarn\b|.*\bcolou?rs?\b|.*\bdirections?\b|diameter|width|height|length|circumference|total|all\b)`)
 )
 

@@ -203,8 +203,9 @@ func TestGaugePrintedBack(t *testing.T) {
 		{capWords, "15 sts and 9 rounds in waffle stitch = 10 cm\n15 sts and 15 rounds in moss stitch = 10 cm"},
 	} {
 		want, messages := reported(t, gauged(c.gauge, c.words))
-		for _, terms := range []string{"US", "UK"} {
-			status, out, errs := whorl(t, gauged(c.gauge, c.words), "words", "--terms", terms, "-")
+		for _, way := range []string{"US", "UK", "US --long"} {
+			terms, _, _ := strings.Cut(way, " ")
+			status, out, errs := whorl(t, gauged(c.gauge, c.words), append([]string{"words", "-", "--terms"}, strings.Fields(way)...)...)
 			if status != statusDone {
 				t.Fatal(c.gauge, errs)
 			}
