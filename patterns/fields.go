@@ -135,6 +135,9 @@ func (r *reader) another(list []Gauge, g Gauge, seen map[string]int) []Gauge {
 	if g.Count == 0 {
 		id += " rounds"
 	}
+	if id == "sts" || id == "stitches" {
+		id += " " + strings.ToLower(g.For) // "Brim: 16 sts", "Body: 15 sts"
+	}
 	at := seen[id]
 	if at == 0 {
 		list = append(list, g)

@@ -147,6 +147,7 @@ func TestGaugeWarnings(t *testing.T) {
 		{matWords, "16 sc and 18 rounds = 10 cm\nGauge is not critical.", ""},
 		{matWords, "15 sts and 9 rounds in waffle stitch = 10 cm\n14 sts and 10 rnds in moss stitch = 10 cm",
 			`warning 3: this line of gauge is not used: "moss stitch" is neither a stitch that is known nor a repeat of this pattern, and line 2 gives the size of sc`},
+		{matWords, "Waffle: 15 sts and 9 rounds = 10 cm\nMoss: 14 sts and 10 rnds = 10 cm", `warning 3: this line of gauge is not used: "Moss" is neither`},
 		{matWords, "14 sts and 10 rnds in moss stitch = 10 cm\n16 sc and 18 rounds = 10 cm", "warning 2: this line of gauge is not used: \"moss stitch\""},
 		{capWords, "16 sts and 15 rounds in the band = 10 cm\n15 sts and 9 rounds over the sides = 10 cm", ""},
 		{panelWords, "14 dc and 7 rows = 10 cm, unblocked\n13 dc and 8 rows = 10 cm, blocked", "warning 2: this line of gauge is not used: line 3 is for the same stitch"},

@@ -22,7 +22,8 @@ type Swatch struct {
 	// rounds are made of: of those that bear the name of In, when Tied is set, or
 	// else of all.
 	Loose, Tied bool
-	// lines are those of the rounds whose stitches were counted as "sts".
+	// lines are those of the rounds whose stitches were counted as "sts", where the
+	// working tells which they were.
 	lines map[int]bool
 }
 
@@ -89,9 +90,12 @@ type naming struct {
 // find finds the stitch that was counted.
 func (n *naming) find(s *Swatch) {
 	if s.In == "" && PlainSts(s.Of) {
-		rounds, _ := n.called(s.For)
-		s.mainly(rounds)
-		return
+		if s.For == "" {
+			rounds, _ := n.called("")
+			s.mainly(rounds)
+			return
+		}
+		s.In, s.Counted = s.For, s.Of // "Waffle: 15 sts"
 	}
 	s.Kind, s.Into, _ = n.v.Stitch(s.Of)
 	switch {
@@ -111,16 +115,22 @@ func (n *naming) find(s *Swatch) {
 	}
 	s.Loose = true
 	rounds, tied := n.called(s.In)
-	if s.For != "" {
-		rounds, tied = n.called(s.For)
+	if own, is := n.called(s.For); is {
+		rounds, tied = own, true
 	}
 	s.mainly(rounds)
 	s.Tied = tied
 }
 
-// mainly sets the stitch to what the words of the rounds name most often.
+// mainly sets the stitch to what the words of the rounds name most often. What was
+// worked in a stitch pattern, or in stitches that the words do not name, only the
+// working tells (see [Swatch.Settle]).
 func (s *Swatch) mainly(rounds []*notation.Round) {
-	s.Kind = mainOf(rounds)
+	var named int
+	s.Kind, named = mainOf(rounds)
+	if named > 0 && !s.Loose {
+		return
+	}
 	s.lines = map[int]bool{}
 	for _, r := range rounds {
 		s.lines[r.Line] = true
@@ -212,8 +222,8 @@ func bears(text, name string) bool {
 	return false
 }
 
-// mainOf is the kind that the words name most often.
-func mainOf(rounds []*notation.Round) stitch.Kind {
+// mainOf is the kind that the words name most often, and how often.
+func mainOf(rounds []*notation.Round) (stitch.Kind, int) {
 	n := map[stitch.Kind]int{}
 	best := stitch.Of(stitch.Single)
 	for _, r := range rounds {
@@ -224,7 +234,7 @@ func mainOf(rounds []*notation.Round) stitch.Kind {
 			best = k
 		}
 	}
-	return best
+	return best, n[best]
 }
 
 func count(items []notation.Item, n map[stitch.Kind]int) {
