@@ -113,7 +113,7 @@ func readGauge(text string) (Gauge, *misread) {
 		g.name(l.name)
 	}
 	g.For = l.label
-	return *g, checkGauge(*g, all, s.wide)
+	return *g, checkGauge(*g, all)
 }
 
 // rest takes what follows the length of a gauge: the stitch that it was worked
@@ -156,7 +156,7 @@ func (g *Gauge) name(in string) {
 }
 
 // checkGauge reports stitches or rounds that cannot be so large or so small.
-func checkGauge(g Gauge, all int, wide float64) *misread {
+func checkGauge(g Gauge, all int) *misread {
 	if w := g.Over / g.Count; g.Count > 0 && (w < minStitch || w > maxStitch) {
 		return &misread{0, all, fmt.Sprintf("this gauge makes a stitch %.3g mm wide", w), "Check the numbers and the unit."}
 	}

@@ -57,6 +57,8 @@ func TestGaugeAsPublished(t *testing.T) {
 		{"16 dc and 8 rows = 10 cm using 5 mm hook", "16 dc, 8 rounds = 100; using 5 mm hook"},
 		{"16 dc and 8 rows = 10 cm with a 5 mm hook", "16 dc, 8 rounds = 100; with a 5 mm hook"},
 		{"16 dc and 8 rows = 10 cm on a 5 mm hook", "16 dc, 8 rounds = 100; on a 5 mm hook"},
+		{"16 dc and 8 rows = 10 cm, 5 mm hook", "16 dc, 8 rounds = 100; 5 mm hook"},
+		{"16 dc and 8 rows = 4 in / 10 cm (5 mm hook)", "16 dc, 8 rounds = 101.6; (5 mm hook)"},
 		{"16 dc and 8 rows with 5 mm hook = 10 cm", "16 dc, 8 rounds = 100; with 5 mm hook"},
 		{"16 dc and 8 rows = 10 cm in main pattern", "16 dc in main pattern (dc/main pattern), 8 rounds = 100"},
 		{"16 sts and 8 rows = 10 cm measured over body", "16 body (sts/body), 8 rounds = 100"},

@@ -78,6 +78,8 @@ func measureEnd(text string) (upto, after int) {
 			if i > 0 {
 				return w.at, w.at + w.length
 			}
+		case unitSeen && hookSize(ws[i:]):
+			return w.at, w.at
 		case strings.ContainsAny(w.text, "0123456789½¼¾⅓⅔") || plain == "" && w.text != ".":
 			unitSeen = unitSeen || strings.ContainsAny(w.lower(), "m\"″”") || strings.HasSuffix(plain, "in") || strings.HasSuffix(plain, "inch")
 			continue
@@ -99,6 +101,16 @@ func measureEnd(text string) (upto, after int) {
 		return w.at, w.at
 	}
 	return len([]rune(text)), len([]rune(text))
+}
+
+// hookSize reports whether words are the size of a hook: "5 mm hook".
+func hookSize(ws []word) bool {
+	for i := 1; i < min(3, len(ws)); i++ {
+		if strings.HasPrefix(ws[i].lower(), "hook") {
+			return numeric(strings.TrimLeft(ws[0].text, "([") + " ")
+		}
+	}
+	return false
 }
 
 // measure reads the lengths.
