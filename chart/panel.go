@@ -93,13 +93,12 @@ func (w *work) reachPanel(p *page) {
 	w.unit = math.Max(w.radii.Scale*tall, 0.1)
 	along := math.Min(scale*radius, math.Max(w.radii.Scale*radius, leastPitch*float64(stitches)/ring.Turn))
 	w.shape = strip{ring.Line{Scale: along, Left: !w.o.LeftHanded}, mid}
-	w.outer = 0
+	w.radiateAll()
 	bottom := math.Inf(1)
 	if w.ground {
 		bottom = w.groundRadius()
 	}
 	for _, c := range w.courses[w.lo : w.last+1] {
-		w.radiate(c)
 		for _, r := range c.radius {
 			bottom = math.Min(bottom, r)
 		}

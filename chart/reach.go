@@ -83,9 +83,7 @@ func (w *work) reach(within float64) {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
 		w.shape, _ = w.outline()
 		w.outer = 0
-		for _, c := range w.courses[w.lo : w.last+1] {
-			w.radiate(c)
-		}
+		w.radiateAll()
 		// Single stitches may stand out beyond the mean of their round.
 		over := w.outer - (within - 0.8)
 		switch {
@@ -231,6 +229,20 @@ func (w *work) up() float64 {
 	return 1
 }
 
+// radiateAll finds the radii of all rounds' tops, evening rounds out where the legs
+// of the next could not leave them otherwise.
+func (w *work) radiateAll() {
+	for range evenSteps + 1 {
+		w.outer = 0
+		for _, c := range w.courses[w.lo : w.last+1] {
+			w.radiate(c)
+		}
+		if !w.passes() {
+			return
+		}
+	}
+}
+
 // radiate finds the radii of one round's tops.
 func (w *work) radiate(c *course) {
 	if c.radius == nil {
@@ -240,6 +252,7 @@ func (w *work) radiate(c *course) {
 	for _, i := range c.order {
 		s := &c.round.Stitches[i]
 		r := w.radii.At(w.layer(c), tops[i])
+		r += c.level * (w.radii.Of(w.layer(c)) - r)
 		if len(s.On) > 0 {
 			foot := 0.0
 			for _, p := range s.On {
@@ -259,8 +272,12 @@ func (w *work) radiate(c *course) {
 			}
 		}
 		c.radius[i] = math.Max(r, 0.5)
+	}
+	w.lift(c)
+	for _, i := range c.order {
 		w.outer = math.Max(w.outer, c.radius[i])
 	}
+	c.sky = w.skyOf(c)
 	c.radiateSmall(w.radii.Of(w.layer(c)))
 	for i := range c.round.Stitches {
 		if s := &c.round.Stitches[i]; s.Role == fabric.Travel && len(s.On) > 0 {

@@ -337,10 +337,7 @@ func (w *work) reachRows(p *page) {
 		deep, crest = wave.Extent()
 	}
 	w.shape = ring.Line{Scale: along, Left: w.leftwards(false), Wave: wave}
-	w.outer = 0
-	for _, c := range w.courses[w.lo : w.last+1] {
-		w.radiate(c)
-	}
+	w.radiateAll()
 	bottom := math.Inf(1)
 	if w.ground {
 		bottom = w.groundRadius()

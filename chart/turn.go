@@ -73,6 +73,8 @@ type course struct {
 	fold  int       // how many times the layout repeats in a turn, at least 1
 
 	radius []float64 // of every stitch's top, mm on paper
+	level  float64   // how far its tops are evened out, 0 to 1
+	sky    sky
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a

@@ -1,0 +1,251 @@
+package chart
+
+import (
+	"math"
+	"sort"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// In the fabric a stitch lies over whatever was worked below it at its place on the
+// turn: over the tops of a fan that a loop of chains passes, of the petal that the
+// next petal is worked behind. A chart that follows levels alone would set some of
+// them among one another, so what lies beneath lifts what lies above it.
+
+const (
+	clearTop   = 0.15 // units, from a top to the tops beneath
+	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
+	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
+	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
+	beneath    = 4    // rounds that are looked over
+	evenSteps  = 4    // in which a round is evened out
+)
+
+// sky is the tops of a round by angle: what later rounds lie over.
+type sky []struct{ angle, radius float64 }
+
+// skyOf is the tops of a round that take room, by angle, from 0 to a turn where the
+// round closes.
+func (w *work) skyOf(c *course) sky {
+	s := make(sky, 0, len(c.order))
+	for _, i := range c.order {
+		a := c.theta[i]
+		if !c.open {
+			a = above(a, 0)
+		}
+		s = append(s, struct{ angle, radius float64 }{a, c.radius[i] * w.up()})
+	}
+	sort.SliceStable(s, func(i, j int) bool { return s[i].angle < s[j].angle })
+	return s
+}
+
+// highest is the farthest top up between two angles, less than a turn apart; false
+// where there is none.
+func (s sky) highest(from, to float64, closes bool) (float64, bool) {
+	best := math.Inf(-1)
+	look := func(from, to float64) {
+		for k := sort.Search(len(s), func(k int) bool { return s[k].angle >= from }); k < len(s) && s[k].angle <= to; k++ {
+			best = math.Max(best, s[k].radius)
+		}
+	}
+	if !closes {
+		look(from, to)
+		return best, !math.IsInf(best, -1)
+	}
+	width := to - from
+	from = above(from, 0)
+	look(from, from+width)
+	look(0, from+width-ring.Turn)
+	return best, !math.IsInf(best, -1)
+}
+
+// stretchAt is how many millimetres on paper one unit of angle is at a radius.
+func (w *work) stretchAt(radius float64) float64 {
+	switch s := w.shape.(type) {
+	case ring.Line:
+		return s.Scale
+	case strip:
+		return s.Scale
+	}
+	return math.Max(radius, 0.5)
+}
+
+// lift raises the tops of a round that lie among those of the rounds below.
+func (w *work) lift(c *course) {
+	up := w.up()
+	raised := map[int]bool{}
+	for _, i := range c.order {
+		s := &c.round.Stitches[i]
+		room := clearTop
+		switch {
+		case s.IsChain() && len(s.On) == 0:
+			room = clearChain
+		case s.Kind.Base == stitch.Slip || s.Kind.Base == stitch.Chain || s.Role == fabric.Travel:
+			continue
+		}
+		side := clearSide * w.unit / w.stretchAt(c.radius[i])
+		for k := max(w.lo, c.index-beneath); k < c.index; k++ {
+			d := w.courses[k]
+			if d.hub || d.loose || d.sky == nil {
+				continue
+			}
+			if top, ok := d.sky.highest(c.theta[i]-side, c.theta[i]+side, !c.open); ok && c.radius[i]*up < top+room*w.unit {
+				c.radius[i] = (top + room*w.unit) * up
+				if s.IsChain() {
+					raised[i] = true
+				}
+			}
+		}
+	}
+	if len(raised) == 0 {
+		return
+	}
+	for _, sp := range c.round.Spaces {
+		w.vault(c, sp, raised)
+	}
+}
+
+// vault makes a run of chains of which some were raised one arch again, from the
+// stitch before it to the one after it.
+func (w *work) vault(c *course, sp fabric.Span, raised map[int]bool) {
+	var run []int
+	any := false
+	c.run(sp, func(i int) {
+		if c.rank[i] >= 0 {
+			run = append(run, i)
+			any = any || raised[i]
+		}
+	})
+	if !any || len(run) < 2 {
+		return
+	}
+	up := w.up()
+	type spot struct{ x, y float64 }
+	spots := make([]spot, len(run))
+	for k, i := range run {
+		spots[k] = spot{c.theta[i], c.radius[i] * up}
+		if k > 0 && !c.open && !c.reversed {
+			spots[k].x = above(spots[k].x, spots[k-1].x)
+		}
+	}
+	if spots[len(spots)-1].x < spots[0].x {
+		for a, b := 0, len(spots)-1; a < b; a, b = a+1, b-1 {
+			spots[a], spots[b], run[a], run[b] = spots[b], spots[a], run[b], run[a]
+		}
+	}
+	for k := range spots {
+		y := spots[k].y
+		for a := 0; a < k; a++ {
+			for b := k + 1; b < len(spots); b++ {
+				if wide := spots[b].x - spots[a].x; wide > 0 {
+					y = math.Max(y, spots[a].y+(spots[b].y-spots[a].y)*(spots[k].x-spots[a].x)/wide)
+				}
+			}
+		}
+		c.radius[run[k]] = y * up
+	}
+}
+
+// passes evens out, by a step, the rounds that legs of later ones cannot leave without
+// crossing their tops. It is false when there are none.
+func (w *work) passes() bool {
+	crossed := map[*course]bool{}
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for _, i := range c.order {
+			if c.cutOf(i) == left {
+				continue
+			}
+			for _, p := range c.round.Stitches[i].On {
+				d := w.at(p.At)
+				if d == nil || crossed[d] || d.level >= 1 || d.index < w.lo || d.index >= c.index || d.hub || d.loose ||
+					p.Into == stitch.Ring || p.Into == stitch.RowEnd {
+					continue
+				}
+				if a, ok := w.angle(p); ok && w.hits(c, i, p, a, d) {
+					crossed[d] = true
+				}
+			}
+		}
+	}
+	for d := range crossed {
+		d.level = math.Min(1, d.level+1.0/evenSteps)
+	}
+	return len(crossed) > 0
+}
+
+// hits reports whether the leg of stitch i of c from a place of d, at an angle, passes
+// through a top of d on its way.
+func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) bool {
+	up := w.up()
+	foot, top := w.footRadius(c, i, p)*up, c.radius[i]*up
+	end := c.theta[i]
+	if !c.open {
+		end = above(end, angle-math.Pi)
+	}
+	across := end - angle
+	from, to := math.Min(angle, end), math.Max(angle, end)
+	side := clearSide * w.unit / w.stretchAt(c.radius[i])
+	hit := false
+	d.between(from-side, to+side, func(j int, at float64) {
+		if hit || d.round.Stitches[j].IsChain() || c.standsOn(i, fabric.Ref{Round: d.index, Stitch: j}) {
+			return
+		}
+		// The end of its bar that is nearer the foot.
+		share := (at - angle) / across
+		share -= side / math.Abs(across)
+		if share <= 0.05 || share > 1 {
+			return
+		}
+		if foot+(top-foot)*climb(share) < d.radius[j]*up+clearLeg*w.unit {
+			hit = true
+		}
+	})
+	return hit
+}
+
+// standsOn reports whether a stitch is one of the places of stitch i.
+func (c *course) standsOn(i int, r fabric.Ref) bool {
+	for _, p := range c.round.Stitches[i].On {
+		if p.At == r {
+			return true
+		}
+	}
+	return false
+}
+
+// climb is how far up a leg of a fan has come at a share of its way across, from how
+// the artwork bends it.
+func climb(share float64) float64 {
+	const u = 0.5
+	return ((1 + u) - math.Sqrt((1+u)*(1+u)-4*u*share)) / (2 * u)
+}
+
+// between calls f for the stitches of a course whose angles lie between two, with the
+// angle on that turn.
+func (c *course) between(from, to float64, f func(i int, at float64)) {
+	n := len(c.order)
+	if n == 0 {
+		return
+	}
+	turn := 0.0
+	if !c.open {
+		turn = ring.Turn * math.Ceil((from-c.theta[c.order[n-1]])/ring.Turn)
+	}
+	k := sort.Search(n, func(k int) bool { return c.theta[c.order[k]]+turn >= from })
+	for steps := 0; steps < n; steps++ {
+		if k == n {
+			if c.open {
+				return
+			}
+			k, turn = 0, turn+ring.Turn
+		}
+		at := c.theta[c.order[k]] + turn
+		if at > to {
+			return
+		}
+		f(c.order[k], at)
+		k++
+	}
+}
