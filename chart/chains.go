@@ -51,6 +51,7 @@ func (d *roundArtist) space(k int) *scene.Group {
 			d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
 		}
 	}
+	tops = append(tops, d.strung[d.key(mid)]...)
 	g.Data = []scene.Attr{{Name: "kind", Value: kind}, {Name: "top", Points: tops}}
 	return g
 }

@@ -19,8 +19,12 @@ const (
 	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
-	beneath    = 4    // rounds that are looked over
-	evenSteps  = 4    // in which a round is evened out
+	clearSlash = 0.18 // units, to each side of the middle of a leg's slash
+	clearTilt  = 0.27 // units, up and down from there
+	// Where a leg's slash is, as shares of its height and its way across.
+	slashUp, slashAcross = 0.68, 0.79
+	beneath              = 4 // rounds that are looked over
+	evenSteps            = 4 // in which a round is evened out
 )
 
 // sky is the tops of a round by angle: what later rounds lie over.
@@ -163,7 +167,7 @@ func (w *work) passes() bool {
 					p.Into == stitch.Ring || p.Into == stitch.RowEnd {
 					continue
 				}
-				if a, ok := w.angle(p); ok && w.hits(c, i, p, a, d) {
+				if a, ok := w.footAngle(c, i, p); ok && w.hits(c, i, p, a, d) {
 					crossed[d] = true
 				}
 			}
@@ -186,10 +190,17 @@ func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) 
 	}
 	across := end - angle
 	from, to := math.Min(angle, end), math.Max(angle, end)
-	side := clearSide * w.unit / w.stretchAt(c.radius[i])
+	unit := w.unit / w.stretchAt(c.radius[i]) // of angle
+	side := clearSide * unit
+	marked := c.round.Stitches[i].Kind.Base >= stitch.Double && len(c.round.Stitches[i].On) == 1
 	hit := false
-	d.between(from-side, to+side, func(j int, at float64) {
+	d.between(from-side-clearSlash*unit, to+side+clearSlash*unit, func(j int, at float64) {
 		if hit || d.round.Stitches[j].IsChain() || c.standsOn(i, fabric.Ref{Round: d.index, Stitch: j}) {
+			return
+		}
+		if marked && math.Abs(at-angle-slashAcross*across) < side+clearSlash*unit &&
+			math.Abs(foot+(top-foot)*slashUp-d.radius[j]*up) < clearTilt*w.unit {
+			hit = true
 			return
 		}
 		// The end of its bar that is nearer the foot.

@@ -33,12 +33,13 @@ type artist struct {
 	// sought are the places other than tops and spaces that drawn stitches
 	// stand on.
 	sought map[fabric.Place]bool
+	strung map[int][]canvas.Point
 	chainW float64 // room of the narrowest chain
 }
 
 func newArtist(w *work) *artist {
 	a := &artist{work: w, shapes: map[string]*scene.Shape{}, ids: map[string]bool{},
-		sought: map[fabric.Place]bool{}}
+		sought: map[fabric.Place]bool{}, strung: w.strungOn()}
 	a.pen = symbols.Pen{Line: hundredth(min(max(0.085*w.unit, 0.2), 0.34)), Cross: w.o.Cross}
 	a.chainW = w.unit
 	for _, c := range w.courses[w.lo : w.last+1] {

@@ -40,7 +40,7 @@ func (w *work) top(c *course, i int) canvas.Point {
 // foot is the point and the angle where stitch i of c stands on a place.
 func (w *work) foot(c *course, i int, p fabric.Place) (canvas.Point, float64) {
 	r := w.footRadius(c, i, p)
-	a, ok := w.angle(p)
+	a, ok := w.footAngle(c, i, p)
 	if !ok {
 		a = c.theta[i]
 		if p.At.Round == c.index {
@@ -51,6 +51,15 @@ func (w *work) foot(c *course, i int, p fabric.Place) (canvas.Point, float64) {
 		return w.point(a, r), a
 	}
 	return w.point(a, r), a
+}
+
+// footAngle is the angle of a place that stitch i of c stands on, false when that is
+// free.
+func (w *work) footAngle(c *course, i int, p fabric.Place) (float64, bool) {
+	if f, ok := c.strung[i]; ok {
+		return f.angle, true
+	}
+	return w.angle(p)
 }
 
 // feet are the points that a stitch stands on and the direction up at each. A

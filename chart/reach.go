@@ -248,6 +248,7 @@ func (w *work) radiate(c *course) {
 	if c.radius == nil {
 		c.radius = make([]float64, len(c.theta))
 	}
+	w.stringUp(c)
 	tops := w.tops(c)
 	for _, i := range c.order {
 		s := &c.round.Stitches[i]
@@ -329,6 +330,9 @@ func (c *course) neighbours(i int) (before, after int) {
 // charted at the top of its stitch: the hook at the foot tells the rest, and no
 // leg is drawn over another.
 func (w *work) footRadius(c *course, i int, p fabric.Place) float64 {
+	if f, ok := c.strung[i]; ok {
+		return f.radius
+	}
 	d := w.at(p.At)
 	switch {
 	case p.Into == stitch.Ring, p.Into == stitch.RowEnd, d == nil, d.hub, d.loose:

@@ -38,7 +38,7 @@ func (d *roundArtist) footWidth(i int, feet []canvas.Point) float64 {
 func (d *roundArtist) shares(i int) bool {
 	c := d.c
 	n := len(c.order)
-	if c.rank[i] < 0 || n < 2 {
+	if _, own := c.strung[i]; own || c.rank[i] < 0 || n < 2 {
 		return false
 	}
 	for _, step := range [...]int{1, n - 1} {

@@ -75,6 +75,7 @@ type course struct {
 	radius []float64 // of every stitch's top, mm on paper
 	level  float64   // how far its tops are evened out, 0 to 1
 	sky    sky
+	strung map[int]onRing // where stitches stand that lie along a loop
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a
