@@ -168,7 +168,7 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	g := d.gapAt(i)
 	var near []segment
 	for _, n := range d.atSeam() {
-		if nearest(g.mid(0.5), n).Sub(g.mid(0.5)).Length() < g.tall()+d.unit {
+		if nearest(g.mid(0.5), n).Sub(g.mid(0.5)).Length() < g.tall()+4*d.unit {
 			near = append(near, n)
 		}
 	}
@@ -183,25 +183,59 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 		if art.Strokes == nil {
 			continue
 		}
-		free := math.Inf(1)
-		flatten(art.Strokes, canvas.Identity, func(a, b canvas.Point) {
-			for _, n := range near {
-				if free <= clear {
-					return // no better than what was found
-				}
-				gap, _ := apart(segment{a: a, b: b}, n)
-				free = min(free, gap-float64(n.half)-d.pen.Line/2)
-			}
-		})
-		if free > clear {
+		if free := d.whiteAbout(art, near, clear); free > clear {
 			best, clear = art, free
 		}
-		if clear > 0.08 {
+		if clear > leastWhite {
 			break
 		}
 	}
+	if clear <= leastWhite && len(tries) == len(starts) {
+		best = d.aside(best, g, i, near)
+	}
 	d.paint(grp, best)
 	return grp
+}
+
+// leastWhite is the white that small symbols keep about them, mm.
+const leastWhite = 0.08
+
+// whiteAbout is the white between a drawing and the strokes near it, mm; less than that,
+// when it is under least.
+func (d *roundArtist) whiteAbout(art symbols.Drawing, near []segment, least float64) float64 {
+	free := math.Inf(1)
+	flatten(art.Strokes, canvas.Identity, func(a, b canvas.Point) {
+		for _, n := range near {
+			if free <= least {
+				return
+			}
+			gap, _ := apart(segment{a: a, b: b}, n)
+			free = min(free, gap-float64(n.half)-d.pen.Line/2)
+		}
+	})
+	return free
+}
+
+// aside moves a beginning chain that finds no room in its gap to the nearest white
+// about it; it stays where it is when there is none within two stitches.
+func (d *roundArtist) aside(art symbols.Drawing, g gap, i int, near []segment) symbols.Drawing {
+	s := &d.c.round.Stitches[i]
+	for _, m := range [...]manner{{0.7, 0, 1, 0.55}, {0.7, 0, 0.44, 0.4}} {
+		an := d.upright(g, i, m)
+		an.Width = max(an.Width, 0.5*d.unit)
+		at := an
+		for out := 0.1; out < 2; out += 0.1 {
+			for turn := range 16 {
+				move := canvas.Point{X: out * d.unit}.Rot(float64(turn)*math.Pi/8, canvas.Origin)
+				at.Base = []canvas.Point{an.Base[0].Add(move)}
+				at.Top = an.Top.Add(move)
+				if moved := symbols.Start(s.Chains, at, d.pen); moved.Strokes != nil && d.whiteAbout(moved, near, leastWhite) > 2*leastWhite {
+					return moved
+				}
+			}
+		}
+	}
+	return art
 }
 
 // manner is one way to draw a beginning chain in a gap.
