@@ -24,7 +24,8 @@ type Report struct {
 	Overlaps []Clash
 	// Texts are texts with a stroke, another text or the page's edge in them.
 	Texts []Clash
-	// Astray are legs that do not end on the place that they are worked into.
+	// Astray are legs that do not end on the place that they are worked into,
+	// and lines that are broken where nothing crosses them.
 	Astray []string
 	// Fans are fans of three stitches or more in one place whose gaps differ
 	// by more than a third.
@@ -62,7 +63,6 @@ const (
 	mergeReach, mergeLeast = 0.25, 0.7
 	touchSlack             = 0.02
 	edgeLeast              = 5.0
-	cableMost              = 8 // stitches from the first of a cable to its last
 )
 
 // subject is one drawn thing, as the picture has it: a stitch, or a sign or a
@@ -72,6 +72,7 @@ type subject struct {
 	tops, bases  []canvas.Point
 	counted, run bool
 	beside       bool   // not part of what is shown
+	behind       string // the stitches that it passes behind, its line broken
 	row          string // number of its round
 }
 
@@ -86,6 +87,7 @@ func Audit(s *scene.Scene) *Report {
 	}
 	a.overlaps(s)
 	a.legs()
+	a.breaks()
 	a.words(s)
 	for _, r := range a.rounds {
 		a.fans(r)
@@ -162,6 +164,7 @@ func (a *auditor) subject(g *scene.Group, k scene.Ink) {
 	if f := pointsOf(g, "foot"); f != nil {
 		s.bases, s.beside = f, true
 	}
+	s.behind = datum(g, "behind")
 	s.counted = datum(g, "stitch") != ""
 	s.run = strings.HasSuffix(s.kind, " sp")
 	for _, t := range s.tops {
@@ -243,7 +246,7 @@ func (a *auditor) excused(pair [2]int32, d float64, at canvas.Point) bool {
 	if check(p.tops, q.bases, false) || check(p.bases, q.tops, false) || check(p.bases, q.bases, true) || check(p.tops, q.tops, true) {
 		return true
 	}
-	return shared && d > 1e-3 || pair[1]-pair[0] <= cableMost && a.crossed(p, q)
+	return shared && d > 1e-3
 }
 
 // crossed reports whether two stitches are worked across one another: their places
@@ -280,6 +283,23 @@ func (a *auditor) legs() {
 			}
 			if d > legSlack && !(strings.Contains(s.kind, "P") && d < 1) {
 				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s ends %.2f mm off its place", s.name, d))
+			}
+		}
+	}
+}
+
+// breaks looks for lines broken where the stitch does not cross those that it is said
+// to pass behind.
+func (a *auditor) breaks() {
+	named := map[string]*subject{}
+	for i := range a.subjects {
+		named[a.subjects[i].name] = &a.subjects[i]
+	}
+	for i := range a.subjects {
+		s := &a.subjects[i]
+		for _, name := range strings.Fields(s.behind) {
+			if q := named[name]; q == nil || !a.crossed(s, q) {
+				a.report.Astray = append(a.report.Astray, fmt.Sprintf("%s is broken behind %s, which it does not cross", s.name, name))
 			}
 		}
 	}

@@ -84,6 +84,9 @@ func (a *artist) rounds() []scene.Node {
 		all = append(all, d)
 	}
 	for _, d := range all {
+		d.breakBehind()
+	}
+	for _, d := range all {
 		d.small()
 		for i, e := range d.groups {
 			if e != nil {
@@ -303,6 +306,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	c := d.c
 	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.width(c, i), Shared: d.shares(i)}
 	an.Base, an.Rise = d.feet(c, i)
+	an.Crossed = d.isCrossed(i)
 	an.FootWidth = d.footWidth(i, an.Base)
 	if c.round.Stitches[i].Kind.Base == stitch.Single && !c.open {
 		// Its arms are half way down, where legs that spread are closer.

@@ -111,15 +111,13 @@ func (d *roundArtist) gapAt(i int) gap {
 	if len(c.order) > 0 {
 		last, first = c.neighbours(i)
 	}
-	lf, _ := d.feet(c, last)
-	ff, _ := d.feet(c, first)
 	centre := d.centre
 	if d.flat {
 		centre.Y += flatCentre
 	}
 	return gap{
-		last:   [2]canvas.Point{lf[len(lf)-1], d.top(c, last)},
-		first:  [2]canvas.Point{ff[0], d.top(c, first)},
+		last:   [2]canvas.Point{d.nearestFoot(last, true), d.top(c, last)},
+		first:  [2]canvas.Point{d.nearestFoot(first, false), d.top(c, first)},
 		centre: centre,
 		along:  d.point(c.theta[i], 1).Sub(centre),
 	}

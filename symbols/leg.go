@@ -11,8 +11,10 @@ import (
 const (
 	// A leg that leans stands up by this share of its lean towards its top.
 	uprighting = 0.5
-	slashHalf  = 0.21
-	slashSlant = 33 * math.Pi / 180 // to the perpendicular of the leg
+	// Where the middle of a leg's slashes is, as a share of its height.
+	slashHeight, crossedHeight = 0.68, 0.84
+	slashHalf                  = 0.21
+	slashSlant                 = 33 * math.Pi / 180 // to the perpendicular of the leg
 )
 
 // plain draws a stitch of one leg.
@@ -24,7 +26,11 @@ func (s *sketch) plain(k stitch.Kind, in stitch.Into) {
 	leg := s.leg(s.foot[0])
 	s.raise(0, leg)
 	free := func(t float64) float64 { return s.free(leg, t) }
-	s.slashes(slashes(k.Base), leg, 0.68, free)
+	middle := slashHeight
+	if s.crossed {
+		middle = crossedHeight
+	}
+	s.slashes(slashes(k.Base), leg, middle, free)
 	s.tick(k, leg, free)
 	s.bar(s.crest, barHalf)
 }

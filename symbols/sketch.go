@@ -27,6 +27,7 @@ type sketch struct {
 	footWidth         float64
 	crest             float64 // y of the bar
 	cross, shared     bool
+	crossed           bool
 	side              float64 // of a half's bar: -1, 1; 0 is a whole one
 	hand              float64 // of a hook: 1 bulges to the right, -1 to the left
 	hooked            []bool  // bases whose hook is drawn
@@ -37,7 +38,7 @@ type sketch struct {
 // stitch without bases stands tall units below its top.
 func newSketch(a Anchors, pen Pen, tall float64) (*sketch, bool) {
 	s := &sketch{top: a.Top, unit: a.Unit, width: a.Width, line: pen.Line, cross: pen.Cross,
-		shared: a.Shared, d: &canvas.Path{}, solid: &canvas.Path{}}
+		shared: a.Shared, crossed: a.Crossed, d: &canvas.Path{}, solid: &canvas.Path{}}
 	if !onPaper(a.Top) || !onPaper(a.Base...) {
 		return nil, false
 	}

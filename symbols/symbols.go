@@ -43,6 +43,9 @@ type Anchors struct {
 	// strokes draw together towards the foot and wide arms must be shorter.
 	// A leg that leans is taken as shared anyway.
 	Shared bool
+	// Crossed says that other stitches cross the leg, so that its slashes are
+	// drawn near its top, clear of them.
+	Crossed bool
 }
 
 // Drawing is a finished symbol: Strokes are drawn with the pen, Solid is

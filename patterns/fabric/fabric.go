@@ -149,6 +149,9 @@ type Stitch struct {
 	As stitch.Kind
 	// Group is 1 + the index of the innermost group it belongs to; 0: none.
 	Group int
+	// Behind is set when it is worked behind the stitches made before it, where
+	// it crosses them. Otherwise it is in front, or as its post says.
+	Behind bool
 	// Line and Column are where its words stand in the pattern file.
 	Line, Column int
 }

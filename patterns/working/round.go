@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"regexp"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
@@ -87,6 +88,8 @@ type hand struct {
 	// deepAt is 1 + the spot passed by a stitch worked further down, until
 	// something else is done: "sk st behind" means that one.
 	deepAt int
+	// behind is set while the words work behind what has just been made.
+	behind bool
 	// lastGroup is 1 + the group worked into last.
 	lastGroup int
 	// gap is the most stitches passed over in one step on the way to a place
@@ -198,7 +201,7 @@ func (w *roundWork) add(st fabric.Stitch, at notation.Span) *halt {
 // make makes one counted stitch in the places.
 func (w *roundWork) make(k stitch.Kind, on []fabric.Place, at notation.Span) *halt {
 	w.begun = true
-	return w.add(fabric.Stitch{Kind: k, On: on, Counts: k.Base != stitch.Chain}, at)
+	return w.add(fabric.Stitch{Kind: k, On: on, Counts: k.Base != stitch.Chain, Behind: w.behind}, at)
 }
 
 // exec works a run of instructions.
@@ -228,6 +231,10 @@ func (w *roundWork) exec(items []notation.Item) *halt {
 // stopHere ends a run of instructions early without a fault.
 var stopHere = &halt{}
 
+// behindMade is advice that says how stitches lie that are made across others:
+// "working behind sts just made".
+var behindMade = regexp.MustCompile(`(?i)\bbehind\b.*\b(made|them|those)\b`)
+
 // do works one instruction; rest is what follows it.
 func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	if s, ok := it.(*notation.Stitches); !ok || s.What.Kind.Base != stitch.Slip {
@@ -241,7 +248,11 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		if w.closesLoop(it, rest) {
 			return w.join(&notation.Join{Span: it.Span, With: it.What, Place: &it.Places[0]}, rest)
 		}
-		return w.stitches(it)
+		h := w.stitches(it)
+		w.behind = false
+		return h
+	case *notation.Note:
+		w.behind = behindMade.MatchString(it.Text)
 	case *notation.Chain:
 		return w.chain(it)
 	case *notation.Group:
