@@ -35,9 +35,8 @@ func (d *roundArtist) space(k int) *scene.Group {
 		kind = "ch"
 	}
 	mid := fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: c.index, Stitch: first}, Last: fabric.Ref{Round: c.index, Stitch: last}}
-	a, b := c.midChains(first, last)
 	angle, _ := d.angle(mid)
-	tops := []canvas.Point{d.point(angle, (d.topRadius(c, a)+d.topRadius(c, b))/2)}
+	tops := []canvas.Point{d.point(angle, d.spaceRadius(c, mid))}
 	g := &scene.Group{ID: d.prefix + "c" + strconv.Itoa(d.spaces),
 		Title: c.label() + ", " + kind}
 	for j, i := range chains {

@@ -160,6 +160,11 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 func (d *roundArtist) small() {
 	stitches := d.c.round.Stitches
 	for i := range stitches {
+		if stitches[i].Role == fabric.Join && d.c.rank[i] >= 0 {
+			d.groups[i] = d.join(i)
+		}
+	}
+	for i := range stitches {
 		if s := &stitches[i]; d.groups[i] == nil && s.Role == fabric.Start && s.Chains > 0 {
 			d.groups[i] = d.startInGap(i)
 		}
@@ -170,7 +175,7 @@ func (d *roundArtist) small() {
 		}
 	}
 	for i := range stitches {
-		if stitches[i].Role == fabric.Join {
+		if stitches[i].Role == fabric.Join && d.groups[i] == nil {
 			d.groups[i] = d.join(i)
 		}
 	}

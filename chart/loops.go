@@ -95,6 +95,11 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 			loop = append(loop, onRing{d.theta[i], d.radius[i]})
 		}
 	})
+	if j := d.completer(p); j >= 0 && !d.reversed {
+		// The leg of the join is the rest of the loop.
+		foot := d.round.Stitches[j].On[0].At.Stitch
+		loop = append(loop, onRing{d.theta[j], d.radius[j]}, onRing{d.theta[foot], d.radius[foot]})
+	}
 	if len(loop) < longLoop {
 		return
 	}

@@ -252,6 +252,9 @@ func (w *work) radiate(c *course) {
 	tops := w.tops(c)
 	for _, i := range c.order {
 		s := &c.round.Stitches[i]
+		if s.Role == fabric.Join {
+			continue // it follows the chains
+		}
 		r := w.radii.At(w.layer(c), tops[i])
 		r += c.level * (w.radii.Of(w.layer(c)) - r)
 		if len(s.On) > 0 {
@@ -273,6 +276,11 @@ func (w *work) radiate(c *course) {
 			}
 		}
 		c.radius[i] = math.Max(r, 0.5)
+	}
+	for _, i := range c.order {
+		if c.round.Stitches[i].Role == fabric.Join {
+			c.radius[i] = c.joinRadius(w.up())
+		}
 	}
 	w.lift(c)
 	for _, i := range c.order {
@@ -342,12 +350,20 @@ func (w *work) footRadius(c *course, i int, p fabric.Place) float64 {
 	}
 	switch p.Into {
 	case stitch.Space:
-		a, b := d.midChains(p.At.Stitch, p.Last.Stitch)
-		return (w.topRadius(d, a) + w.topRadius(d, b)) / 2
+		return w.spaceRadius(d, p)
 	case stitch.Between:
 		return (w.topRadius(d, p.At.Stitch) + w.topRadius(d, d.before(p.At.Stitch))) / 2
 	}
 	return w.topRadius(d, p.At.Stitch)
+}
+
+// spaceRadius is how far out the middle of a space of d is.
+func (w *work) spaceRadius(d *course, p fabric.Place) float64 {
+	if j := d.completer(p); j >= 0 {
+		return w.topRadius(d, j)
+	}
+	a, b := d.midChains(p.At.Stitch, p.Last.Stitch)
+	return (w.topRadius(d, a) + w.topRadius(d, b)) / 2
 }
 
 // topRadius is the radius of a stitch's top, drawn or not.

@@ -8,7 +8,6 @@ import (
 
 	"whorl/chart/scene"
 	"whorl/patterns/fabric"
-	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
 
@@ -305,31 +304,16 @@ func (d *roundArtist) bySeam(near []segment) []segment {
 // the seam, as near the top as the strokes beside it leave it room.
 func (d *roundArtist) join(i int) *scene.Group {
 	grp := &scene.Group{ID: d.prefix + "join", Title: d.c.label() + ", join"}
-	g := d.gapAt(i)
-	if s := &d.c.round.Stitches[i]; s.Kind.Base > stitch.Slip && len(s.On) > 0 {
-		return d.tallJoin(grp, g, s)
+	if d.c.rank[i] >= 0 {
+		return d.tallJoin(grp, i)
 	}
+	g := d.gapAt(i)
 	radius := 0.14 * d.unit
 	at, room := d.clearest(g, radius+d.pen.Line/2+0.15)
 	an := symbols.Anchors{Top: at, Unit: d.unit, Width: max(2.2*(room-d.pen.Line/2-0.1), 0.3)}
 	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
 	d.paint(grp, symbols.Join(an, d.pen))
 	grp.Data = []scene.Attr{{Name: "kind", Value: "join"}, {Name: "top", Points: []canvas.Point{d.top(d.c, i)}}}
-	return grp
-}
-
-// tallJoin draws the stitch that closes a round and completes its last space: it
-// stands on the first stitch and leans back over the gap to the chains.
-func (d *roundArtist) tallJoin(grp *scene.Group, g gap, s *fabric.Stitch) *scene.Group {
-	foot := d.top(d.c, s.On[0].At.Stitch)
-	_, up := d.frame(d.c, d.c.theta[s.On[0].At.Stitch], d.c.radius[s.On[0].At.Stitch])
-	top := g.mid(1).Add(up.Mul(0.8 * d.unit * symbols.Height(s.Kind)))
-	an := symbols.Anchors{Base: []canvas.Point{foot}, Top: canvas.Point{X: hundredth(top.X), Y: hundredth(top.Y)}, Up: up, Unit: d.unit * 0.8, Width: d.unit}
-	an.Along = canvas.Point{X: -up.Y, Y: up.X}
-	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))
-	grp.Title += " with " + s.Kind.Name(d.o.Terms)
-	grp.Data = []scene.Attr{{Name: "kind", Value: s.Kind.Name(d.o.Terms)},
-		{Name: "top", Points: []canvas.Point{an.Top}}, {Name: "base", Points: []canvas.Point{foot}}}
 	return grp
 }
 

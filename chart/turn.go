@@ -142,7 +142,9 @@ func (c *course) rising() []int {
 func (c *course) takesRoom(i int) bool {
 	s := &c.round.Stitches[i]
 	switch s.Role {
-	case fabric.Join, fabric.LastHalf:
+	case fabric.Join:
+		return s.Kind.Base > stitch.Slip && c.round.Completed > 0
+	case fabric.LastHalf:
 		return false
 	case fabric.Start:
 		return s.Counts
@@ -162,6 +164,9 @@ func (w *work) angle(p fabric.Place) (float64, bool) {
 	}
 	switch p.Into {
 	case stitch.Space:
+		if j := c.completer(p); j >= 0 {
+			return c.theta[j], true
+		}
 		return c.middle(p.At.Stitch, p.Last.Stitch), true
 	case stitch.Between:
 		return (c.theta[p.At.Stitch] + c.theta[c.before(p.At.Stitch)] - c.wind(p.At.Stitch)) / 2, true
@@ -227,6 +232,7 @@ func (w *work) lay(c *course) {
 	ref := w.seamBelow(c)
 	items := make([]ring.Item, 0, len(stitches))
 	anchored := false
+	after := 0.0         // room at the end of the round, for a leg that leans back over it
 	low := ref - math.Pi // the first foot is as near the seam below as can be
 	for i := range c.rank {
 		c.rank[i] = -1
@@ -246,13 +252,19 @@ func (w *work) lay(c *course) {
 		if h := c.half(i); h >= 0 {
 			item.Width += c.form.Widths[h]
 		}
+		if stitches[i].Role == fabric.Join {
+			item.Width, after = c.joinRoom(i)
+		}
 		c.rank[i] = len(c.order)
 		c.order = append(c.order, i)
 		items = append(items, item)
 	}
+	if len(items) > 0 {
+		items[0].Before += after
+	}
 	if n := len(items); w.sectors > 0 && n%w.sectors == 0 {
 		for k := 0; k < n; k += n / w.sectors {
-			items[k].Before = w.channels[c.index]
+			items[k].Before += w.channels[c.index]
 		}
 	}
 	narrowFans(items, w.stretch(c))

@@ -1,0 +1,59 @@
+package chart
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// A round may be closed with a tall stitch in place of the last chains of its last
+// loop. It stands on the first stitch of the round and leans back over where those
+// chains would be; its top is the middle of the loop, where the next round begins.
+
+// completer is the stitch that completes a space of the course at its join, -1 when it
+// is none of those or not completed so.
+func (c *course) completer(p fabric.Place) int {
+	if k := c.round.Completed; k == 0 || k > len(c.round.Spaces) || c.round.Spaces[k-1].From != p.At.Stitch {
+		return -1
+	}
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.Role == fabric.Join && c.rank[i] >= 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// joinRoom is the room that the top of a tall join has, and what its leg takes after
+// it, in the fabric: it stands for as many chains as it is tall.
+func (c *course) joinRoom(i int) (top, after float64) {
+	chain := c.form.Widths[c.round.Spaces[c.round.Completed-1].From]
+	return chain, chain * float64(max(c.round.Stitches[i].Kind.Chains()-1, 0))
+}
+
+// joinRadius is how far out the top of a tall join is: as far as the round's loops are.
+func (c *course) joinRadius(up float64) float64 {
+	best := math.Inf(-1)
+	for i := range c.round.Stitches {
+		if s := &c.round.Stitches[i]; s.IsChain() && c.rank[i] >= 0 {
+			best = math.Max(best, c.radius[i]*up)
+		}
+	}
+	return best * up
+}
+
+// tallJoin draws the stitch that closes a round and completes its last space.
+func (d *roundArtist) tallJoin(grp *scene.Group, i int) *scene.Group {
+	s := &d.c.round.Stitches[i]
+	an := d.anchors(i)
+	an.Width = min(an.Width, d.unit)
+	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))
+	grp.Title += " with " + s.Kind.Name(d.o.Terms)
+	grp.Data = []scene.Attr{{Name: "kind", Value: s.Kind.Name(d.o.Terms)}, {Name: "top", Points: []canvas.Point{an.Top}}, {Name: "base", Points: an.Base}}
+	return grp
+}
