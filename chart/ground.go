@@ -146,7 +146,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 	g := &scene.Group{ID: a.unique("below"), Title: "Edge that the first round drawn is worked into",
 		Style: scene.Style{Stroke: &grey, Line: &line}}
 	g.Data = []scene.Attr{{Name: "kind", Value: "edge"}, {Name: "top", Points: points(places)}}
-	const gap = 0.3 // of white between the line and the feet on it
+	const gap = 0.6 // of white between the line and the feet on it
 	at := func(angle, radius float64) (float64, float64) {
 		p := a.point(angle, radius-a.up()*gap)
 		return p.X, p.Y
@@ -188,7 +188,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 	}
 	for _, f := range places {
 		d.MoveTo(at(f.angle, f.radius))
-		d.LineTo(at(f.angle, f.radius-a.up()*0.9))
+		d.LineTo(at(f.angle, f.radius-a.up()*1.1))
 	}
 	g.Add(&scene.Path{D: d})
 	return g
