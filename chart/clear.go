@@ -86,7 +86,7 @@ func (w *work) lift(c *course) {
 		switch {
 		case s.IsChain() && len(s.On) == 0:
 			room = clearChain
-		case s.Kind.Base == stitch.Slip || s.Kind.Base == stitch.Chain || s.Role == fabric.Travel:
+		case isPicot(s) || s.Kind.Base == stitch.Slip || s.Kind.Base == stitch.Chain || s.Role == fabric.Travel:
 			continue
 		}
 		side := clearSide * w.unit / w.stretchAt(c.radius[i])

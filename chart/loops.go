@@ -50,7 +50,7 @@ func (w *work) stringUp(c *course) {
 // onItself reports whether a stitch stands on others of its own round, as a picot does.
 func (c *course) onItself(i int) bool {
 	on := c.round.Stitches[i].On
-	return len(on) > 0 && on[0].At.Round == c.index && on[0].Into != stitch.Ring && on[0].Into != stitch.RowEnd
+	return isPicot(&c.round.Stitches[i]) || len(on) > 0 && on[0].At.Round == c.index && on[0].Into != stitch.Ring && on[0].Into != stitch.RowEnd
 }
 
 // inLoop is the loop that a stitch is worked into; false when it is in none.

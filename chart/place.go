@@ -73,6 +73,9 @@ func (w *work) feet(c *course, i int) (feet, rise []canvas.Point) {
 	}
 	if len(on) == 0 {
 		r := w.floor(c)
+		if isPicot(&c.round.Stitches[i]) && c.rank[i] >= 0 && c.index >= w.lo {
+			r = c.picotFoot(i)
+		}
 		_, up := w.frame(c, c.theta[i], 1)
 		feet, rise = []canvas.Point{w.point(c.theta[i], r)}, []canvas.Point{up}
 	}

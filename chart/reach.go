@@ -278,8 +278,11 @@ func (w *work) radiate(c *course) {
 		c.radius[i] = math.Max(r, 0.5)
 	}
 	for _, i := range c.order {
-		if c.round.Stitches[i].Role == fabric.Join {
+		switch s := &c.round.Stitches[i]; {
+		case s.Role == fabric.Join:
 			c.radius[i] = c.joinRadius(w.up())
+		case isPicot(s):
+			c.radius[i] = c.picotFoot(i) + w.up()*symbols.Height(s.Kind)*w.unit
 		}
 	}
 	w.lift(c)
@@ -299,6 +302,29 @@ func (w *work) radiate(c *course) {
 			c.radius[i] = w.footRadius(c, i, s.On[0]) + w.up()*rise*w.unit
 		}
 	}
+}
+
+// isPicot reports whether a stitch is a picot that stands on no place of its own: on
+// the edge, between the stitches that it is made between.
+func isPicot(s *fabric.Stitch) bool { return s.Kind.Shape == stitch.Picot && len(s.On) == 0 }
+
+// picotFoot is how far out the foot of a picot is: at the tops beside it.
+func (c *course) picotFoot(i int) float64 {
+	n := len(c.order)
+	sum, m := 0.0, 0.0
+	for _, step := range [...]int{1, n - 1} {
+		for k, tries := (c.rank[i]+step)%n, 0; tries < n; k, tries = (k+step)%n, tries+1 {
+			if !isPicot(&c.round.Stitches[c.order[k]]) {
+				sum += c.radius[c.order[k]]
+				m++
+				break
+			}
+		}
+	}
+	if m == 0 {
+		return c.radius[i]
+	}
+	return sum / m
 }
 
 // radiateSmall gives the stitches that take no room the radius of what they lie
