@@ -306,11 +306,17 @@ func (d *roundArtist) group(i int, name string) *scene.Group {
 	return g
 }
 
+// picotWidth is how wide a picot is at least, in units.
+const picotWidth = 0.9
+
 // anchors are the points that the symbol of stitch i reaches.
 func (d *roundArtist) anchors(i int) symbols.Anchors {
 	c := d.c
 	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.width(c, i), Shared: d.shares(i)}
 	an.Base, an.Rise = d.feet(c, i)
+	if c.round.Stitches[i].Kind.Shape == stitch.Picot {
+		an.Width = max(an.Width, picotWidth*d.unit) // it stands out over its neighbours
+	}
 	an.Crossed = d.isCrossed(i)
 	an.FootWidth = d.footWidth(i, an.Base)
 	if c.round.Stitches[i].Kind.Base == stitch.Single && !c.open {

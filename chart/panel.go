@@ -86,7 +86,7 @@ func (w *work) reachPanel(p *page) {
 	scale := math.Min(largest/tall, room/(2*half*radius))
 	layers := w.layers()
 	for i := range layers {
-		layers[i].Least = 0 // flat rounds need no radius
+		layers[i].Least, layers[i].Length = 0, 0 // flat rounds need no radius
 	}
 	const hole = 5
 	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - bracketRoom, MaxScale: scale})

@@ -158,10 +158,40 @@ func (w *work) length(c *course) float64 {
 	reach := min(evenRows, max(c.index-1, 0), len(w.courses)-1-c.index)
 	sum, n := 0.0, 0.0
 	for _, d := range w.courses[c.index-reach : c.index+reach+1] {
-		sum += d.form.Circumference
+		sum += w.own(d)
 		n++
 	}
 	return sum / n
+}
+
+// own is a row's length in the fabric; where loops of chains hang from stitches as close
+// as those of the row below, that row's.
+func (w *work) own(c *course) float64 {
+	for c.index > 1 && c.fringed(w.courses[c.index-1]) {
+		c = w.courses[c.index-1]
+	}
+	return c.form.Circumference
+}
+
+// fringed reports whether a row has more chains than other stitches, and about as many
+// of those as the row below.
+func (c *course) fringed(below *course) bool {
+	stand, chains := 0, 0
+	for i := range c.round.Stitches {
+		switch s := &c.round.Stitches[i]; {
+		case s.IsChain():
+			chains++
+		case c.takesRoom(i):
+			stand++
+		}
+	}
+	under := 0
+	for i := range below.round.Stitches {
+		if !below.round.Stitches[i].IsChain() && below.takesRoom(i) {
+			under++
+		}
+	}
+	return chains > stand && 10*stand >= 9*under
 }
 
 // A row is drawn at least leastStep times as long as the one it stands on and, but
@@ -177,6 +207,9 @@ const (
 func (c *course) near(below *course) float64 {
 	if len(below.order) < fewStitches || below.long <= 0 {
 		return c.long
+	}
+	if c.fringed(below) {
+		return below.long
 	}
 	most := math.Max(mostStep, float64(c.standing())/math.Max(float64(below.standing()), 1))
 	return math.Min(math.Max(c.long, leastStep*below.long), most*below.long)
@@ -327,7 +360,11 @@ func (w *work) reachRows(p *page) {
 	const hole = 5 // any radius will do: rows do not close
 	wave, apart := w.wave(low, high, scale, scale*tall)
 	deep, crest := wave.Extent()
-	w.radii = ring.Stack(w.layers(), ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest - deep), MaxScale: scale * apart})
+	layers := w.layers()
+	for i := range layers {
+		layers[i].Least, layers[i].Length = 0, 0 // flat rows need no radius
+	}
+	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest - deep), MaxScale: scale * apart})
 	w.unit = math.Max(w.radii.Scale/apart*tall, 0.1)
 	along := math.Min(scale, math.Max(w.radii.Scale/apart, w.leastScale()))
 	if wave != nil {
