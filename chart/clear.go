@@ -23,8 +23,10 @@ const (
 	clearTilt  = 0.27 // units, up and down from there
 	// Where a leg's slash is, as shares of its height and its way across.
 	slashUp, slashAcross = 0.68, 0.79
-	beneath              = 4 // rounds that are looked over
-	evenSteps            = 4 // in which a round is evened out
+	beneath              = 4    // rounds that are looked over
+	evenSteps            = 4    // in which a round is evened out
+	raiseStep            = 0.2  // units, by which a round is raised at a time
+	mostRaised           = 0.75 // units
 )
 
 // sky is the tops of a round by angle: what later rounds lie over.
@@ -153,9 +155,10 @@ func (w *work) vault(c *course, sp fabric.Span, raised map[int]bool) {
 }
 
 // passes evens out, by a step, the rounds that legs of later ones cannot leave without
-// crossing their tops. It is false when there are none.
+// crossing their tops; where that is not enough it raises the later round. It is false
+// when there are none.
 func (w *work) passes() bool {
-	crossed := map[*course]bool{}
+	crossed, low := map[*course]bool{}, map[*course]bool{}
 	for _, c := range w.courses[w.lo : w.last+1] {
 		for _, i := range c.order {
 			if c.cutOf(i) == left {
@@ -163,12 +166,16 @@ func (w *work) passes() bool {
 			}
 			for _, p := range c.round.Stitches[i].On {
 				d := w.at(p.At)
-				if d == nil || crossed[d] || d.level >= 1 || d.index < w.lo || d.index >= c.index || d.hub || d.loose ||
+				if d == nil || crossed[d] && d.level < 1 || d.index < w.lo || d.index >= c.index || d.hub || d.loose ||
 					p.Into == stitch.Ring || p.Into == stitch.RowEnd {
 					continue
 				}
 				if a, ok := w.footAngle(c, i, p); ok && w.hits(c, i, p, a, d) {
-					crossed[d] = true
+					if d.level < 1 {
+						crossed[d] = true
+					} else if c.raised < mostRaised {
+						low[c] = true
+					}
 				}
 			}
 		}
@@ -176,7 +183,10 @@ func (w *work) passes() bool {
 	for d := range crossed {
 		d.level = math.Min(1, d.level+1.0/evenSteps)
 	}
-	return len(crossed) > 0
+	for c := range low {
+		c.raised += raiseStep
+	}
+	return len(crossed)+len(low) > 0
 }
 
 // hits reports whether the leg of stitch i of c from a place of d, at an angle, passes

@@ -178,7 +178,7 @@ func (w *work) strungOn() map[int][]canvas.Point {
 	on := map[int][]canvas.Point{}
 	for _, c := range w.courses[w.lo : w.last+1] {
 		for i := range c.round.Stitches {
-			if f, ok := c.strung[i]; ok && c.cutOf(i) == whole {
+			if f, ok := c.strung[i]; ok && c.cutOf(i) != left {
 				k := w.key(c.round.Stitches[i].On[0])
 				on[k] = append(on[k], w.point(f.angle, f.radius))
 			}

@@ -232,7 +232,7 @@ func (w *work) up() float64 {
 // radiateAll finds the radii of all rounds' tops, evening rounds out where the legs
 // of the next could not leave them otherwise.
 func (w *work) radiateAll() {
-	for range evenSteps + 1 {
+	for range 2 * evenSteps {
 		w.outer = 0
 		for _, c := range w.courses[w.lo : w.last+1] {
 			w.radiate(c)
@@ -256,7 +256,7 @@ func (w *work) radiate(c *course) {
 			continue // it follows the chains
 		}
 		r := w.radii.At(w.layer(c), tops[i])
-		r += c.level * (w.radii.Of(w.layer(c)) - r)
+		r += c.level*(w.radii.Of(w.layer(c))-r) + w.up()*c.raised*w.unit
 		if len(s.On) > 0 {
 			foot := 0.0
 			for _, p := range s.On {

@@ -34,21 +34,10 @@ func (d *roundArtist) start(i int) *scene.Group {
 		if an.Shared {
 			// A stem, and the ovals where the fan has opened.
 			an.Width *= 0.6
-			foot := an.Base[0]
-			stem := foot.Interpolate(an.Top, 0.3)
-			an.Base = []canvas.Point{stem}
-			art := symbols.Start(s.Chains, an, d.pen)
-			an.Base = []canvas.Point{foot}
-			if art.Strokes != nil {
-				end := foot.Interpolate(stem, 0.9)
-				art.Strokes.MoveTo(foot.X, foot.Y)
-				art.Strokes.LineTo(end.X, end.Y)
+			an.Stem = 0.3
+			if room := d.fanRoom(i, an.Base[0]); room < d.unit {
+				an.Width, an.Stem = min(an.Width, 0.6*room), 0.45
 			}
-			d.paint(g, art)
-			g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}},
-				scene.Attr{Name: "base", Points: []canvas.Point{foot}})
-			d.extras(g, i)
-			return g
 		} else if foot := d.meanFoot(c, i); foot < c.radius[i] && !c.open {
 			an.Width *= (foot + (c.radius[i]-foot)/float64(2*s.Chains)) / c.radius[i]
 		}
@@ -70,6 +59,22 @@ func (d *roundArtist) start(i int) *scene.Group {
 		scene.Attr{Name: "base", Points: []canvas.Point{an.Base[0]}})
 	d.extras(g, i)
 	return g
+}
+
+// fanRoom is how far the leg of stitch i is from its nearer neighbour's top, square to
+// the leg, where both stand on one foot.
+func (d *roundArtist) fanRoom(i int, foot canvas.Point) float64 {
+	c := d.c
+	n := len(c.order)
+	leg := d.top(c, i).Sub(foot)
+	room := math.Inf(1)
+	for _, step := range [...]int{1, n - 1} {
+		j := c.order[(c.rank[i]+step)%n]
+		if other, _ := d.feet(c, j); other[0] == foot && leg.Length() > 0 {
+			room = math.Min(room, math.Abs(leg.Norm(1).PerpDot(d.top(c, j).Sub(foot))))
+		}
+	}
+	return room
 }
 
 func (d *roundArtist) startGroup(s *fabric.Stitch) *scene.Group {
@@ -309,7 +314,13 @@ func (d *roundArtist) join(i int) *scene.Group {
 	}
 	g := d.gapAt(i)
 	radius := 0.14 * d.unit
-	at, room := d.clearest(g, radius+d.pen.Line/2+0.15)
+	need := radius + d.pen.Line/2 + 0.15
+	at, room := d.clearest(g, need)
+	if room < radius+d.pen.Line/2 {
+		if moved := d.clearNear(at, need); moved != at {
+			at, room = moved, need
+		}
+	}
 	an := symbols.Anchors{Top: at, Unit: d.unit, Width: max(2.2*(room-d.pen.Line/2-0.1), 0.3)}
 	an.Along, an.Up = d.frame(d.c, d.c.theta[i], d.c.radius[i])
 	d.paint(grp, symbols.Join(an, d.pen))

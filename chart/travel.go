@@ -48,12 +48,19 @@ func (d *roundArtist) clearNear(at canvas.Point, room float64) canvas.Point {
 			}
 		}
 	}
-	for _, g := range d.groups {
-		if g != nil {
-			keep(segments(g, k, 0, nil))
+	for _, r := range []*roundArtist{d.below, d, d.above} {
+		if r == nil {
+			continue
+		}
+		for _, g := range r.groups {
+			if g == nil {
+				continue
+			}
+			if tops := pointsOf(g, "top"); len(tops) == 0 || tops[0].Sub(at).Length() < 8*d.unit {
+				keep(segments(g, k, 0, nil))
+			}
 		}
 	}
-	keep(d.atSeam())
 	free := func(p canvas.Point) bool {
 		for _, s := range near {
 			if nearest(p, s).Sub(p).Length() < room {

@@ -74,6 +74,7 @@ type course struct {
 
 	radius []float64 // of every stitch's top, mm on paper
 	level  float64   // how far its tops are evened out, 0 to 1
+	raised float64   // how far its tops are raised, in units
 	sky    sky
 	strung map[int]onRing // where stitches stand that lie along a loop
 }

@@ -77,6 +77,12 @@ func Start(n int, a Anchors, pen Pen) Drawing {
 		return Drawing{}
 	}
 	leg := s.leg(s.base[0])
+	if a.Stem > 0 {
+		var stem curve
+		stem, leg = leg.split(min(a.Stem, 0.9))
+		bare, _ := stem.split(0.9)
+		s.stroke(bare)
+	}
 	// Ends of ovals are as far apart as the widths of two strokes.
 	tall := leg[0].Sub(leg[len(leg)-1]).Length()
 	step := (tall + 2*s.line) / float64(n)

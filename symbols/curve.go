@@ -45,3 +45,17 @@ func oval(centre, axis canvas.Point, half float64) (curve, curve) {
 	return curve{from, from.Sub(bulge), to.Sub(bulge), to},
 		curve{to, to.Add(bulge), from.Add(bulge), from}
 }
+
+// split cuts a curve in two at t, by de Casteljau's construction.
+func (c curve) split(t float64) (before, after curve) {
+	row := append(curve(nil), c...)
+	before, after = curve{row[0]}, curve{row[len(row)-1]}
+	for len(row) > 1 {
+		for i := range len(row) - 1 {
+			row[i] = row[i].Interpolate(row[i+1], t)
+		}
+		row = row[:len(row)-1]
+		before, after = append(before, row[0]), append(curve{row[len(row)-1]}, after...)
+	}
+	return before, after
+}

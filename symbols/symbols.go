@@ -46,6 +46,9 @@ type Anchors struct {
 	// Crossed says that other stitches cross the leg, so that its slashes are
 	// drawn near its top, clear of them.
 	Crossed bool
+	// Stem is the share of a beginning chain's height that is a bare stem, from
+	// its base up, where its ovals would have no room.
+	Stem float64
 }
 
 // Drawing is a finished symbol: Strokes are drawn with the pen, Solid is
