@@ -100,9 +100,13 @@ func (w *work) reach(within float64) {
 
 // closesIn reports whether the chart is laid inwards: the part does not begin
 // in a centre, and it ends narrower than it begins; or it is a tube, and the
-// part that goes on from it closes in.
+// part that goes on from it closes in; or what is drawn of it closes in to its end.
 func (w *work) closesIn() bool {
-	return !w.courses[0].hub && w.narrows(w.o.Part, len(w.forms))
+	if w.courses[0].hub {
+		last := len(w.courses) - 1
+		return w.first > 1 && w.last == last && w.courses[last].form.Circumference < closedEnd*w.courses[w.first].form.Circumference
+	}
+	return w.narrows(w.o.Part, len(w.forms))
 }
 
 // narrows reports whether a part, or one that goes on from it as wide as it is,

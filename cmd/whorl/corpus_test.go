@@ -47,8 +47,21 @@ func TestCorpusFaults(t *testing.T) {
 				if part.Worked == fabric.InRounds {
 					layouts = []string{"round", "wedge", "panel"}
 				}
-				for _, layout := range layouts {
-					c, err := charts[layout](f, j.forms[i], chart.Options{Title: j.pattern.Title, Part: k})
+				o := chart.Options{Title: j.pattern.Title, Part: k}
+				// What closes in again is drawn as two halves.
+				first, second, halves := chart.Halves(f, j.forms[i], o)
+				if halves {
+					layouts = append(layouts, "round")
+				}
+				for n, layout := range layouts {
+					asked := o
+					switch {
+					case halves && layout == "round" && n == 0:
+						asked = first
+					case halves && layout == "round":
+						asked = second
+					}
+					c, err := charts[layout](f, j.forms[i], asked)
 					if layout == "panel" && err != nil && strings.Contains(err.Error(), "flat") {
 						continue
 					}

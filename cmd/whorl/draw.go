@@ -210,6 +210,20 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 	var l []sheet
 	for _, size := range sizes {
 		i := slices.Index(j.pattern.Sizes, size)
+		name := d.stem + "-" + p.Name
+		if len(sizes) > 1 {
+			name += "-" + fileName(size)
+		}
+		if p.Draw == "round" {
+			halves, err := j.halves(p, i, name)
+			if err != nil {
+				return nil, err
+			}
+			if len(halves) > 0 {
+				l = append(l, halves...)
+				continue
+			}
+		}
 		c := &chart.Chart{}
 		var err error
 		if draw := charts[p.Draw]; draw != nil {
@@ -220,10 +234,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if err != nil {
 			return nil, err
 		}
-		s := sheet{name: d.stem + "-" + p.Name, scene: c.Scene, width: p.Width, findings: c.Findings}
-		if len(sizes) > 1 {
-			s.name += "-" + fileName(size)
-		}
+		s := sheet{name: name, scene: c.Scene, width: p.Width, findings: c.Findings}
 		var larger []sheet
 		if p.Draw == "round" && c.Small() {
 			if larger = j.larger(p, i, s.name); len(larger) > 0 {
