@@ -50,6 +50,10 @@ type Options struct {
 	Black      bool         // every round in black, for photocopies
 	Clear      bool         // on a transparent ground
 	Tint       bool         // one repeat tinted, in a chart of whole rounds
+	Changes    bool         // increases and decreases marked
+	Counts     bool         // how many stitches a round has, at its end
+	Fives      bool         // every fifth stitch numbered
+	Large      bool         // larger symbols and text in heavier lines
 }
 
 // Chart is a finished picture.
@@ -61,6 +65,7 @@ type Chart struct {
 	// Smallest is the height in millimetres of the lowest stitch symbol on
 	// paper (chains and slip stitches aside), 0 when there is none.
 	Smallest float64
+	least    float64 // that Smallest should be
 }
 
 // smallestSymbol is the least height at which a symbol prints well, mm.
@@ -75,7 +80,7 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		return nil, err
 	}
 	best, missing := w.draw()
-	if best.Smallest < smallestSymbol {
+	if best.Small() || best.Smallest == 0 {
 		return best, nil
 	}
 	// Rounds whose number finds no room are parted at the seam, no more than
@@ -86,7 +91,7 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 			break
 		}
 		c, still := w.draw()
-		if len(still) < fewest && c.Smallest >= smallestSymbol {
+		if len(still) < fewest && !c.Small() {
 			best, fewest = c, len(still)
 		}
 		missing = append(missing, still...)

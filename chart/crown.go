@@ -9,7 +9,7 @@ import (
 const leastCrown = 3
 
 // Small reports whether symbols of the chart would print too small to read.
-func (c *Chart) Small() bool { return c.Smallest > 0 && c.Smallest < smallestSymbol }
+func (c *Chart) Small() bool { return c.Smallest > 0 && c.Smallest < c.least }
 
 // Crown narrows options for a round chart that prints too small to as many of its
 // rounds, from the centre outwards, as print large enough. It is false where hardly

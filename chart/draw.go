@@ -40,7 +40,7 @@ type artist struct {
 func newArtist(w *work) *artist {
 	a := &artist{work: w, shapes: map[string]*scene.Shape{}, ids: map[string]bool{},
 		sought: map[fabric.Place]bool{}, strung: w.strungOn()}
-	a.pen = symbols.Pen{Line: hundredth(min(max(0.085*w.unit, 0.2), 0.34)), Cross: w.o.Cross}
+	a.pen = symbols.Pen{Line: w.o.line(w.unit), Cross: w.o.Cross}
 	a.chainW = w.unit
 	for _, c := range w.courses[w.lo : w.last+1] {
 		for i := range c.round.Stitches {
@@ -72,11 +72,7 @@ func (a *artist) rounds() []scene.Node {
 	}
 	var all []*roundArtist
 	for k, c := range a.courses[a.lo : a.last+1] {
-		colour := &ink
-		if k%2 == 1 {
-			colour = a.second()
-		}
-		d := a.round(c, colour)
+		d := a.round(c, a.colourOf(k))
 		if k > 0 {
 			d.below = all[k-1]
 			d.below.above = d

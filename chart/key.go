@@ -31,6 +31,8 @@ const (
 	ofRing
 	ofStart
 	ofJoin
+	ofIncrease
+	ofDecrease
 )
 
 // entries are exactly the kinds drawn, in reading order.
@@ -124,10 +126,30 @@ func (w *work) entries() []entry {
 			}
 		}
 	}
-	return list
+	return append(list, w.changeEntries()...)
 }
 
-// Sizes of the key, mm.
+// changeEntries are the marks of increases and decreases, where there are any.
+func (w *work) changeEntries() (l []entry) {
+	if !w.o.Changes {
+		return nil
+	}
+	var up, down bool
+	for _, c := range w.courses[w.first : w.last+1] {
+		for _, ch := range c.shown() {
+			up, down = up || ch.By > 0, down || ch.By < 0
+		}
+	}
+	if up {
+		l = append(l, entry{short: "inc", long: "increase", sign: ofIncrease})
+	}
+	if down {
+		l = append(l, entry{short: "dec", long: "decrease", sign: ofDecrease})
+	}
+	return l
+}
+
+// Sizes of the key, mm; larger in large print.
 const (
 	keyText   = 3.0 // em: 8.5 pt
 	keyBox    = 11.0
@@ -145,6 +167,15 @@ type key struct {
 	left    []float64 // of each column
 	row     float64   // height of one
 	special special
+	keySizes
+}
+
+// keySizes are the sizes of a key: that of its text, the room of a symbol, the
+// indent of the words behind it, and the space between the short and the long name.
+type keySizes struct{ text, box, indent, space float64 }
+
+func (o Options) keySizes() keySizes {
+	return keySizes{o.enlarged(keyText), o.enlarged(keyBox), keyIndent, keySpace}
 }
 
 // keyRows are the heights of row to choose from.
@@ -152,7 +183,7 @@ var keyRows = []float64{9, 7.5, 6.2}
 
 // layKey finds how many columns fit a width, in rows of a height.
 func (w *work) layKey(width, row float64) key {
-	k := key{entries: w.entries(), row: row, special: w.laySpecial(width)}
+	k := key{entries: w.entries(), row: row, special: w.laySpecial(width), keySizes: w.o.keySizes()}
 	for columns := min(4, len(k.entries)); columns > 0; columns-- {
 		k.rows = (len(k.entries) + columns - 1) / columns
 		k.left = k.left[:0]
@@ -161,9 +192,9 @@ func (w *work) layKey(width, row float64) key {
 			k.left = append(k.left, x)
 			widest := 0.0
 			for _, e := range k.entries[from:min(from+k.rows, len(k.entries))] {
-				widest = max(widest, e.width())
+				widest = max(widest, e.width(k.keySizes))
 			}
-			x += keyBox + keyIndent + widest + keyGap
+			x += k.box + k.indent + widest + keyGap
 		}
 		if x-keyGap <= width {
 			break
@@ -172,8 +203,8 @@ func (w *work) layKey(width, row float64) key {
 	return k
 }
 
-func (e entry) width() float64 {
-	return typeface.Width(e.short, keyText, true, false) + keySpace + typeface.Width(e.long, keyText, false, false)
+func (e entry) width(k keySizes) float64 {
+	return typeface.Width(e.short, k.text, true, false) + k.space + typeface.Width(e.long, k.text, false, false)
 }
 
 func (k key) height() float64 { return float64(k.rows)*k.row + k.special.height() }
@@ -186,12 +217,12 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 		left := x + k.left[i/k.rows]
 		mid := y + (float64(i%k.rows)+0.5)*k.row
 		item := &scene.Group{Title: e.short + ": " + e.long, Data: []scene.Attr{{Name: "key", Value: e.short}}}
-		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + keyBox/2, Y: mid}), &ink)
-		base := mid + typeface.CapHeight(keyText)/2
-		tx := left + keyBox + keyIndent
-		item.Add(&scene.Text{X: tx, Y: base, Size: keyText, Bold: true, Colour: ink, String: e.short})
-		tx += typeface.Width(e.short, keyText, true, false) + keySpace
-		item.Add(&scene.Text{X: tx, Y: base, Size: keyText, Colour: ink, String: e.long})
+		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + k.box/2, Y: mid}), &ink)
+		base := mid + typeface.CapHeight(k.text)/2
+		tx := left + k.box + k.indent
+		item.Add(&scene.Text{X: tx, Y: base, Size: k.text, Bold: true, Colour: ink, String: e.short})
+		tx += typeface.Width(e.short, k.text, true, false) + k.space
+		item.Add(&scene.Text{X: tx, Y: base, Size: k.text, Colour: ink, String: e.long})
 		g.Add(item)
 	}
 	return g
@@ -199,16 +230,23 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 
 // sample draws an entry's symbol about a point, no taller than most.
 func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing {
-	an := symbols.Anchors{Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: keyUnit, Width: keyUnit}
+	unit := a.o.enlarged(keyUnit)
+	an := symbols.Anchors{Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: unit, Width: unit}
 	pen := a.pen
 	switch e.sign {
 	case ofRing:
-		return symbols.Ring(at, min(2.2, most/2), e.chains, keyUnit, pen)
+		return symbols.Ring(at, min(a.o.enlarged(2.2), most/2), e.chains, unit, pen)
 	case ofJoin:
 		an.Top, an.Unit = at, a.unit
 		return symbols.Join(an, pen)
+	case ofIncrease, ofDecrease:
+		an.Top, an.Unit = at, a.o.enlarged(changeSize)
+		if e.sign == ofIncrease {
+			return symbols.Increase(an, a.fine())
+		}
+		return symbols.Decrease(an, a.fine())
 	case ofStart:
-		tall := min(float64(max(e.chains, 1))*2.1, most)
+		tall := min(float64(max(e.chains, 1))*a.o.enlarged(2.1), most)
 		an.Top = at.Sub(canvas.Point{Y: tall / 2})
 		an.Base = []canvas.Point{at.Add(canvas.Point{Y: tall / 2})}
 		return symbols.Start(e.chains, an, pen)
@@ -233,7 +271,7 @@ func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing 
 		an.Top = at.Sub(canvas.Point{Y: 0.5})
 		an.Base = []canvas.Point{at.Add(canvas.Point{Y: 0.5})}
 	case e.kind.Shape == stitch.Together && e.kind.Legs > 1:
-		apart := math.Min(2.2, (keyBox-2)/float64(e.kind.Legs-1))
+		apart := math.Min(a.o.enlarged(2.2), (a.o.enlarged(keyBox)-2)/float64(e.kind.Legs-1))
 		for i := 0; i < e.kind.Legs; i++ {
 			x := (float64(i) - float64(e.kind.Legs-1)/2) * apart
 			an.Base = append(an.Base, at.Add(canvas.Point{X: x, Y: tall / 2}))

@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 	"strconv"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -24,12 +25,11 @@ const numberAir = 0.3
 // signs draws the reading aids: the number at the start of each round, the mark
 // where the chart begins and the arrow of direction. missing are the rounds whose
 // number finds no room.
-func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing []*course) {
+func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 	if a.flat {
-		return a.rowSigns(drawing, p)
+		return a.rowSigns(f, p)
 	}
 	g = &scene.Group{ID: "signs", Title: "Round numbers, start and direction"}
-	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	for _, c := range a.courses[a.lo : a.last+1] {
 		if len(c.order) > 0 {
 			a.beginning(g, f, c)
@@ -46,11 +46,7 @@ func (a *artist) signs(drawing *scene.Group, p *page) (g *scene.Group, missing [
 			if len(c.order) == 0 || c.round.Number == 0 {
 				continue
 			}
-			colour := ink
-			if k%2 == 1 {
-				colour = *a.second()
-			}
-			if t := a.number(f, c, colour, height); t != nil {
+			if t := a.number(f, c, *a.colourOf(k), a.o.enlarged(height)); t != nil {
 				f.taken = append(f.taken, textBox(t))
 				texts = append(texts, t)
 			} else {
@@ -114,31 +110,46 @@ func search(reach, rise float64, ok func(spot) bool) bool {
 // number finds a place for the number of a round: in the white near the round's
 // beginning, within the round's own depth; nil when there is none.
 func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
-	text := strconv.Itoa(c.round.Number)
 	inner, outer := a.seamBand(c)
-	mid := (inner + outer) / 2
-	pitch := ring.Turn * mid / float64(len(c.order))
-	size := h / typeface.CapHeight(1)
-	wide := typeface.Width(text, size, true, false)
-	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
-	var found *scene.Text
-	reach := math.Min(1.6*pitch, 8) + wide/2
+	pitch := ring.Turn * (inner + outer) / 2 / float64(len(c.order))
+	reach := math.Min(1.6*pitch, 8)
 	if a.window > 0 {
 		reach = 12 // past what lies beside the wedge
 	}
-	search(reach, rise, func(s spot) bool {
+	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
+	return a.within(f, c, c.seam, inner, outer, reach, t)
+}
+
+// within sets a text in the white near an angle of a round, between two radii and no
+// farther off than reach and half its own width; nil where there is none.
+func (a *artist) within(f *finder, c *course, angle, inner, outer, reach float64, t scene.Text) *scene.Text {
+	h := typeface.CapHeight(t.Size)
+	wide := typeface.Width(t.String, t.Size, t.Bold, t.Italic)
+	mid := (inner + outer) / 2
+	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
+	var found *scene.Text
+	search(reach+wide/2, rise, func(s spot) bool {
 		r := mid + s.up
-		at := a.shape.At(c.seam-s.along/math.Max(r, 1), r)
+		at := a.shape.At(angle-s.along/math.Max(r, 1), r)
 		x, y := a.centre.X+at.X, a.centre.Y+at.Y
-		b := box{x - wide/2, y - h/2, x + wide/2, y + h/2}
+		b := box{x - wide/2, y - h/2, x + wide/2, y + h/2 + drop(t.String)*t.Size}
 		if !f.free(b.grown(numberAir)) {
 			return false
 		}
-		found = &scene.Text{X: hundredth(x), Y: hundredth(y + h/2), Size: hundredth(size), Align: scene.Centre,
-			Bold: true, Colour: colour, String: text}
+		t.X, t.Y, t.Size, t.Align = hundredth(x), hundredth(y+h/2), hundredth(t.Size), scene.Centre
+		found = &t
 		return true
 	})
 	return found
+}
+
+// drop is how far a text of figures reaches below its baseline, in ems: brackets
+// do.
+func drop(s string) float64 {
+	if strings.HasPrefix(s, "(") {
+		return 0.2
+	}
+	return 0
 }
 
 // seamBand is the radii of a round's feet and tops at its beginning.

@@ -75,11 +75,11 @@ func newPage(w *work, sideways bool) *page {
 		}
 	}
 	set(w.o.Title, titleSize, titleLeast, true, ink, 2.8)
-	set(w.subtitle(), lineSize, lineSize*0.85, false, words, 1.8)
+	set(w.subtitle(), w.o.enlarged(lineSize), w.o.enlarged(lineSize*0.85), false, words, 1.8)
 	p.top = y + airAbove
 	p.bottom = p.height - margin
 	if w.o.Credit != "" {
-		lines, size := fitText(w.o.Credit, footSize, footSize*0.9, false, room)
+		lines, size := fitText(w.o.Credit, w.o.enlarged(footSize), w.o.enlarged(footSize*0.9), false, room)
 		for i := len(lines) - 1; i >= 0; i-- {
 			p.foot = append(p.foot, &scene.Text{X: margin, Y: p.bottom, Size: size, Colour: words, String: lines[i]})
 			p.bottom -= size * 1.35
@@ -89,7 +89,7 @@ func newPage(w *work, sideways bool) *page {
 	foot := p.bottom
 	p.below = p.height - foot
 	for _, row := range keyRows {
-		p.key = w.layKey(room, row)
+		p.key = w.layKey(room, w.o.enlarged(row))
 		p.bottom = foot - p.key.height() - airBelow
 		p.radius = min(room, p.bottom-p.top) / 2
 		if p.radius >= 0.9*room/2 {
@@ -210,12 +210,17 @@ func (p *page) finish() (*Chart, []*course) {
 		}
 	}
 	s.Root.Add(drawing)
-	c := &Chart{Scene: s}
-	signs, missing := a.signs(drawing, p)
+	c := &Chart{Scene: s, least: w.o.leastSymbol()}
+	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
+	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
 	if w.panel {
 		s.Root.Add(a.bracket(p))
 	}
+	counts, countless := a.counts(f, p)
+	s.Root.Add(counts...)
+	aids, without := a.aids(f)
+	s.Root.Add(aids...)
 	if len(p.key.entries) > 0 {
 		s.Root.Add(a.drawKey(p.key, margin, p.bottom+airBelow))
 	}
@@ -232,8 +237,8 @@ func (p *page) finish() (*Chart, []*course) {
 	c.Smallest = w.smallest()
 	const instead = ": draw a range of rounds, a wedge, or use a larger page"
 	switch {
-	case c.Smallest > 0 && c.Smallest < smallestSymbol:
-		c.Findings = append(c.Findings, fmt.Sprintf("the smallest symbols print %.1f mm tall, under %.1f mm%s", c.Smallest, smallestSymbol, instead))
+	case c.Small():
+		c.Findings = append(c.Findings, fmt.Sprintf("the smallest symbols print %.1f mm tall, under %.1f mm%s", c.Smallest, c.least, instead))
 	case w.radii.Crowded:
 		c.Findings = append(c.Findings, "the stitches stand too close to be told apart"+instead)
 	}
@@ -241,11 +246,19 @@ func (p *page) finish() (*Chart, []*course) {
 		c.Findings = append(c.Findings, fmt.Sprintf("the key is too long for the page, which was made %.0f mm taller", p.height-p.paper))
 	}
 	if len(missing) > 0 {
-		what := "the number of " + missing[0].label()
-		if len(missing) > 1 {
-			what = fmt.Sprintf("the numbers of %d rounds, %s to %s", len(missing), missing[0].label(), missing[len(missing)-1].label())
-		}
-		c.Findings = append(c.Findings, "there is no room for "+what+instead)
+		c.Findings = append(c.Findings, "there is no room for "+ofRounds("number", missing)+instead)
 	}
+	if len(countless) > 0 {
+		c.Findings = append(c.Findings, "there is no room for "+ofRounds("stitch count", countless)+instead)
+	}
+	c.Findings = append(c.Findings, without...)
 	return c, missing
+}
+
+// ofRounds names what rounds have: "the numbers of 3 rounds, Rnd 2 to Rnd 9".
+func ofRounds(what string, l []*course) string {
+	if len(l) == 1 {
+		return "the " + what + " of " + l[0].label()
+	}
+	return fmt.Sprintf("the %ss of %d rounds, %s to %s", what, len(l), l[0].label(), l[len(l)-1].label())
 }

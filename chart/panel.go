@@ -83,7 +83,7 @@ func (w *work) reachPanel(p *page) {
 		stitches = max(stitches, len(c.order))
 	}
 	room := p.width - 2*margin - 2*besideRows
-	scale := math.Min(largest/tall, room/(2*half*radius))
+	scale := math.Min(w.o.enlarged(largest)/tall, room/(2*half*radius))
 	layers := w.layers()
 	for i := range layers {
 		layers[i].Least, layers[i].Length = 0, 0 // flat rounds need no radius
@@ -124,11 +124,12 @@ func (a *artist) bracket(p *page) *scene.Group {
 	d.LineTo(to.X, y-1.4)
 	g := &scene.Group{ID: "bracket", Title: "The repeat", Style: scene.Style{Stroke: &ink, Line: &line}}
 	g.Add(&scene.Path{D: d})
+	size := a.o.enlarged(keyText)
 	words := "repeat"
 	if a.window > 1 {
 		words = fmt.Sprintf("%d repeats", a.window)
 	}
-	g.Add(&scene.Text{X: hundredth((from.X + to.X) / 2), Y: hundredth(y + 1.2 + typeface.CapHeight(keyText)), Size: keyText,
+	g.Add(&scene.Text{X: hundredth((from.X + to.X) / 2), Y: hundredth(y + 1.2 + typeface.CapHeight(size)), Size: size,
 		Align: scene.Centre, Colour: ink, String: words})
 	return g
 }

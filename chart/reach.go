@@ -77,7 +77,7 @@ func (w *work) reach(within float64) {
 	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
 	w.inwards = w.closesIn()
 	tall := w.singleHeight()
-	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: largest / tall}
+	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall}
 	w.radii = ring.Stack(w.layers(), fit)
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)

@@ -356,7 +356,7 @@ func (w *work) reachRows(p *page) {
 		w.edge[0] = w.middleOf(w.courses[1])
 	}
 	room := p.width - 2*margin - 2*besideRows
-	scale := math.Min(largest/tall, room/(high-low))
+	scale := math.Min(w.o.enlarged(largest)/tall, room/(high-low))
 	const hole = 5 // any radius will do: rows do not close
 	wave, apart := w.wave(low, high, scale, scale*tall)
 	deep, crest := wave.Extent()

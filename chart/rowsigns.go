@@ -19,18 +19,13 @@ const (
 
 // rowSigns draws the number of every row where the row begins, with an arrow the
 // way it runs.
-func (a *artist) rowSigns(drawing *scene.Group, p *page) (g *scene.Group, missing []*course) {
+func (a *artist) rowSigns(f *finder, p *page) (g *scene.Group, missing []*course) {
 	g = &scene.Group{ID: "signs", Title: "Row numbers and directions", Style: scene.Style{Line: &a.pen.Line}}
-	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	for k, c := range a.courses[a.lo : a.last+1] {
 		if len(c.order) == 0 || c.round.Number == 0 {
 			continue
 		}
-		colour := &ink
-		if k%2 == 1 {
-			colour = a.second()
-		}
-		if sign := a.rowSign(f, p, c, colour); sign != nil {
+		if sign := a.rowSign(f, p, c, a.colourOf(k)); sign != nil {
 			g.Add(sign)
 		} else {
 			missing = append(missing, c)
@@ -51,12 +46,13 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 	at := a.point(c.theta[begin], (inner+outer)/2)
 	along := a.shape.At(0, 0).AlongX * way // 1: the row runs to the right
 	text := strconv.Itoa(c.round.Number)
-	size := rowFigure / typeface.CapHeight(1)
+	figure := a.o.enlarged(rowFigure)
+	size := figure / typeface.CapHeight(1)
 	wide := typeface.Width(text, size, true, false)
 	whole := wide + rowAir + rowArrow
 	for out := 0.4 * a.unit; ; out += 0.3 {
 		x := at.X - along*(out+rowAir) // the near end of the sign
-		b := box{math.Min(x, x-along*whole), at.Y - rowFigure/2, math.Max(x, x-along*whole), at.Y + rowFigure/2}
+		b := box{math.Min(x, x-along*whole), at.Y - figure/2, math.Max(x, x-along*whole), at.Y + figure/2}
 		if b.x0 < edgeLeast+1 || b.x1 > p.width-edgeLeast-1 {
 			return nil
 		}
@@ -68,7 +64,7 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 		an := symbols.Anchors{Top: canvas.Point{X: hundredth(x - along*rowArrow/2), Y: at.Y}, Unit: rowArrow, Width: rowArrow,
 			Along: canvas.Point{X: along}, Up: canvas.Point{Y: -1}}
 		a.paint(g, symbols.Arrow(an, a.pen), colour)
-		g.Add(&scene.Text{X: hundredth(x - along*(rowArrow+rowAir+wide/2)), Y: hundredth(at.Y + rowFigure/2), Size: hundredth(size),
+		g.Add(&scene.Text{X: hundredth(x - along*(rowArrow+rowAir+wide/2)), Y: hundredth(at.Y + figure/2), Size: hundredth(size),
 			Align: scene.Centre, Bold: true, Colour: *colour, String: text})
 		return g
 	}

@@ -16,16 +16,18 @@ type special struct {
 	definitions []Definition
 	lines       [][]string // of each
 	indent      float64    // of the words
+	lead        float64    // from line to line
+	keySizes
 }
 
 // laySpecial sets the definitions in the width of a page.
 func (w *work) laySpecial(width float64) (s special) {
-	s.definitions = w.o.Special
+	s.definitions, s.keySizes, s.lead = w.o.Special, w.o.keySizes(), w.o.enlarged(specialLead)
 	for _, d := range s.definitions {
-		s.indent = max(s.indent, typeface.Width(d.Name, keyText, true, false)+keySpace)
+		s.indent = max(s.indent, typeface.Width(d.Name, s.text, true, false)+s.space)
 	}
 	for _, d := range s.definitions {
-		lines, _ := fitText(d.Words, keyText, keyText, false, width-keyBox-keyIndent-s.indent)
+		lines, _ := fitText(d.Words, s.text, s.text, false, width-s.box-s.keySizes.indent-s.indent)
 		s.lines = append(s.lines, lines)
 	}
 	return s
@@ -39,21 +41,21 @@ func (s special) height() float64 {
 	if n == 0 {
 		return 0
 	}
-	return float64(n)*specialLead + 2
+	return float64(n)*s.lead + 2
 }
 
 // draw draws the definitions with their top left corner at x, y.
 func (s special) draw(x, y float64) *scene.Group {
 	g := &scene.Group{ID: "special", Title: "Special stitches"}
-	x += keyBox + keyIndent
+	x += s.box + s.keySizes.indent
 	y += 2
 	for i, d := range s.definitions {
 		for k, l := range s.lines[i] {
-			y += specialLead
+			y += s.lead
 			if k == 0 {
-				g.Add(&scene.Text{X: x, Y: hundredth(y), Size: keyText, Bold: true, Colour: ink, String: d.Name})
+				g.Add(&scene.Text{X: x, Y: hundredth(y), Size: s.text, Bold: true, Colour: ink, String: d.Name})
 			}
-			g.Add(&scene.Text{X: hundredth(x + s.indent), Y: hundredth(y), Size: keyText, Colour: ink, String: l})
+			g.Add(&scene.Text{X: hundredth(x + s.indent), Y: hundredth(y), Size: s.text, Colour: ink, String: l})
 		}
 	}
 	return g

@@ -35,6 +35,9 @@ func (d *roundArtist) start(i int) *scene.Group {
 			// A stem, and the ovals where the fan has opened.
 			an.Width *= 0.6
 			an.Stem = 0.3
+			if d.o.Large {
+				an.Width *= 0.7 // heavier lines
+			}
 			if room := d.fanRoom(i, an.Base[0]); room < d.unit {
 				an.Width, an.Stem = min(an.Width, 0.6*room), 0.45
 			}

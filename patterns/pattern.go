@@ -165,6 +165,9 @@ type Picture struct {
 	// LeftHanded is set by hand: left, Cross by sc: cross, Black by colours:
 	// one, Clear by ground: none and Tint by tint: repeat.
 	LeftHanded, Cross, Black, Clear, Tint bool
+	// Changes is set by changes: marked, Counts by counts: ends, Fives by
+	// numbers: fives and Large by print: large.
+	Changes, Counts, Fives, Large bool
 }
 
 // Fault is an error at a place in the pattern file, with the file's name and

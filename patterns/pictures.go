@@ -10,7 +10,7 @@ import (
 
 var (
 	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "paper", "width",
-		"hand", "sc", "colours|colors", "ground", "tint"}
+		"hand", "sc", "colours|colors", "ground", "tint", "changes", "counts", "numbers", "print"}
 	drawings = []string{"round", "wedge", "rows", "panel", "schematic", "shaping", "form", "writeup"}
 	papers   = []string{"A4", "Letter"}
 )
@@ -87,6 +87,10 @@ func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	p.Black = r.choice(m["colours"], "two", "one")
 	p.Clear = r.choice(m["ground"], "white", "none")
 	p.Tint = r.choice(m["tint"], "none", "repeat")
+	p.Changes = r.choice(m["changes"], "none", "marked")
+	p.Counts = r.choice(m["counts"], "none", "ends")
+	p.Fives = r.choice(m["numbers"], "rounds", "fives")
+	p.Large = r.choice(m["print"], "usual", "large")
 	return p, ok
 }
 

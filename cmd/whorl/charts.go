@@ -23,7 +23,8 @@ var charts = map[string]func(*fabric.Fabric, *geometry.Form, chart.Options) (*ch
 func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 	o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
 		From: p.From, To: p.To, Terms: j.pattern.Terms, Repeats: p.Repeats,
-		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint}
+		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint,
+		Changes: p.Changes, Counts: p.Counts, Fives: p.Fives, Large: p.Large}
 	o.Special = special(j.pattern, j.fabrics[i], o)
 	o.Paper = paperOf(p)
 	o.Sheet = p.Paper != ""
