@@ -112,23 +112,23 @@ func search(reach, rise float64, ok func(spot) bool) bool {
 func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
 	inner, outer := a.seamBand(c)
 	pitch := ring.Turn * (inner + outer) / 2 / float64(len(c.order))
-	reach := math.Min(1.6*pitch, 8)
+	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
+	reach := math.Min(1.6*pitch, 8) + typeface.Width(t.String, t.Size, true, false)/2
 	if a.window > 0 {
 		reach = 12 // past what lies beside the wedge
 	}
-	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
 	return a.within(f, c, c.seam, inner, outer, reach, t)
 }
 
 // within sets a text in the white near an angle of a round, between two radii and no
-// farther off than reach and half its own width; nil where there is none.
+// farther off than reach; nil where there is none.
 func (a *artist) within(f *finder, c *course, angle, inner, outer, reach float64, t scene.Text) *scene.Text {
 	h := typeface.CapHeight(t.Size)
 	wide := typeface.Width(t.String, t.Size, t.Bold, t.Italic)
 	mid := (inner + outer) / 2
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
 	var found *scene.Text
-	search(reach+wide/2, rise, func(s spot) bool {
+	search(reach, rise, func(s spot) bool {
 		r := mid + s.up
 		at := a.shape.At(angle-s.along/math.Max(r, 1), r)
 		x, y := a.centre.X+at.X, a.centre.Y+at.Y

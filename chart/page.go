@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -11,19 +12,43 @@ import (
 )
 
 // Paper is the size of a page.
-type Paper uint8
+type Paper struct {
+	width, height float64 // mm; 0: A4
+	post          bool
+}
 
-const (
-	A4     Paper = iota // 210 × 297 mm (ISO 216)
-	Letter              // 215.9 × 279.4 mm
+var (
+	A4     = Paper{}                            // 210 × 297 mm (ISO 216)
+	Letter = Paper{width: 215.9, height: 279.4} // mm
 )
+
+// postSide is the shorter side of a post's page, mm: a symbol of 2.5 mm is 15 pixels
+// tall where that side has 1080.
+const postSide = 180
+
+// Post is the page of a picture for a screen that has so many pixels: 180 mm on its
+// shorter side, never turned and never trimmed.
+func Post(width, height int) Paper {
+	w, h := float64(width), float64(height)
+	mm := postSide / math.Min(w, h)
+	return Paper{w * mm, h * mm, true}
+}
+
+// leastChart is the radius that a chart on this page is to have, however long its
+// key is, mm.
+func (p Paper) leastChart() float64 {
+	if p.post {
+		return leastPost
+	}
+	return leastChart
+}
 
 // Size is the paper's width and height in millimetres, upright.
 func (p Paper) Size() (width, height float64) {
-	if p == Letter {
-		return 215.9, 279.4
+	if p.width == 0 {
+		return 210, 297
 	}
-	return 210, 297
+	return p.width, p.height
 }
 
 // Measures of the page, mm.
@@ -36,6 +61,7 @@ const (
 	airAbove   = 7.0 // between the lines at the head and the chart
 	airBelow   = 9.0 // between the chart and the key: room for the arrow
 	leastChart = 60  // radius
+	leastPost  = 30  // radius in a post
 )
 
 // page is the sheet that a chart is set on.
@@ -96,15 +122,16 @@ func newPage(w *work, sideways bool) *page {
 			break
 		}
 	}
-	if p.radius < leastChart {
+	least := w.o.Paper.leastChart()
+	if p.radius < least {
 		// A key this long needs a longer page; the chart keeps its room.
-		longer := 2 * (leastChart - p.radius)
+		longer := 2 * (least - p.radius)
 		p.height += longer
 		p.bottom += longer
 		for _, t := range p.foot {
 			t.Y += longer
 		}
-		p.radius = leastChart
+		p.radius = least
 	}
 	p.centre = canvas.Point{X: p.width / 2, Y: hundredth((p.top + p.bottom) / 2)}
 	return p
@@ -115,6 +142,9 @@ func newPage(w *work, sideways bool) *page {
 func (w *work) fit(lay func(*page)) *page {
 	upright := newPage(w, false)
 	lay(upright)
+	if w.o.Paper.post {
+		return upright
+	}
 	unit := w.unit
 	p := newPage(w, true)
 	if p.height <= p.paper {

@@ -161,7 +161,9 @@ type Picture struct {
 	Nested   bool     // a schematic with the outlines of all sizes in one another
 	Repeats  int
 	Paper    string // "A4", "Letter" or "": as wide as A4 and, where that suits the picture, no longer than it needs
-	Width    int    // of the PNG in pixels, 0 for the default
+	// Pixels is the width and the height of a picture for a post; 0 0: it is for paper.
+	Pixels [2]int
+	Width  int // of the PNG in pixels, 0 for the default
 	// LeftHanded is set by hand: left, Cross by sc: cross, Black by colours:
 	// one, Clear by ground: none and Tint by tint: repeat.
 	LeftHanded, Cross, Black, Clear, Tint bool

@@ -1,6 +1,7 @@
 package patterns
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -9,10 +10,10 @@ import (
 )
 
 var (
-	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "paper", "width",
+	pictureKeys = keys{"name", "draw", "part", "rounds|rows|round|row|rnds", "sizes|size", "repeats", "page|paper", "width",
 		"hand", "sc", "colours|colors", "ground", "tint", "changes", "counts", "numbers", "print"}
 	drawings = []string{"round", "wedge", "rows", "panel", "schematic", "shaping", "form", "writeup"}
-	papers   = []string{"A4", "Letter"}
+	papers   = []string{"A4", "Letter", "square", "tall"}
 )
 
 const (
@@ -79,9 +80,7 @@ func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	}
 	p.Repeats = r.integer(m["repeats"], 1, maxRepeats, "")
 	p.Width = r.integer(m["width"], minWidth, maxWidth, "px")
-	if s := r.str(m["paper"]); s != "" {
-		p.Paper, _ = r.oneWord(m["paper"], s, papers)
-	}
+	r.page(m["page"], &p)
 	p.LeftHanded = r.choice(m["hand"], "right", "left")
 	p.Cross = r.choice(m["sc"], "plus", "cross")
 	p.Black = r.choice(m["colours"], "two", "one")
@@ -92,6 +91,69 @@ func (r *reader) picture(n *yaml.Node) (Picture, bool) {
 	p.Fives = r.choice(m["numbers"], "rounds", "fives")
 	p.Large = r.choice(m["print"], "usual", "large")
 	return p, ok
+}
+
+// A picture for a post is as many pixels wide as postWidth unless the file says
+// otherwise; a tall one is five high for four wide (common practice, no source).
+const (
+	postWidth          = 1080
+	tallHigh, tallWide = 5, 4
+	leastPost          = 400 // pixels
+	longestPost        = 3   // times as long as it is wide
+)
+
+const pageHelp = "It is one of A4, Letter, square and tall, or a size in pixels as in 1080 x 1350 px."
+
+// page reads what a picture is set on: paper, or a post of a size in pixels.
+func (r *reader) page(e entry, p *Picture) {
+	s := r.str(e)
+	if s == "" {
+		return
+	}
+	if wide, tall, ok := pixels(s); ok {
+		if min(wide, tall) < leastPost || max(wide, tall) > maxWidth || max(wide, tall) > longestPost*min(wide, tall) {
+			r.at(e.value, codeValue, fmt.Sprintf("a page cannot be %d × %d pixels", wide, tall),
+				fmt.Sprintf("A side has %d to %d pixels, the longer at most %d times as many as the shorter.", leastPost, maxWidth, longestPost))
+			return
+		}
+		p.Pixels = [2]int{wide, tall}
+	} else {
+		word, known := r.oneWord(e, s, papers, pageHelp)
+		wide := max(p.Width, leastPost)
+		if p.Width == 0 {
+			wide = postWidth
+		}
+		switch {
+		case !known:
+			return
+		case word == "square":
+			p.Pixels = [2]int{wide, wide}
+		case word == "tall":
+			p.Pixels = [2]int{wide, wide * tallHigh / tallWide}
+		default:
+			p.Paper = word
+			return
+		}
+	}
+	switch p.Draw {
+	case "schematic", "shaping", "form", "writeup":
+		r.at(e.value, codeValue, fmt.Sprintf("draw: %s is set on paper, and cannot have %s for a page", p.Draw, quote(s)),
+			"Write page: A4 or page: Letter; width: gives the pixels of its PNG.")
+	}
+}
+
+// pixels reads "1080 x 1350 px".
+func pixels(s string) (wide, tall int, ok bool) {
+	s = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(strings.ToLower(s), "pixels"), "px"))
+	a, b, ok := strings.Cut(strings.NewReplacer("×", "x", "*", "x").Replace(s), "x")
+	if !ok {
+		return 0, 0, false
+	}
+	wide, err := strconv.Atoi(strings.TrimSpace(a))
+	if err == nil {
+		tall, err = strconv.Atoi(strings.TrimSpace(b))
+	}
+	return wide, tall, err == nil
 }
 
 // choice reads one of two words, the usual one or the other, and tells whether
@@ -106,7 +168,7 @@ func (r *reader) choice(e entry, usual, other string) bool {
 }
 
 // oneWord is a value that must be one of a few words.
-func (r *reader) oneWord(e entry, written string, known []string) (string, bool) {
+func (r *reader) oneWord(e entry, written string, known []string, help ...string) (string, bool) {
 	for _, k := range known {
 		if strings.EqualFold(k, written) {
 			return k, true
@@ -116,7 +178,7 @@ func (r *reader) oneWord(e entry, written string, known []string) (string, bool)
 	if near := nearest(written, known); near != "" {
 		message += fmt.Sprintf(" – did you mean %q?", near)
 	}
-	r.at(e.value, codeValue, message, fmt.Sprintf("It is one of %s.", listed(known)))
+	r.at(e.value, codeValue, message, cmp.Or(strings.Join(help, " "), fmt.Sprintf("It is one of %s.", listed(known))))
 	return known[0], false
 }
 

@@ -27,13 +27,16 @@ func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 		Changes: p.Changes, Counts: p.Counts, Fives: p.Fives, Large: p.Large}
 	o.Special = special(j.pattern, j.fabrics[i], o)
 	o.Paper = paperOf(p)
-	o.Sheet = p.Paper != ""
+	o.Sheet = p.Paper != "" || p.Pixels[0] > 0
 	return o
 }
 
 // paperOf is the paper that a picture is set on.
 func paperOf(p patterns.Picture) chart.Paper {
-	if p.Paper == "Letter" {
+	switch {
+	case p.Pixels[0] > 0:
+		return chart.Post(p.Pixels[0], p.Pixels[1])
+	case p.Paper == "Letter":
 		return chart.Letter
 	}
 	return chart.A4

@@ -234,17 +234,21 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if err != nil {
 			return nil, err
 		}
-		s := sheet{name: name, scene: c.Scene, width: p.Width, findings: c.Findings}
+		s := sheet{name: name, scene: c.Scene, width: pngWidth(p), findings: c.Findings}
 		var larger []sheet
-		if p.Draw == "round" && c.Small() {
-			if larger = j.larger(p, i, s.name); len(larger) > 0 {
-				s.findings = append(s.findings, "it is drawn larger as "+named(larger))
+		if charts[p.Draw] != nil && c.Small() {
+			var says string
+			if larger, says = j.larger(p, i, s.name, c); says != "" {
+				s.findings = append(s.findings, says)
 			}
 		}
 		l = append(append(l, s), larger...)
 	}
 	return l, nil
 }
+
+// pngWidth is how many pixels wide the PNG of a picture is; 0: what printers ask for.
+func pngWidth(p patterns.Picture) int { return cmp.Or(p.Width, p.Pixels[0]) }
 
 func (s *sheet) write(w io.Writer, format string) error {
 	switch format {

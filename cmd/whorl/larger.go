@@ -1,20 +1,46 @@
 package main
 
 import (
+	"cmp"
+	"fmt"
 	"strings"
 
 	"whorl/chart"
 	"whorl/patterns"
 )
 
-// larger draws what a round chart shows that prints too small: its crown, and a
-// wedge of it, as far as those print large enough.
-func (j *job) larger(p patterns.Picture, i int, name string) (l []sheet) {
+// larger draws again what prints too small in a chart: a round chart as its crown and
+// a wedge of it, as far as those print large enough; what has no wedge that shows all
+// of it, on several pages. It says what it has drawn.
+func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart) (l []sheet, says string) {
+	if p.Draw == "round" {
+		l = j.crownAndWedge(p, i, name)
+	}
+	if n := len(l); n > 0 {
+		says = "it is drawn larger as " + named(l)
+		if strings.HasSuffix(l[n-1].name, "-wedge") {
+			return l, says
+		}
+	}
+	pages := j.pages(p, i, name, small)
+	if n := len(pages); n > 0 {
+		says = cmp.Or(says, "it is drawn larger")
+		if len(l) > 0 {
+			says += ", and"
+		}
+		says += fmt.Sprintf(" on %d pages, %s to %s", n, pages[0].name, pages[n-1].name)
+	}
+	return append(l, pages...), says
+}
+
+// crownAndWedge draws the crown of what a round chart shows, and a wedge of it, as
+// far as those print large enough.
+func (j *job) crownAndWedge(p patterns.Picture, i int, name string) (l []sheet) {
 	f, form := j.fabrics[i], j.forms[i]
 	o := chartOptions(j, p, i)
 	add := func(kind string, c *chart.Chart, err error) {
 		if err == nil && !c.Small() {
-			l = append(l, sheet{name: name + "-" + kind, scene: c.Scene, width: p.Width, findings: c.Findings})
+			l = append(l, sheet{name: name + "-" + kind, scene: c.Scene, width: pngWidth(p), findings: c.Findings})
 		}
 	}
 	if crown, ok := chart.Crown(f, form, o); ok {
@@ -24,6 +50,15 @@ func (j *job) larger(p patterns.Picture, i int, name string) (l []sheet) {
 	}
 	c, err := chart.Wedge(f, form, o)
 	add("wedge", c, err)
+	return l
+}
+
+// pages draws a chart that prints too small on several pages.
+func (j *job) pages(p patterns.Picture, i int, name string, small *chart.Chart) (l []sheet) {
+	draw := func(o chart.Options) (*chart.Chart, error) { return charts[p.Draw](j.fabrics[i], j.forms[i], o) }
+	for k, c := range chart.Tiled(small, chartOptions(j, p, i), draw) {
+		l = append(l, sheet{name: fmt.Sprintf("%s-page-%d", name, k+1), scene: c.Scene, width: pngWidth(p)})
+	}
 	return l
 }
 

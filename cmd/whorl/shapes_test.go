@@ -81,7 +81,7 @@ func drawShapes(t *testing.T, where string, j *job) (n int) {
 			}
 			for _, kind := range []string{"shaping", "form"} {
 				for _, paper := range []chart.Paper{chart.A4, chart.Letter} {
-					name := fmt.Sprintf("%s, %s, %s, %s, paper %d", where, f.Size, part.Name, kind, paper)
+					name := fmt.Sprintf("%s, %s, %s, %s, paper %v", where, f.Size, part.Name, kind, paper)
 					s, err := j.shape(patterns.Picture{Draw: kind, Part: part.Name}, i, paper)
 					if err != nil {
 						t.Errorf("%s: %v", name, err)

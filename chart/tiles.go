@@ -1,0 +1,245 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+)
+
+// Measures of the pages of a chart that is drawn on several, mm.
+const (
+	tileHead     = 14.0 // for what is said above the chart
+	leastOverlap = 12.0 // of two pages
+	mostOverlap  = 45.0
+	mostTiles    = 12  // pages
+	mostEnlarged = 8.0 // times
+	markOut      = 4.5 // from what a page shows to a register mark
+	markRadius   = 1.5
+	tileText     = 3.3 // em
+)
+
+// Tiled draws a chart whose symbols print too small on one page on as many as it
+// takes, each with a part of the chart at a size that can be read. A page shows
+// what lies within it whole; pages overlap by more than the largest symbol, so that
+// every one is whole on one of them, and have register marks that come to lie on
+// one another. draw is the layout. There are no pages where the chart prints large
+// enough, or where there would be too many of them.
+func Tiled(small *Chart, o Options, draw func(Options) (*Chart, error)) []*Chart {
+	if !small.Small() || o.Paper.post {
+		return nil
+	}
+	big := small
+	width, height := o.Paper.Size()
+	for times := 1.0; big.Small(); {
+		if times *= 1.03 * big.least / big.Smallest; times > mostEnlarged {
+			return nil
+		}
+		larger := o
+		larger.Paper = Paper{width: width * times, height: height * times}
+		c, err := draw(larger)
+		if err != nil {
+			return nil
+		}
+		big = c
+	}
+	s := newTiles(big.Scene, o)
+	if len(s.windows) < 2 || len(s.windows) > mostTiles {
+		return nil
+	}
+	var l []*Chart
+	for i := range s.windows {
+		l = append(l, &Chart{Scene: s.page(i), Smallest: big.Smallest, least: big.least})
+	}
+	return l
+}
+
+// tiles are the pages that a chart is cut into.
+type tiles struct {
+	big           *scene.Scene
+	o             Options
+	width, height float64 // of a page
+	overlap       float64
+	columns, rows int
+	windows       []box // of the chart, row by row
+	content       []scene.Node
+}
+
+func newTiles(big *scene.Scene, o Options) *tiles {
+	t := &tiles{big: big, o: o}
+	whole, none := box{}, true
+	for _, n := range big.Root.Nodes {
+		g, ok := n.(*scene.Group)
+		if !ok {
+			continue
+		}
+		switch g.ID {
+		case "head", "key", "special", "foot":
+			continue // they are on the first page, the chart as a whole
+		}
+		t.content = append(t.content, g)
+		if b, ok := boundsOf(g, scene.Plain); ok {
+			whole, none = whole.joined(b, none), false
+		}
+	}
+	t.overlap = math.Min(math.Max(leastOverlap, largestStitch(t.content)+1), mostOverlap)
+	best := math.MaxInt
+	wide, tall := o.Paper.Size()
+	for _, page := range [][2]float64{{wide, tall}, {tall, wide}} {
+		w, h := page[0]-2*margin, page[1]-2*margin-2*tileHead
+		c, r := t.pieces(whole.x1-whole.x0, w), t.pieces(whole.y1-whole.y0, h)
+		if c*r < best {
+			best, t.columns, t.rows, t.width, t.height = c*r, c, r, page[0], page[1]
+		}
+	}
+	w, h := t.width-2*margin, t.height-2*margin-2*tileHead
+	for r := range t.rows {
+		y := t.start(whole.y0, whole.y1, h, r, t.rows)
+		for c := range t.columns {
+			x := t.start(whole.x0, whole.x1, w, c, t.columns)
+			t.windows = append(t.windows, box{x, y, x + w, y + h})
+		}
+	}
+	return t
+}
+
+// pieces is how many windows of a length cover a whole length, overlapping.
+func (t *tiles) pieces(whole, window float64) int {
+	return max(1, int(math.Ceil((whole-t.overlap)/(window-t.overlap))))
+}
+
+// start is where window i of n begins, so that all together lie about the middle
+// and overlap alike.
+func (t *tiles) start(from, to, window float64, i, n int) float64 {
+	if n == 1 {
+		return (from + to - window) / 2
+	}
+	return from + (to-from-window)*float64(i)/float64(n-1)
+}
+
+// page is what window i shows, on its page.
+func (t *tiles) page(i int) *scene.Scene {
+	win := t.windows[i]
+	name := fmt.Sprintf("page %d of %d", i+1, len(t.windows))
+	s := &scene.Scene{Width: t.width, Height: t.height, Title: t.big.Title + ", " + name, Author: t.big.Author, Paper: t.big.Paper,
+		Desc: t.place(i) + " of a chart that is drawn on several pages. " + t.big.Desc}
+	cut := cutter{win: win, dx: margin - win.x0, dy: margin + tileHead - win.y0, overlap: t.overlap}
+	for _, n := range t.content {
+		if made := cut.node(n, scene.Plain); made != nil {
+			s.Root.Add(made)
+		}
+	}
+	bases(&s.Root)
+	t.words(s, i, name)
+	t.marks(s, i)
+	return s
+}
+
+// place says which part of the chart page i shows.
+func (t *tiles) place(i int) string {
+	words := func(k, n int, first, middle, last string) string {
+		switch {
+		case n == 1:
+			return ""
+		case k == 0:
+			return first
+		case k == n-1:
+			return last
+		case n == 3:
+			return middle
+		}
+		return fmt.Sprintf("%s %d of %d", middle, k+1, n)
+	}
+	up := words(i/t.columns, t.rows, "top", "middle", "bottom")
+	across := words(i%t.columns, t.columns, "left", "middle", "right")
+	switch {
+	case up == "":
+		return "The " + across
+	case across == "":
+		return "The " + up
+	}
+	return "The " + up + " " + across
+}
+
+// words says above the chart which page it is, with a small plan of all of them,
+// and below it how the pages are joined.
+func (t *tiles) words(s *scene.Scene, i int, name string) {
+	head := &scene.Group{ID: "head"}
+	size := t.o.enlarged(tileText)
+	title, fit := fitText(t.o.Title, size*1.25, size, true, t.width-2*margin-60)
+	y := margin + typeface.CapHeight(fit)
+	if t.o.Title != "" {
+		head.Add(&scene.Text{X: margin, Y: hundredth(y), Size: hundredth(fit), Bold: true, Colour: ink, String: title[0]})
+	}
+	plan := 3.2 * float64(t.columns)
+	head.Add(&scene.Text{X: hundredth(t.width - margin - plan - 2), Y: hundredth(y), Size: size, Align: scene.Right, Colour: words, String: name})
+	s.Root.Add(head, t.plan(i, t.width-margin-plan, margin-1))
+	foot := &scene.Group{ID: "foot"}
+	how := "Print at 100 %. Lay the pages over one another so that the marks meet."
+	if t.o.Credit != "" {
+		how += " " + t.o.Credit
+	}
+	lines, small := fitText(how, t.o.enlarged(footSize), t.o.enlarged(footSize)*0.7, false, t.width-2*margin)
+	foot.Add(&scene.Text{X: margin, Y: t.height - margin, Size: hundredth(small), Colour: words, String: lines[0]})
+	s.Root.Add(foot)
+}
+
+// plan is a small plan of all the pages, the i-th filled.
+func (t *tiles) plan(i int, x, y float64) *scene.Group {
+	const side, air = 2.4, 0.8
+	g := &scene.Group{ID: "plan", Title: t.place(i), Style: scene.Style{Stroke: &words, Line: new(0.2)}}
+	for k := range t.windows {
+		left, top := hundredth(x+float64(k%t.columns)*(side+air)), hundredth(y+float64(k/t.columns)*(side+air))
+		p := &scene.Path{D: canvas.Rectangle(side, side).Translate(left, top)}
+		if k == i {
+			p.Style.Fill = &words
+		}
+		g.Add(p)
+	}
+	return g
+}
+
+// marks are the register marks of page i: at both ends of the middle of the strip
+// that it has in common with each neighbour, outside what the page shows.
+func (t *tiles) marks(s *scene.Scene, i int) {
+	win := t.windows[i]
+	g := &scene.Group{ID: "register", Title: "Register marks", Style: scene.Style{Stroke: &ink, Line: new(0.15)}}
+	dx, dy := margin-win.x0, margin+tileHead-win.y0
+	mark := func(x, y float64) {
+		x, y = x+dx, y+dy
+		d := canvas.Circle(markRadius).Translate(hundredth(x), hundredth(y))
+		const arm = 1.7 * markRadius
+		d.MoveTo(x-arm, y)
+		d.LineTo(x+arm, y)
+		d.MoveTo(x, y-arm)
+		d.LineTo(x, y+arm)
+		g.Add(&scene.Path{D: d})
+	}
+	across := func(other box) {
+		x := (math.Max(win.x0, other.x0) + math.Min(win.x1, other.x1)) / 2
+		mark(x, win.y0-markOut)
+		mark(x, win.y1+markOut)
+	}
+	down := func(other box) {
+		y := (math.Max(win.y0, other.y0) + math.Min(win.y1, other.y1)) / 2
+		mark(win.x0-markOut, y)
+		mark(win.x1+markOut, y)
+	}
+	c, r := i%t.columns, i/t.columns
+	if c > 0 {
+		across(t.windows[i-1])
+	}
+	if c < t.columns-1 {
+		across(t.windows[i+1])
+	}
+	if r > 0 {
+		down(t.windows[i-t.columns])
+	}
+	if r < t.rows-1 {
+		down(t.windows[i+t.columns])
+	}
+	s.Root.Add(g)
+}
