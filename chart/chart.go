@@ -44,16 +44,17 @@ type Options struct {
 	Paper      Paper
 	Sheet      bool // the whole sheet, however little of it rows or a wedge need
 	Terms      stitch.Terms
-	Special    []Definition // told in words under the key
-	LeftHanded bool         // mirrored, with readable text
-	Cross      bool         // single crochet as × rather than +
-	Black      bool         // every round in black, for photocopies
-	Clear      bool         // on a transparent ground
-	Tint       bool         // one repeat tinted, in a chart of whole rounds
-	Changes    bool         // increases and decreases marked
-	Counts     bool         // how many stitches a round has, at its end
-	Fives      bool         // every fifth stitch numbered
-	Large      bool         // larger symbols and text in heavier lines
+	Special    []Definition         // told in words under the key
+	Own        map[string]OwnSymbol // by the name that its stitches have in the fabric
+	LeftHanded bool                 // mirrored, with readable text
+	Cross      bool                 // single crochet as × rather than +
+	Black      bool                 // every round in black, for photocopies
+	Clear      bool                 // on a transparent ground
+	Tint       bool                 // one repeat tinted, in a chart of whole rounds
+	Changes    bool                 // increases and decreases marked
+	Counts     bool                 // how many stitches a round has, at its end
+	Fives      bool                 // every fifth stitch numbered
+	Large      bool                 // larger symbols and text in heavier lines
 }
 
 // Chart is a finished picture.

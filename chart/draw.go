@@ -242,8 +242,10 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	if (in == stitch.FrontLoop || in == stitch.BackLoop) && d.again(i) {
 		mark = stitch.Top // the place has its mark
 	}
-	switch s.Role {
-	case fabric.FirstHalf, fabric.LastHalf:
+	switch own := d.o.own(s); {
+	case own != nil:
+		art = own.Draw(s.Kind, mark, an, d.pen)
+	case s.Role == fabric.FirstHalf, s.Role == fabric.LastHalf:
 		art = symbols.Half(s.Kind, mark, an, s.Role == fabric.FirstHalf, d.pen)
 	default:
 		art = symbols.Draw(s.Kind, mark, an, d.pen)

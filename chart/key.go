@@ -20,7 +20,8 @@ type entry struct {
 	in          stitch.Into
 	sign        sign
 	chains      int
-	wrong       bool // worked with the wrong side facing
+	wrong       bool   // worked with the wrong side facing
+	own         string // name of the designer's own symbol
 }
 
 // sign is what an entry shows when it is no plain stitch.
@@ -121,6 +122,9 @@ func (w *work) entries() []entry {
 				if worked != in {
 					e.wrong = true
 					e.long += ", on the wrong side"
+				}
+				if own := w.o.own(s); own != nil {
+					e.own, e.short = s.Own, own.Name
 				}
 				add(e)
 			}
@@ -278,6 +282,9 @@ func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing 
 		}
 	default:
 		an.Base = []canvas.Point{at.Add(canvas.Point{Y: tall / 2})}
+	}
+	if own, ok := a.o.Own[e.own]; ok {
+		return own.Draw(e.kind, e.in, an, pen)
 	}
 	return symbols.Draw(e.kind, e.in, an, pen)
 }

@@ -3,10 +3,29 @@ package chart
 import (
 	"whorl/chart/scene"
 	"whorl/chart/typeface"
+	"whorl/patterns/fabric"
+	"whorl/symbols"
 )
 
 // Definition is one of the designer's own stitches, in words.
 type Definition struct{ Name, Words string }
+
+// OwnSymbol is a stitch of the designer's that is drawn by a symbol of her own.
+type OwnSymbol struct {
+	Name string // as she writes it
+	*symbols.Own
+}
+
+// own is the designer's own symbol of a stitch, nil for one without.
+func (o Options) own(s *fabric.Stitch) *OwnSymbol {
+	if s.Own == "" || s.Role != fabric.Worked {
+		return nil
+	}
+	if own, ok := o.Own[s.Own]; ok {
+		return &own
+	}
+	return nil
+}
 
 // specialLead is from line to line of the definitions under a key, mm.
 const specialLead = 4.4

@@ -26,6 +26,9 @@ func (d *roundArtist) title(i int) string {
 		in = s.On[0].Into
 	}
 	t := s.Kind.NameInto(in, d.o.Terms)
+	if own := d.o.own(s); own != nil {
+		t = own.Name
+	}
 	if s.Counts {
 		t = "stitch " + strconv.Itoa(d.counted) + ": " + t
 	}

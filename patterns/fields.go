@@ -198,6 +198,14 @@ func (r *reader) definitions(e entry) []Definition {
 			break
 		}
 		d := Definition{Pos: pos(f.key), Name: f.name()}
+		if describes(f.value) {
+			key := f.key
+			f = r.withSymbol(f, &d)
+			if !f.given() {
+				r.at(key, codeEmpty, fmt.Sprintf("the stitch %s has no words", quote(d.Name)), "Say how it is made under words:, as in words: 3-dc cluster.")
+				continue
+			}
+		}
 		if r.paragraphs(f) != "" {
 			d.Words = r.text(f.value)
 		} else if !f.given() || f.value.Kind == yaml.ScalarNode {

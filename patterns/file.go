@@ -40,7 +40,8 @@ const (
 	codeGauge     = "gauge"
 	codePart      = "part"
 	codePicture   = "picture"
-	codeYarn      = "yarn" // what was weighed
+	codeYarn      = "yarn"   // what was weighed
+	codeSymbol    = "symbol" // a symbol of the designer's own
 )
 
 // Read reads a pattern file. The file's name is used in faults only.

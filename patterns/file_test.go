@@ -134,6 +134,9 @@ func outcome(p *Pattern, err error) string {
 	}
 	for _, d := range p.Stitches {
 		say("stitch", fmt.Sprintf("%d:%d %s%s", d.Line, d.Column, d.Name, wordsText(d.Words)))
+		if s := d.Symbol; s != nil {
+			say("symbol", fmt.Sprintf("%d:%d %v × %v, from %v to %v, %d:%d %s", s.Line, s.Column, s.Width, s.Height, s.Foot, s.Top, s.PathPos.Line, s.PathPos.Column, s.Path))
+		}
 	}
 	for _, q := range p.Parts {
 		way := "rounds"

@@ -110,8 +110,9 @@ const (
 // Definition is one of the designer's special stitches, in words.
 type Definition struct {
 	fault.Pos
-	Name  string
-	Words Text
+	Name   string
+	Words  Text
+	Symbol *Symbol // nil: it is drawn as what it is made of
 }
 
 // Text is words from the file. Lines[i] stands at line First+i, and its first

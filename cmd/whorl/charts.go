@@ -26,6 +26,7 @@ func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint,
 		Changes: p.Changes, Counts: p.Counts, Fives: p.Fives, Large: p.Large}
 	o.Special = special(j.pattern, j.fabrics[i], o)
+	o.Own = j.own
 	o.Paper = paperOf(p)
 	o.Sheet = p.Paper != "" || p.Pixels[0] > 0
 	return o

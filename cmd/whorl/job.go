@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 
+	"whorl/chart"
 	"whorl/geometry"
 	"whorl/patterns"
 	"whorl/patterns/fabric"
@@ -22,7 +23,9 @@ type job struct {
 	notes    fault.List
 	fabrics  []*fabric.Fabric
 	// forms are the measured fabrics, nil for one that could not be measured.
-	forms  []*geometry.Form
+	forms []*geometry.Form
+	// own are the designer's own symbols, by the names of their stitches.
+	own    map[string]chart.OwnSymbol
 	faults fault.List
 }
 
@@ -42,6 +45,9 @@ func load(file string, in io.Reader) (*job, error) {
 			return j, nil
 		}
 		return nil, err
+	}
+	if j.own, j.faults = ownSymbols(j.pattern); len(j.faults) > 0 {
+		return j, nil
 	}
 	j.swatches = working.Swatches(j.pattern)
 	j.measureBy(nil)

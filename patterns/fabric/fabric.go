@@ -147,6 +147,9 @@ type Stitch struct {
 	// As is what a Start that counts stands in for, or the whole that two
 	// halves make; the zero Kind otherwise.
 	As stitch.Kind
+	// Own is the name of the designer's own stitch that it is, in small letters as
+	// it is known by in the words; "" for any other.
+	Own string
 	// Group is 1 + the index of the innermost group it belongs to; 0: none.
 	Group int
 	// Behind is set when it is worked behind the stitches made before it, where

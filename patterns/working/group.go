@@ -1,6 +1,7 @@
 package working
 
 import (
+	"cmp"
 	"fmt"
 
 	"whorl/patterns/fabric"
@@ -116,6 +117,8 @@ type definition struct {
 	// alias is the stitch that the name is another word for: "dec: sc2tog". Nil
 	// when the words say more.
 	alias *notation.What
+	// single is set when it makes one stitch.
+	single bool
 	// sequence is set when it is worked over several places in turn.
 	sequence bool
 }
@@ -149,6 +152,9 @@ func newDefinition(name string, items []notation.Item) *definition {
 				places[0].Pick == notation.Next && places[0].N.For(0) <= 1
 			first = false
 		}
+	}
+	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 {
+		d.single = !s.N.Set() && !s.Times.Set() && s.What.Shaping <= 0 && len(s.Places) <= 1
 	}
 	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 && len(s.Places) == 0 && !s.N.Set() && !s.Times.Set() && len(s.But) == 0 {
 		d.alias = &s.What
@@ -187,7 +193,10 @@ func (w *roundWork) runDefinition(d *definition, s *notation.Stitches, on []fabr
 		return stopAt(s.Span, "nesting", fmt.Sprintf("%s is defined by stitches that are defined by others, more than %d deep", d.name, maxNested),
 			"Define it by plain stitches.")
 	}
-	outer := w.given
+	outer, own := w.given, w.own
+	if d.single {
+		w.own = cmp.Or(own, d.name)
+	}
 	w.given = on
 	in := on
 	if d.sequence {
@@ -216,7 +225,7 @@ func (w *roundWork) runDefinition(d *definition, s *notation.Stitches, on []fabr
 		}
 	}
 	w.loop = loop
-	w.given = outer
+	w.given, w.own = outer, own
 	return h
 }
 

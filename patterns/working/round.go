@@ -185,7 +185,7 @@ func (w *roundWork) add(st fabric.Stitch, at notation.Span) *halt {
 			"Check the numbers of repeats.")
 	}
 	st.Line, st.Column = at.Line, at.Column
-	st.Group = w.group
+	st.Group, st.Own = w.group, w.own
 	if st.IsChain() {
 		n := len(w.r.Stitches)
 		if m := len(w.r.Spaces); m > 0 && w.r.Spaces[m-1].To == n {

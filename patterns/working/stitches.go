@@ -1,6 +1,7 @@
 package working
 
 import (
+	"cmp"
 	"fmt"
 
 	"whorl/patterns/fabric"
@@ -30,9 +31,10 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 		if s.What.Loop.Set {
 			same.What.Loop = s.What.Loop
 		}
-		w.alias = d.name
+		outer := w.own
+		w.alias, w.own = d.name, cmp.Or(outer, d.name)
 		h := w.stitches(&same)
-		w.alias = ""
+		w.alias, w.own = "", outer
 		return h
 	}
 	times := 1

@@ -85,10 +85,34 @@ func (w *work) parse() {
 		}
 	}
 	w.noted = notation.ParseNotes(lines(w.p.NoteWords), v, w.p.Sizes)
+	w.ownSymbols()
 	for i := range w.p.Parts {
 		text, faults := notation.Parse(lines(w.p.Parts[i].Text), v, w.p.Sizes)
 		w.report(faults)
 		w.texts = append(w.texts, text)
+	}
+}
+
+// ownSymbols refuses a symbol of the designer's own for what is no single stitch in
+// one place.
+func (w *work) ownSymbols() {
+	for i := range w.p.Stitches {
+		s := &w.p.Stitches[i]
+		d := w.definitions[notation.Plain(s.Name)]
+		if s.Symbol == nil || d == nil {
+			continue
+		}
+		message := ""
+		switch {
+		case !d.single:
+			message = "makes several stitches"
+		case d.items[0].(*notation.Stitches).What.Kind.Shape == stitch.Together:
+			message = "is worked over several places"
+		default:
+			continue
+		}
+		w.faults = append(w.faults, w.p.Fault(s.Symbol.Pos, len("symbol"), "symbol", s.Name+" "+message+", and a symbol of your own stands for one stitch in one place",
+			"Leave the symbol out: it is drawn as what it is made of."))
 	}
 }
 
@@ -228,6 +252,7 @@ type partWork struct {
 	number int
 	// alias is the designer's name of the stitch that is being worked.
 	alias string
+	own   string // the designer's own stitch that is being made, where that is one stitch
 	// skipTo is the round that this size goes on with, 0 when none is skipped;
 	// skipToPart the heading, "" for none.
 	skipTo     int
