@@ -25,7 +25,7 @@ const (
 type cell struct {
 	entry
 	other string // what it is called in the other terms, "" where it is the same
-	draw  func(at canvas.Point, tall float64) symbols.Drawing
+	draw  func(at canvas.Point, tall float64) []symbols.Drawing
 }
 
 // Sheet is every symbol in reading order, with its abbreviation and its full
@@ -56,7 +56,9 @@ func Sheet(terms stitch.Terms, paper Paper, cross bool) *scene.Scene {
 			Style: scene.Style{Stroke: &ink, Line: &line}}
 		at := canvas.Point{X: left + keyBox/2, Y: mid}
 		if c.draw != nil {
-			a.paint(g, c.draw(at, tall-2.2), &ink)
+			for _, d := range c.draw(at, tall-2.2) {
+				a.paint(g, d, &ink)
+			}
 		} else {
 			a.paint(g, a.sample(c.entry, tall-2.2, at), &ink)
 		}
@@ -100,6 +102,7 @@ func (a *artist) cells(terms stitch.Terms) []cell {
 		}
 		all = append(all, c)
 	}
+	all = append(all, a.composites(terms)...)
 	ring := func(short, long string, chains int) {
 		all = append(all, cell{entry: entry{short: short, long: long, sign: ofRing, chains: chains}})
 	}
@@ -109,13 +112,26 @@ func (a *artist) cells(terms stitch.Terms) []cell {
 		cell{entry: entry{short: "beg ch", long: "beginning or turning chain", sign: ofStart, chains: 3}},
 		cell{entry: entry{short: "join", long: stitch.Slip.LongName(terms) + " to join", sign: ofJoin}})
 	sign := func(short, long string, draw func(symbols.Anchors, symbols.Pen) symbols.Drawing) {
-		all = append(all, cell{entry: entry{short: short, long: long}, draw: func(at canvas.Point, _ float64) symbols.Drawing {
-			return draw(symbols.Anchors{Top: at, Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: 1.4 * keyUnit, Width: 1.4 * keyUnit}, a.pen)
+		all = append(all, cell{entry: entry{short: short, long: long}, draw: func(at canvas.Point, _ float64) []symbols.Drawing {
+			return []symbols.Drawing{draw(symbols.Anchors{Top: at, Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: 1.4 * keyUnit, Width: 1.4 * keyUnit}, a.pen)}
 		}})
 	}
 	sign("start", "start here, or join yarn", symbols.Attach)
 	sign("end", "fasten off", symbols.FastenOff)
 	sign("direction", "direction of work", symbols.Arrow)
 	sign("turn", "turn the work", symbols.Turn)
+	sign("colour", "colour change", symbols.ColourChange)
+	sign("marker", "stitch marker", func(an symbols.Anchors, pen symbols.Pen) symbols.Drawing {
+		an.Top.Y -= an.Unit / 3
+		return symbols.Marker(an, pen)
+	})
+	small := func(draw func(symbols.Anchors, symbols.Pen) symbols.Drawing) func(symbols.Anchors, symbols.Pen) symbols.Drawing {
+		return func(an symbols.Anchors, pen symbols.Pen) symbols.Drawing {
+			an.Unit = changeSize
+			return draw(an, a.fine())
+		}
+	}
+	sign("inc", "increase", small(symbols.Increase))
+	sign("dec", "decrease", small(symbols.Decrease))
 	return all
 }

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"slices"
 	"testing"
 
 	"whorl/patterns/stitch"
@@ -19,8 +20,16 @@ func TestSheet(t *testing.T) {
 				if r := Audit(s); len(r.Texts)+len(r.Overlaps) > 0 {
 					t.Errorf("%s: %v %v", terms, r.Texts, r.Overlaps)
 				}
-				if names := keyOf(&s.Root); len(names) < 80 {
+				names := keyOf(&s.Root)
+				if len(names) < 100 {
 					t.Errorf("%s: %d symbols", terms, len(names))
+				}
+				double := stitch.Of(stitch.Double).Name(terms)
+				for _, want := range []string{"shell", "V-st", "crossed " + double, "first half", "last half", "ring", "ch ring", "beg ch", "join",
+					"start", "end", "direction", "turn", "colour", "marker", "inc", "dec", "ch-3 picot", "FP" + double, "BP" + double, "BLO " + double, "e" + double, double + "5tog"} {
+					if !slices.Contains(names, want) {
+						t.Errorf("%s: no %s", terms, want)
+					}
 				}
 			}
 		}

@@ -41,21 +41,22 @@ func All() []Symbol {
 
 	add(stitch.Top, each(stitch.Chain, stitch.Slip, stitch.Single, stitch.Half, stitch.Double,
 		stitch.Treble, stitch.DoubleTreble, stitch.TripleTreble)...)
-	add(stitch.Top, with(stitch.Extended, stitch.Single, stitch.Half, stitch.Double)...)
+	add(stitch.Top, with(stitch.Extended, stitch.Single, stitch.Half, stitch.Double, stitch.Treble)...)
 	add(stitch.Top, with(stitch.Reverse, stitch.Single)...)
 	add(stitch.Top, with(stitch.Spike, stitch.Single, stitch.Half, stitch.Double)...)
 	add(stitch.Top, with(stitch.Foundation, stitch.Single, stitch.Half, stitch.Double)...)
 	for _, in := range []stitch.Into{stitch.FrontLoop, stitch.BackLoop} {
-		add(in, each(stitch.Slip, stitch.Single, stitch.Half, stitch.Double, stitch.Treble)...)
+		add(in, each(stitch.Slip, stitch.Single, stitch.Half, stitch.Double, stitch.Treble, stitch.DoubleTreble, stitch.TripleTreble)...)
 	}
 	for _, in := range []stitch.Into{stitch.FrontPost, stitch.BackPost} {
-		add(in, each(stitch.Single, stitch.Half, stitch.Double, stitch.Treble, stitch.DoubleTreble)...)
+		add(in, each(stitch.Single, stitch.Half, stitch.Double, stitch.Treble, stitch.DoubleTreble, stitch.TripleTreble)...)
 	}
 	for _, b := range []stitch.Base{stitch.Single, stitch.Half, stitch.Double} {
 		add(stitch.Top, legs(stitch.Together, b, 2, 3, 4, 5)...)
 	}
 	add(stitch.Top, stitch.Kind{Base: stitch.Single, Shape: stitch.Together, Manner: stitch.Invisible, Legs: 2})
 	add(stitch.Top, legs(stitch.Together, stitch.Treble, 2, 3, 4, 5)...)
+	add(stitch.Top, legs(stitch.Together, stitch.DoubleTreble, 2, 3)...)
 	add(stitch.Top, legs(stitch.Cluster, stitch.Half, 2, 3)...)
 	add(stitch.Top, legs(stitch.Cluster, stitch.Double, 2, 3, 4, 5)...)
 	add(stitch.Top, legs(stitch.Cluster, stitch.Treble, 2, 3)...)
