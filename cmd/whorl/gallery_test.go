@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"flag"
 	"os"
 	"path/filepath"
@@ -40,11 +39,9 @@ func hung(t *testing.T) []string {
 // The pictures of the examples and of a few others, and the sheet of symbols, are
 // those in testdata/gallery, to the byte.
 func TestGallery(t *testing.T) {
-	gallery := filepath.Join("..", "..", "testdata", "gallery")
+	hanging := golden{folder: filepath.Join("..", "..", "testdata", "gallery")}
+	defer hanging.contact(t)
 	dir := t.TempDir()
-	if *update {
-		dir = gallery
-	}
 	calls := [][]string{{"symbols"}}
 	for _, file := range hung(t) {
 		calls = append(calls, []string{"draw", file})
@@ -59,10 +56,7 @@ func TestGallery(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			want, err := os.ReadFile(filepath.Join(gallery, filepath.Base(name)))
-			if err != nil || !bytes.Equal(got, want) {
-				t.Errorf("%s differs from the golden picture; look at both, and run go test ./cmd/whorl -update if the new one is right", filepath.Base(name))
-			}
+			hanging.check(t, filepath.Base(name), got)
 		}
 	}
 }

@@ -255,10 +255,11 @@ func TestDrawShaping(t *testing.T) {
 
 // Small sheets that are golden.
 func TestShapingGallery(t *testing.T) {
+	hanging := golden{folder: filepath.Join("..", "..", "testdata", "gallery", "shapes")}
+	defer hanging.contact(t)
 	for name, words := range map[string]string{"ruffle": hdcCap("title: Ruffle\nhead: 30 cm\n", 16, 3, 3), "dome": hdcCap("title: Dome\n", 4, 5, 2), "gather": gatherWords} {
 		words = strings.Replace(words, "title: Circle of hdc\n", "", 1)
 		for _, kind := range []string{"shaping", "form"} {
-			file := filepath.Join("..", "..", "testdata", "gallery", "shapes", name+"-"+kind+".svg")
 			dir := t.TempDir()
 			status, out, errs := whorl(t, words+"pictures:\n  - {draw: "+kind+"}\n", "draw", "-", "-o", dir, "--format", "svg")
 			if status != statusDone {
@@ -268,17 +269,7 @@ func TestShapingGallery(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if *update {
-				if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
-					t.Fatal(err)
-				}
-				if err := os.WriteFile(file, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			if want, err := os.ReadFile(file); err != nil || string(want) != string(got) {
-				t.Errorf("%s differs from the golden picture; look at both, and run go test ./cmd/whorl -update if the new one is right", file)
-			}
+			hanging.check(t, name+"-"+kind+".svg", got)
 		}
 	}
 }
