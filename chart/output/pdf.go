@@ -22,8 +22,9 @@ func PDF(w io.Writer, s *scene.Scene) error {
 }
 
 // PDFPages writes scenes as a document of a page each, in their order, each
-// page of its scene's size. The document has the first scene's properties.
-func PDFPages(w io.Writer, pages []*scene.Scene) error {
+// page of its scene's size. The document has the first scene's properties, and
+// the bookmarks, in their order, as its outline.
+func PDFPages(w io.Writer, pages []*scene.Scene, marks ...scene.Bookmark) error {
 	if len(pages) == 0 {
 		return errors.New("a PDF needs a page: there is no picture to write")
 	}
@@ -44,7 +45,7 @@ func PDFPages(w io.Writer, pages []*scene.Scene) error {
 	if err := doc.Close(); err != nil {
 		return err
 	}
-	whole, err := finishPDF(b.Bytes(), pages[0])
+	whole, err := finishPDF(b.Bytes(), pages, marks)
 	if err != nil {
 		return err
 	}

@@ -128,7 +128,7 @@ func TestPDFNeedsAPage(t *testing.T) {
 // An end that is not the renderer's is refused, not guessed at.
 func TestFinishPDFRefuses(t *testing.T) {
 	for _, b := range []string{"", "%PDF-1.7\n", "xref\n0 1\nstartxref\n0\n%%EOF\n", "startxref\n99\n%%EOF\n", "xref\n0 4\n\n\n\n\nstartxref\n0\n%%EOF\n"} {
-		if _, err := finishPDF([]byte(b), &scene.Scene{}); err == nil {
+		if _, err := finishPDF([]byte(b), []*scene.Scene{{}}, nil); err == nil {
 			t.Errorf("%q was taken for a rendered document", b)
 		}
 	}

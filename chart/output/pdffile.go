@@ -83,6 +83,13 @@ func (f *pdfFile) replace(number int, body []byte) {
 	f.objects[number] = fmt.Appendf(nil, "%d 0 obj\n%s\nendobj\n", number, body)
 }
 
+// add adds an object behind the others.
+func (f *pdfFile) add(body []byte) {
+	f.order = append(f.order, len(f.objects))
+	f.objects = append(f.objects, nil)
+	f.replace(len(f.objects)-1, body)
+}
+
 // whole puts the document together again, with an identifier made from its
 // contents (ISO 32000-1, 14.4).
 func (f *pdfFile) whole() []byte {

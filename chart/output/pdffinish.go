@@ -17,10 +17,10 @@ const (
 	properties = 2
 )
 
-// finishPDF gives a rendered document the scene's properties and a language,
-// and takes the time of day out of it, by which no two were the same: the
+// finishPDF gives a rendered document the first page's properties, a language and
+// an outline, and takes the time of day out of it, by which no two were the same: the
 // renderer writes it in the properties and in every font.
-func finishPDF(b []byte, s *scene.Scene) ([]byte, error) {
+func finishPDF(b []byte, pages []*scene.Scene, marks []scene.Bookmark) ([]byte, error) {
 	f, err := takeApart(b)
 	if err != nil {
 		return nil, err
@@ -29,8 +29,17 @@ func finishPDF(b []byte, s *scene.Scene) ([]byte, error) {
 	if !ok {
 		return nil, errPDF
 	}
-	f.replace(catalogue, append([]byte("<</Type/Catalog/Lang(en)/ViewerPreferences<</DisplayDocTitle true>>"), rest...))
+	outline, err := f.addOutline(marks, pages)
+	if err != nil {
+		return nil, err
+	}
+	entries := "<</Type/Catalog/Lang(en)/ViewerPreferences<</DisplayDocTitle true>>"
+	if outline > 0 {
+		entries += fmt.Sprintf("/Outlines %d 0 R/PageMode/UseOutlines", outline)
+	}
+	f.replace(catalogue, append([]byte(entries), rest...))
 
+	s := pages[0]
 	var p bytes.Buffer
 	p.WriteString("<<")
 	for _, entry := range []struct{ name, value string }{
