@@ -40,9 +40,13 @@ type Options struct {
 	// them, and a To of 0 goes on to the last.
 	From, To int
 	// Repeats is how many repeats a wedge shows, at least 1.
-	Repeats    int
-	Paper      Paper
-	Sheet      bool // the whole sheet, however little of it rows or a wedge need
+	Repeats int
+	Paper   Paper
+	Sheet   bool // the whole sheet, however little of it rows or a wedge need
+	// Figure is the greatest height, in mm, of a chart that goes on a page of text
+	// of the same Paper, which says what it shows: it has no title and no credit,
+	// and is no higher than it needs. 0 is a page of its own.
+	Figure     float64
 	Terms      stitch.Terms
 	Special    []Definition         // told in words under the key
 	Own        map[string]OwnSymbol // by the name that its stitches have in the fabric
@@ -60,6 +64,9 @@ type Options struct {
 // Chart is a finished picture.
 type Chart struct {
 	Scene *scene.Scene
+	// Caption says which part, size and rounds are shown, and Reading how they are
+	// read: "right side shown, read anticlockwise".
+	Caption, Reading string
 	// Findings are what a designer should know before printing it, in words;
 	// none when it is fit to print.
 	Findings []string
@@ -105,6 +112,9 @@ func (w *work) draw() (*Chart, []*course) {
 	w.turn()
 	p := newPage(w, false)
 	w.reach(p.radius)
+	if w.o.Figure > 0 {
+		p.tighten()
+	}
 	w.place(p.centre)
 	return p.finish()
 }

@@ -83,35 +83,19 @@ type page struct {
 func newPage(w *work, sideways bool) *page {
 	p := &page{w: w}
 	p.width, p.height = w.o.Paper.Size()
-	if sideways {
-		p.width, p.height = p.height, p.width
+	room := p.width - 2*margin
+	if w.o.Figure > 0 {
+		p.height = w.o.Figure
+		p.top, p.bottom = airAbove, p.height-edgeLeast
+	} else {
+		if sideways {
+			p.width, p.height = p.height, p.width
+			room = p.width - 2*margin
+		}
+		p.setHead(room)
+		p.setFoot(room)
 	}
 	p.paper = p.height
-	room := p.width - 2*margin
-	y := margin
-	set := func(s string, size, least float64, bold bool, colour scene.Colour, lead float64) {
-		if s == "" {
-			return
-		}
-		lines, size := fitText(s, size, least, bold, room)
-		for _, l := range lines {
-			y += typeface.CapHeight(size)
-			p.head = append(p.head, &scene.Text{X: margin, Y: y, Size: size, Bold: bold, Colour: colour, String: l})
-			y += lead
-		}
-	}
-	set(w.o.Title, titleSize, titleLeast, true, ink, 2.8)
-	set(w.subtitle(), w.o.enlarged(lineSize), w.o.enlarged(lineSize*0.85), false, words, 1.8)
-	p.top = y + airAbove
-	p.bottom = p.height - margin
-	if w.o.Credit != "" {
-		lines, size := fitText(w.o.Credit, w.o.enlarged(footSize), w.o.enlarged(footSize*0.9), false, room)
-		for i := len(lines) - 1; i >= 0; i-- {
-			p.foot = append(p.foot, &scene.Text{X: margin, Y: p.bottom, Size: size, Colour: words, String: lines[i]})
-			p.bottom -= size * 1.35
-		}
-		p.bottom -= 2
-	}
 	foot := p.bottom
 	p.below = p.height - foot
 	for _, row := range keyRows {
@@ -137,16 +121,61 @@ func newPage(w *work, sideways bool) *page {
 	return p
 }
 
+// setHead sets the title and what the chart shows, which begins the room for it.
+func (p *page) setHead(room float64) {
+	y := margin
+	set := func(s string, size, least float64, bold bool, colour scene.Colour, lead float64) {
+		if s == "" {
+			return
+		}
+		lines, size := fitText(s, size, least, bold, room)
+		for _, l := range lines {
+			y += typeface.CapHeight(size)
+			p.head = append(p.head, &scene.Text{X: margin, Y: y, Size: size, Bold: bold, Colour: colour, String: l})
+			y += lead
+		}
+	}
+	set(p.w.o.Title, titleSize, titleLeast, true, ink, 2.8)
+	set(p.w.subtitle(), p.w.o.enlarged(lineSize), p.w.o.enlarged(lineSize*0.85), false, words, 1.8)
+	p.top = y + airAbove
+}
+
+// setFoot sets the credit, which ends the room.
+func (p *page) setFoot(room float64) {
+	p.bottom = p.height - margin
+	if p.w.o.Credit == "" {
+		return
+	}
+	lines, size := fitText(p.w.o.Credit, p.w.o.enlarged(footSize), p.w.o.enlarged(footSize*0.9), false, room)
+	for i := len(lines) - 1; i >= 0; i-- {
+		p.foot = append(p.foot, &scene.Text{X: margin, Y: p.bottom, Size: size, Colour: words, String: lines[i]})
+		p.bottom -= size * 1.35
+	}
+	p.bottom -= 2
+}
+
+// tighten brings a figure's key up to a round chart that is smaller than its room.
+func (p *page) tighten() {
+	_, extent := p.w.outline()
+	p.bottom = min(p.bottom, hundredth(p.top+2*min(p.radius, p.w.outer*extent)))
+	p.centre.Y = hundredth((p.top + p.bottom) / 2)
+	p.trim()
+}
+
 // fit sets what is no whole round on an upright page or, where its symbols come
 // out clearly larger, on one on its side.
 func (w *work) fit(lay func(*page)) *page {
-	upright := newPage(w, false)
-	lay(upright)
+	p := newPage(w, false)
+	lay(p)
+	if w.o.Figure > 0 {
+		p.trim()
+		return p
+	}
 	if w.o.Paper.post {
-		return upright
+		return p
 	}
 	unit := w.unit
-	p := newPage(w, true)
+	p = newPage(w, true)
 	if p.height <= p.paper {
 		lay(p)
 	}
@@ -240,7 +269,7 @@ func (p *page) finish() (*Chart, []*course) {
 		}
 	}
 	s.Root.Add(drawing)
-	c := &Chart{Scene: s, least: w.o.leastSymbol()}
+	c := &Chart{Scene: s, least: w.o.leastSymbol(), Caption: capital(strings.Join(w.caption(), ", ")), Reading: capital(strings.Join(w.reading(), ", "))}
 	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
@@ -108,23 +109,35 @@ func (w *work) spaceName(p fabric.Place) string {
 	return "ch-" + strconv.Itoa(n) + " sp"
 }
 
-// subtitle says what the chart shows.
+// subtitle says what the chart shows, and how it is read.
 func (w *work) subtitle() string {
-	var s []string
-	add := func(t string) {
+	return strings.Join(append(w.caption(), w.reading()...), " · ")
+}
+
+// caption says what the chart shows.
+func (w *work) caption() (s []string) {
+	for _, t := range []string{w.part.Name, w.sized(), w.span(), w.portion()} {
 		if t != "" {
 			s = append(s, t)
 		}
 	}
-	add(w.part.Name)
-	if w.size != "" {
-		add("size " + w.size)
+	return s
+}
+
+// sized names the size, "" where there is one only.
+func (w *work) sized() string {
+	if w.size == "" {
+		return ""
 	}
-	add(w.span())
-	add(w.portion())
+	return "size " + w.size
+}
+
+// reading says which side the chart shows, and how it is read.
+func (w *work) reading() (s []string) {
+	add := func(t string) { s = append(s, t) }
 	if w.panel && !w.turned() {
 		add("right side shown, read to the " + w.side(w.courses[w.lo]))
-		return strings.Join(s, " · ")
+		return s
 	}
 	if w.flat {
 		add("right side shown")
@@ -140,14 +153,22 @@ func (w *work) subtitle() string {
 				break
 			}
 		}
-		return strings.Join(s, " · ")
+		return s
 	}
 	read := "right side shown, read " + w.direction(false)
 	if w.turned() {
 		read += ", turned rounds " + w.direction(true)
 	}
-	add(read)
-	return strings.Join(s, " · ")
+	return append(s, read)
+}
+
+// capital is a sentence with its first letter large.
+func capital(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
+	}
+	return string(r)
 }
 
 // span names the rounds that are drawn.

@@ -11,7 +11,7 @@ import (
 // trade: "51.4 (54, 57) cm" and "20¼ (21¼, 22½) in". A figure that all of them
 // share is written once; a size without one has a dash.
 func figures(mm []float64) (cm, in string) {
-	return inOrder(mm, centimetres) + " cm", inOrder(mm, inches) + " in"
+	return inOrder(mm, Centimetres) + " cm", inOrder(mm, Inches) + " in"
 }
 
 func inOrder(mm []float64, write func(float64) string) string {
@@ -31,14 +31,15 @@ func inOrder(mm []float64, write func(float64) string) string {
 	return l[0] + " (" + strings.Join(l[1:], ", ") + ")"
 }
 
-// centimetres is a length to the nearest millimetre.
-func centimetres(mm float64) string {
+// Centimetres is a length in millimetres, in centimetres to the nearest millimetre:
+// "51.4".
+func Centimetres(mm float64) string {
 	return strconv.FormatFloat(math.Round(mm)/10, 'f', -1, 64)
 }
 
-// inches is a length to the nearest quarter of an inch; less than an eighth is
-// a quarter all the same, since nothing is no length.
-func inches(mm float64) string {
+// Inches is a length in millimetres, in inches to the nearest quarter: "20¼". Less
+// than an eighth is a quarter all the same, since nothing is no length.
+func Inches(mm float64) string {
 	n := int(max(1, math.Round(4*mm/25.4)))
 	whole, part := n/4, [...]string{"", "¼", "½", "¾"}[n%4]
 	if whole == 0 {

@@ -26,12 +26,12 @@ func (s *sheet) motif(i int, name string) {
 	var v *view
 	if k == 0 {
 		v = s.circle("motif", name+", laid flat", times(2), 2*depth)
-		s.addFacts(name, fact{"Across", times(2)},
-			fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })})
+		s.addFacts(name, Fact{"Across", times(2)},
+			Fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })})
 	} else {
 		v = polygonal("motif", name+", laid flat", k, depth, times)
 		n := float64(k)
-		s.addFacts(name, fact{"Each side", times(2 * math.Tan(math.Pi/n))})
+		s.addFacts(name, Fact{"Each side", times(2 * math.Tan(math.Pi/n))})
 	}
 	s.turn(v, i)
 	s.views = append(s.views, v)

@@ -66,10 +66,10 @@ func (s *sheet) oval(i int, name string) {
 	d.off = [2]float64{r, r}
 	v.dims = append(v.dims, d)
 	s.views = append(s.views, v)
-	facts := []fact{{"Length", lengths}, {"Width", widths}, {"Around", around}}
+	facts := []Fact{{"Length", lengths}, {"Width", widths}, {"Around", around}}
 	if stands {
-		facts[0].name, facts[1].name = "Base, length", "Base, width"
-		facts = append(facts, fact{"Sides, depth", sides})
+		facts[0].Name, facts[1].Name = "Base, length", "Base, width"
+		facts = append(facts, Fact{"Sides, depth", sides})
 		l := plumb(cutAway(laidFlat(m, i), m.done.Pieces[i].Depth-deep))
 		brim := s.each(func(m *measured) float64 { return m.done.Pieces[i].Brim })
 		u := s.tube("sides", name+", sides laid flat", l, halves(around), halves(brim), sides, false)
@@ -77,7 +77,7 @@ func (s *sheet) oval(i int, name string) {
 		u.way = upOrDown(u.width/2, deep, true)
 		s.views = append(s.views, u)
 	}
-	facts = append(facts, fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })})
+	facts = append(facts, Fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })})
 	s.addFacts(name, facts...)
 }
 

@@ -21,6 +21,8 @@ const (
 	between   = 9.0  // views
 	tallest   = 95.0 // of an outline
 	outlined  = 0.5  // width of an outline
+	// figureEdge is kept clear above and below a figure.
+	figureEdge = 1.0
 )
 
 // scales are how many millimetres of the piece one millimetre of paper may
@@ -152,16 +154,23 @@ func (s *sheet) fit(room, height float64) (rows []row, tall, scale float64, ok b
 func (s *sheet) page() error {
 	s.width, s.height = s.o.Paper.Size()
 	room := s.width - 2*margin
-	top := s.heading(room)
+	top, low := 0.0, margin // the edges that are kept clear
+	var foot []*scene.Text
+	footHeight := 0.0
+	if s.figure > 0 {
+		s.height, top, low = s.figure, figureEdge, figureEdge
+	} else {
+		top = s.heading(room)
+		foot, footHeight = s.foot(room)
+	}
 	legend := s.legendEntries()
-	foot, footHeight := s.foot(room)
 	bottom := footHeight + float64(max(3, len(legend)))*4.6 + 10
-	rows, tall, scale, ok := s.fit(room, s.height-margin-bottom-top)
+	rows, tall, scale, ok := s.fit(room, s.height-low-bottom-top)
 	if !ok {
 		return errors.New("the outlines do not fit on the page: draw one part, or fewer sizes")
 	}
-	if !s.o.Sheet {
-		s.height = math.Ceil(top + tall + bottom + margin)
+	if !s.o.Sheet || s.figure > 0 {
+		s.height = math.Ceil(top + tall + bottom + low)
 	}
 	y := top
 	for _, r := range rows {
@@ -177,11 +186,11 @@ func (s *sheet) page() error {
 		}
 		y += r.height + between
 	}
-	low := s.height - margin - footHeight
-	s.legend(legend, margin, low-5)
-	s.scaleBar(s.width-margin, low-5, scale)
+	end := s.height - low - footHeight
+	s.legend(legend, margin, end-5)
+	s.scaleBar(s.width-margin, end-5, scale)
 	for _, t := range foot {
-		t.Y += s.height - margin - footHeight
+		t.Y += end
 		s.root.Add(t)
 	}
 	return nil
@@ -203,27 +212,22 @@ func (s *sheet) heading(room float64) float64 {
 		line += ", " + n
 	}
 	y = paragraph(g, line, margin, y+0.6, lineSize, false, words, room)
-	if z := s.drawn().fabric.Size; s.o.Nested && len(s.sizes) > 1 {
-		y = paragraph(g, "Outlines to scale in all sizes, one in another."+s.rule(), margin, y+0.4, lineSize, false, words, room)
-	} else if len(s.sizes) > 1 && z != "" {
-		y = paragraph(g, "Outlines to scale in size "+z+"."+s.rule(), margin, y+0.4, lineSize, false, words, room)
-	}
-	if len(s.sizes) == 1 && s.rule() != "" {
-		y = paragraph(g, strings.TrimSpace(s.rule()), margin, y+0.4, lineSize, false, words, room)
+	if notes := strings.Join(s.notes(), " "); notes != "" {
+		y = paragraph(g, notes, margin, y+0.4, lineSize, false, words, room)
 	}
 	y += 2.5
 	widest, longest := 0.0, 0.0
 	for _, f := range s.facts {
-		cm, _ := figures(f.values)
-		widest = math.Max(widest, typeface.Width(f.name, lineSize, false, false))
+		cm, _ := figures(f.Values)
+		widest = math.Max(widest, typeface.Width(f.Name, lineSize, false, false))
 		longest = math.Max(longest, typeface.Width(cm, lineSize, false, false))
 	}
 	widest = math.Min(widest, 0.3*room)
 	for _, f := range s.facts {
-		cm, in := figures(f.values)
+		cm, in := figures(f.Values)
 		x := margin + widest + 5
 		second := x + math.Min(longest+8, 0.54*(s.width-margin-x))
-		a := paragraph(g, f.name, margin, y, lineSize, false, words, widest+0.1)
+		a := paragraph(g, f.Name, margin, y, lineSize, false, words, widest+0.1)
 		b := paragraph(g, cm, x, y, lineSize, false, ink, second-x-4)
 		c := paragraph(g, in, second, y, lineSize, false, ink, s.width-margin-second)
 		y = math.Max(a, math.Max(b, c)) + 0.3
@@ -290,25 +294,31 @@ func (s *sheet) view(b block, x, y, scale float64) {
 	s.root.Add(g)
 }
 
-// rule says how pieces are drawn that are not flat by themselves, or whose rows
-// may lie in more ways than one.
-func (s *sheet) rule() (text string) {
+// notes say which sizes are drawn, and how pieces are drawn that are not flat by
+// themselves or whose rows may lie in more ways than one.
+func (s *sheet) notes() (l []string) {
+	switch z := s.drawn().fabric.Size; {
+	case s.o.Nested && len(s.sizes) > 1:
+		l = append(l, "Outlines to scale in all sizes, one in another.")
+	case len(s.sizes) > 1 && z != "":
+		l = append(l, "Outlines to scale in size "+z+".")
+	}
 	flat, shaped, ball, domed := false, false, false, false
 	for _, v := range s.views {
 		flat, shaped, ball, domed = flat || v.flat, shaped || v.shaped, ball || v.stuffed, domed || v.domed
 	}
 	if flat {
-		text += " Laid flat, a round is drawn half as wide as it is around"
+		text := "Laid flat, a round is drawn half as wide as it is around"
 		if domed {
 			text += ", and a closed end rounded"
 		}
-		text += "."
+		l = append(l, text+".")
 	}
 	if ball {
-		text += " A stuffed piece is drawn as round as its rounds let it be."
+		l = append(l, "A stuffed piece is drawn as round as its rounds let it be.")
 	}
 	if shaped {
-		text += " Rows of different lengths are drawn about their middle."
+		l = append(l, "Rows of different lengths are drawn about their middle.")
 	}
-	return text
+	return l
 }

@@ -45,6 +45,46 @@ type Options struct {
 // centimetres and in inches to the nearest quarter. Circumferences and depths
 // are those of [geometry.Finish].
 func Sheet(sizes []Size, o Options) (*scene.Scene, error) {
+	s, err := newSheet(sizes, o)
+	if err != nil {
+		return nil, err
+	}
+	return s.scene()
+}
+
+// Figure is the schematic for a page of text on the same Paper, no higher than so
+// many millimetres, without title, credit and the list of measurements; and what is
+// to be said of how it is drawn.
+func Figure(sizes []Size, o Options, height float64) (made *scene.Scene, note string, err error) {
+	s, err := newSheet(sizes, o)
+	if err != nil {
+		return nil, "", err
+	}
+	s.figure = height
+	made, err = s.scene()
+	return made, strings.Join(s.notes(), " "), err
+}
+
+func (s *sheet) scene() (*scene.Scene, error) {
+	if err := s.page(); err != nil {
+		return nil, err
+	}
+	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Alt: s.alt(), Desc: s.describe(), Author: s.o.Credit,
+		Paper: scene.RGB(0xffffff), Root: s.root}, nil
+}
+
+// Measurements are the finished measurements that the schematic lists: one value
+// for each size, in millimetres, 0 where a size has none.
+func Measurements(sizes []Size, o Options) ([]Fact, error) {
+	s, err := newSheet(sizes, o)
+	if err != nil {
+		return nil, err
+	}
+	return s.facts, nil
+}
+
+// newSheet measures the sizes and chooses what is drawn of them.
+func newSheet(sizes []Size, o Options) (*sheet, error) {
 	s := &sheet{o: o}
 	if len(sizes) == 0 || o.Drawn < 0 || o.Drawn >= len(sizes) {
 		return nil, errors.New("there is no size to draw")
@@ -70,11 +110,7 @@ func Sheet(sizes []Size, o Options) (*scene.Scene, error) {
 			return nil, err
 		}
 	}
-	if err := s.page(); err != nil {
-		return nil, err
-	}
-	return &scene.Scene{Width: s.width, Height: s.height, Title: s.name(), Alt: s.alt(), Desc: s.describe(), Author: o.Credit,
-		Paper: scene.RGB(0xffffff), Root: s.root}, nil
+	return s, nil
 }
 
 // measured is a size with its finished measurements, in millimetres.
@@ -89,16 +125,17 @@ type sheet struct {
 	o             Options
 	sizes         []measured
 	views         []*view
-	facts         []fact
+	facts         []Fact
 	width, height float64
+	figure        float64 // the greatest height of a figure, 0 for a page of its own
 	root          scene.Group
 }
 
-// fact is a measurement of the finished piece: one value for each size, in
+// Fact is a measurement of the finished piece: one value for each size, in
 // millimetres, 0 where a size has none.
-type fact struct {
-	name   string
-	values []float64
+type Fact struct {
+	Name   string
+	Values []float64
 }
 
 // each is a measurement of every size.
@@ -154,8 +191,8 @@ func (s *sheet) alt() string {
 	}
 	l := []string{s.name() + how + strings.Join(titles, "; ") + "."}
 	for _, f := range s.facts[:min(len(s.facts), 3)] {
-		cm, in := figures(f.values)
-		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))
+		cm, in := figures(f.Values)
+		l = append(l, fmt.Sprintf("%s: %s, %s.", f.Name, cm, in))
 	}
 	return strings.Join(l, " ")
 }
@@ -164,8 +201,8 @@ func (s *sheet) alt() string {
 func (s *sheet) describe() string {
 	l := []string{s.alt()}
 	for _, f := range s.facts[min(len(s.facts), 3):] {
-		cm, in := figures(f.values)
-		l = append(l, fmt.Sprintf("%s: %s, %s.", f.name, cm, in))
+		cm, in := figures(f.Values)
+		l = append(l, fmt.Sprintf("%s: %s, %s.", f.Name, cm, in))
 	}
 	return strings.Join(append(l, relaxed), " ")
 }

@@ -60,10 +60,10 @@ func (s *sheet) ball(i int, name string, across, tall float64) {
 	v.dims = append(v.dims, d)
 	v.way = upOrDown(across/2, tall, true)
 	s.views = append(s.views, v)
-	s.addFacts(name, fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })},
-		fact{"Across, stuffed", of(false)}, fact{"Tall, stuffed", of(true)},
-		fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })},
-		fact{"Left to draw closed", s.each(func(m *measured) float64 { return m.done.Pieces[i].Brim })})
+	s.addFacts(name, Fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })},
+		Fact{"Across, stuffed", of(false)}, Fact{"Tall, stuffed", of(true)},
+		Fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })},
+		Fact{"Left to draw closed", s.each(func(m *measured) float64 { return m.done.Pieces[i].Brim })})
 }
 
 // ellipse is an ellipse in a box of that width and height.

@@ -144,7 +144,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 	if whole && s.o.Hat {
 		title = "Hat"
 	}
-	add := func(what string, values []float64) { s.addFacts(name, fact{what, values}) }
+	add := func(what string, values []float64) { s.addFacts(name, Fact{what, values}) }
 	add("Around", around)
 	add("Laid flat", halves(around))
 	if unlike(brim, around) {
@@ -183,11 +183,11 @@ func (s *sheet) rounds(i int, whole bool) error {
 }
 
 // addFacts adds measurements of a part, by its name where there are several.
-func (s *sheet) addFacts(name string, facts ...fact) {
+func (s *sheet) addFacts(name string, facts ...Fact) {
 	name, _, _ = strings.Cut(name, " (") // how many are made
 	for _, f := range facts {
 		if s.several() {
-			f.name = name + ", " + strings.ToLower(f.name[:1]) + f.name[1:]
+			f.Name = name + ", " + strings.ToLower(f.Name[:1]) + f.Name[1:]
 		}
 		s.facts = append(s.facts, f)
 	}
@@ -208,10 +208,10 @@ func (s *sheet) several() bool {
 // in other parts.
 func (s *sheet) worked(depth, brim []float64) {
 	if d := s.each(func(m *measured) float64 { return m.done.Depth }); unlike(d, depth) {
-		s.facts = append(s.facts, fact{"Depth in all", d})
+		s.facts = append(s.facts, Fact{"Depth in all", d})
 	}
 	if b := s.each(func(m *measured) float64 { return m.done.Brim }); unlike(b, brim) {
-		s.facts = append(s.facts, fact{"Edge in all, relaxed", b})
+		s.facts = append(s.facts, Fact{"Edge in all, relaxed", b})
 	}
 }
 
@@ -310,7 +310,7 @@ func (s *sheet) flat(i int) {
 	if picked {
 		title += ", before it is joined"
 	} else {
-		s.facts = append(s.facts, fact{name + ", length", length}, fact{name + ", width", width})
+		s.facts = append(s.facts, Fact{name + ", length", length}, Fact{name + ", width", width})
 	}
 	l := flatPiece(m, i)
 	v := s.tube("part-"+fmt.Sprint(i+1), title, l, width, width, length, false)
