@@ -169,6 +169,7 @@ type key struct {
 	entries []entry
 	rows    int
 	left    []float64 // of each column
+	right   float64   // of the last
 	row     float64   // height of one
 	special special
 	keySizes
@@ -200,7 +201,7 @@ func (w *work) layKey(width, row float64) key {
 			}
 			x += k.box + k.indent + widest + keyGap
 		}
-		if x-keyGap <= width {
+		if k.right = x - keyGap; k.right <= width {
 			break
 		}
 	}
@@ -210,6 +211,9 @@ func (w *work) layKey(width, row float64) key {
 func (e entry) width(k keySizes) float64 {
 	return typeface.Width(e.short, k.text, true, false) + k.space + typeface.Width(e.long, k.text, false, false)
 }
+
+// width is how wide the key is; told stitches take the whole of their room.
+func (k key) width() float64 { return max(k.right, k.special.width) }
 
 func (k key) height() float64 { return float64(k.rows)*k.row + k.special.height() }
 

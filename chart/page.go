@@ -53,15 +53,16 @@ func (p Paper) Size() (width, height float64) {
 
 // Measures of the page, mm.
 const (
-	margin     = 14.0
-	titleSize  = 6.4 // em
-	titleLeast = 4.4
-	lineSize   = 3.3 // of the subtitle
-	footSize   = 2.9
-	airAbove   = 7.0 // between the lines at the head and the chart
-	airBelow   = 9.0 // between the chart and the key: room for the arrow
-	leastChart = 60  // radius
-	leastPost  = 30  // radius in a post
+	margin      = 14.0
+	titleSize   = 6.4 // em
+	titleLeast  = 4.4
+	lineSize    = 3.3 // of the subtitle
+	footSize    = 2.9
+	airAbove    = 7.0 // between the lines at the head and the chart
+	airBelow    = 9.0 // between the chart and the key: room for the arrow
+	leastChart  = 60  // radius
+	leastPost   = 30  // radius in a post
+	leastFigure = 40  // radius among text
 )
 
 // page is the sheet that a chart is set on.
@@ -107,6 +108,9 @@ func newPage(w *work, sideways bool) *page {
 		}
 	}
 	least := w.o.Paper.leastChart()
+	if w.o.Figure > 0 {
+		least = leastFigure
+	}
 	if p.radius < least {
 		// A key this long needs a longer page; the chart keeps its room.
 		longer := 2 * (least - p.radius)
@@ -280,11 +284,15 @@ func (p *page) finish() (*Chart, []*course) {
 	s.Root.Add(counts...)
 	aids, without := a.aids(f)
 	s.Root.Add(aids...)
+	left := margin
+	if w.o.Figure > 0 {
+		left = hundredth((p.width - p.key.width()) / 2)
+	}
 	if len(p.key.entries) > 0 {
-		s.Root.Add(a.drawKey(p.key, margin, p.bottom+airBelow))
+		s.Root.Add(a.drawKey(p.key, left, p.bottom+airBelow))
 	}
 	if sp := p.key.special; len(sp.lines) > 0 {
-		s.Root.Add(sp.draw(margin, p.bottom+airBelow+p.key.height()-sp.height()))
+		s.Root.Add(sp.draw(left, p.bottom+airBelow+p.key.height()-sp.height()))
 	}
 	if len(p.foot) > 0 {
 		foot := &scene.Group{ID: "foot"}

@@ -36,6 +36,7 @@ type special struct {
 	lines       [][]string // of each
 	indent      float64    // of the words
 	lead        float64    // from line to line
+	width       float64    // of the room, 0 for none told
 	keySizes
 }
 
@@ -46,6 +47,7 @@ func (w *work) laySpecial(width float64) (s special) {
 		s.indent = max(s.indent, typeface.Width(d.Name, s.text, true, false)+s.space)
 	}
 	for _, d := range s.definitions {
+		s.width = width
 		lines, _ := fitText(d.Words, s.text, s.text, false, width-s.box-s.keySizes.indent-s.indent)
 		s.lines = append(s.lines, lines)
 	}

@@ -311,7 +311,7 @@ func (d *roundArtist) bySeam(near []segment) []segment {
 // join draws the slip stitch that closes the round: its dot lies in the gap at
 // the seam, as near the top as the strokes beside it leave it room.
 func (d *roundArtist) join(i int) *scene.Group {
-	grp := &scene.Group{ID: d.prefix + "join", Title: d.c.label() + ", join"}
+	grp := &scene.Group{ID: d.unique(d.prefix + "join"), Title: d.c.label() + ", join"}
 	if d.c.rank[i] >= 0 {
 		return d.tallJoin(grp, i)
 	}

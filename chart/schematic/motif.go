@@ -34,7 +34,7 @@ func (s *sheet) motif(i int, name string) {
 		s.addFacts(name, Fact{"Each side", times(2 * math.Tan(math.Pi/n))})
 	}
 	s.turn(v, i)
-	s.views = append(s.views, v)
+	s.show(v)
 }
 
 // polygonal is a regular polygon with a side at its foot.

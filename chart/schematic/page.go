@@ -21,8 +21,10 @@ const (
 	between   = 9.0  // views
 	tallest   = 95.0 // of an outline
 	outlined  = 0.5  // width of an outline
-	// figureEdge is kept clear above and below a figure.
+	// figureEdge is kept clear above and below a figure, figureSide beside what
+	// stands under it: as wide as the margin of the text.
 	figureEdge = 1.0
+	figureSide = 25.0
 )
 
 // scales are how many millimetres of the piece one millimetre of paper may
@@ -154,11 +156,11 @@ func (s *sheet) fit(room, height float64) (rows []row, tall, scale float64, ok b
 func (s *sheet) page() error {
 	s.width, s.height = s.o.Paper.Size()
 	room := s.width - 2*margin
-	top, low := 0.0, margin // the edges that are kept clear
+	top, low, side := 0.0, margin, margin // the edges that are kept clear
 	var foot []*scene.Text
 	footHeight := 0.0
 	if s.figure > 0 {
-		s.height, top, low = s.figure, figureEdge, figureEdge
+		s.height, top, low, side = s.figure, figureEdge, figureEdge, figureSide
 	} else {
 		top = s.heading(room)
 		foot, footHeight = s.foot(room)
@@ -187,8 +189,8 @@ func (s *sheet) page() error {
 		y += r.height + between
 	}
 	end := s.height - low - footHeight
-	s.legend(legend, margin, end-5)
-	s.scaleBar(s.width-margin, end-5, scale)
+	s.legend(legend, side, end-5)
+	s.scaleBar(s.width-side, end-5, scale)
 	for _, t := range foot {
 		t.Y += end
 		s.root.Add(t)

@@ -5,6 +5,7 @@ package schematic
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"whorl/chart"
@@ -145,6 +146,15 @@ func (s *sheet) each(of func(m *measured) float64) []float64 {
 		l[i] = of(&s.sizes[i])
 	}
 	return l
+}
+
+// show adds a view; one that is called like another gets a number.
+func (s *sheet) show(v *view) {
+	name := v.id
+	for k := 2; slices.ContainsFunc(s.views, func(w *view) bool { return w.id == v.id }); k++ {
+		v.id = fmt.Sprintf("%s-%d", name, k)
+	}
+	s.views = append(s.views, v)
 }
 
 func (s *sheet) drawn() *measured { return &s.sizes[s.o.Drawn] }

@@ -168,7 +168,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 	}
 	v.flat, v.domed = true, domed
 	v.way = upOrDown(v.width/2, bodyDepth, piece.CrownFirst)
-	s.views = append(s.views, v)
+	s.show(v)
 
 	if strip >= 0 && s.o.Hat {
 		s.turnedUp(l, strip, closes)
@@ -280,7 +280,7 @@ func (s *sheet) turnedUp(l []level, strip int, closes bool) {
 	y := depth - up(m)
 	x0, x1 := (v.width-foot)/2, (v.width+foot)/2
 	v.edges = append(v.edges, edge{plain, []point{{X: x0, Y: depth}, {X: x0, Y: y}, {X: x1, Y: y}, {X: x1, Y: depth}}})
-	s.views = append(s.views, v)
+	s.show(v)
 }
 
 // fromAbove is a hat as it is worn, seen from above.
@@ -288,7 +288,7 @@ func (s *sheet) fromAbove(i int) {
 	across := s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest / math.Pi })
 	v := s.circle("crown", "Crown from above", across, across[s.o.Drawn])
 	s.turn(v, i)
-	s.views = append(s.views, v)
+	s.show(v)
 }
 
 // flat is a part worked to and fro: drawn upright, or on its side when it is
@@ -326,7 +326,7 @@ func (s *sheet) flat(i int) {
 	if piece.Length > piece.Width {
 		v.onItsSide(length, width)
 	}
-	s.views = append(s.views, v)
+	s.show(v)
 }
 
 // onItsSide lays a view down, so that it is worked from the left to the right.

@@ -2,6 +2,7 @@ package writeup
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -61,9 +62,9 @@ func (s *setter) share() (pages []*scene.Scene) {
 func (s *setter) fill(rest, waiting []*piece) (page []placed, _, _ []*piece) {
 	y, end := top, s.height-s.bottom()
 	put := func(p *piece) bool {
-		air := p.above
-		if len(page) == 0 {
-			air = 0
+		air := 0.0
+		if n := len(page); n > 0 {
+			air = math.Max(p.above, page[n-1].below)
 		}
 		if y+air+p.height > end+1e-6 && len(page) > 0 {
 			return false

@@ -32,7 +32,7 @@ const (
 	underAir    = 5.5
 	paragraph   = 1.9 // above
 	figureAir   = 6.0
-	captionAir  = 2.0 // under
+	captionAir  = 3.0 // under
 )
 
 var (
@@ -44,6 +44,7 @@ var (
 // piece is a part of the document that is not divided.
 type piece struct {
 	above  float64 // air, but for the first piece of a page
+	below  float64 // air, where the next piece has less above it
 	height float64
 	with   bool // on one page with the next piece
 	floats bool // may stand on the next page while the text goes on, unless the one before is with it
@@ -212,7 +213,7 @@ func (s *setter) picture(b Picture) error {
 	if under > 0 {
 		under += captionAir
 	}
-	p := &piece{above: figureAir, height: under + b.Scene.Height, floats: true}
+	p := &piece{above: figureAir, below: figureAir, height: under + b.Scene.Height, floats: true}
 	if room := s.height - top - s.bottom(); b.Scene.Width > s.width || p.height > room {
 		return fmt.Errorf("the picture %q is %.0f × %.0f mm and has %.0f × %.0f mm on the page", b.Caption, b.Scene.Width, b.Scene.Height, s.width, room-under)
 	}

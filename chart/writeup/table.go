@@ -12,6 +12,7 @@ import (
 
 const (
 	cellAir   = 4.0 // between columns
+	wideAir   = 14  // more of it where there is room
 	rowAir    = 2.2 // between rows, a line in the middle of it
 	tableSize = 3.4
 	leastSize = 2.7
@@ -54,6 +55,12 @@ func (t *Table) columns(size, room float64) ([]float64, bool) {
 	}
 	switch {
 	case high <= room:
+		// What is left is shared out, as far as the eye can follow a row.
+		for i := range most {
+			if i > 0 {
+				most[i] += math.Min(wideAir, (room-high)/float64(n-1))
+			}
+		}
 		return most, true
 	case low > room:
 		for i := range least {
@@ -125,25 +132,23 @@ func (s *setter) table(t Table) {
 }
 
 // terms sets names and meanings in as many columns as they have room in, read
-// downwards; long ones as paragraphs.
+// downwards; long ones as paragraphs. A meaning follows its name closely, so that
+// who reads the text of the page reads them together.
 func (s *setter) terms(l Terms) {
-	names, wide := 0.0, 0.0
+	after := func(t Term) float64 { return typeface.Width(t.Name, bodySize, true, false) + leadAir }
+	column := 0.0
 	for _, t := range l {
-		names = math.Max(names, typeface.Width(t.Name, bodySize, true, false))
-		wide = math.Max(wide, typeface.Width(t.Meaning, bodySize, false, false))
+		column = math.Max(column, after(t)+typeface.Width(t.Meaning, bodySize, false, false))
 	}
-	column := names + 2*leadAir + wide
-	n := int((s.room + termAir) / (column + termAir))
-	if n < 1 || names > 0.4*s.room {
+	n := min(3, int((s.room+termAir)/(column+termAir)))
+	if n < 1 {
 		for _, t := range l {
 			s.paragraph(Paragraph{Lead: t.Name, Text: t.Meaning})
 		}
 		return
 	}
-	n = min(n, 3)
 	pitch := (s.room + termAir) / float64(n)
-	most := termRows * n
-	for len(l) > 0 {
+	for most := termRows * n; len(l) > 0; {
 		part := l[:min(most, len(l))]
 		l = l[len(part):]
 		rows := (len(part) + n - 1) / n
@@ -151,7 +156,7 @@ func (s *setter) terms(l Terms) {
 			for i, t := range part {
 				x, at := side+float64(i/rows)*pitch, y+float64(i%rows)*bodySize*lead
 				write(g, t.Name, x, at, bodySize, true, ink)
-				write(g, t.Meaning, x+names+2*leadAir, at, bodySize, false, ink)
+				write(g, t.Meaning, x+after(t), at, bodySize, false, ink)
 			}
 		}})
 	}
