@@ -56,6 +56,11 @@ func isLoose(r *fabric.Round) bool {
 // layLoose lays the places of an unjoined chain round the turn in the order in
 // which the next round uses them, each side of the chain apart.
 func (w *work) layLoose(c *course) {
+	if w.oval != nil {
+		w.layOval()
+		c.settle(w)
+		return
+	}
 	next := w.courses[1]
 	var keys []int
 	for _, i := range next.rising() {
@@ -68,6 +73,11 @@ func (w *work) layLoose(c *course) {
 	for i := len(keys) - 1; i >= 0; i-- { // the first use wins
 		w.edge[keys[i]] = (float64(i) + 0.5) * ring.Turn / float64(len(keys))
 	}
+	c.settle(w)
+}
+
+// settle gives the chains of an unjoined foundation the angles of their places.
+func (c *course) settle(w *work) {
 	c.fold = 1
 	for i := range c.theta {
 		c.rank[i] = -1

@@ -74,6 +74,8 @@ func (w *work) stretchAt(radius float64) float64 {
 		return s.Scale
 	case strip:
 		return s.Scale
+	case ring.Stadium:
+		return s.Stretch(radius)
 	}
 	return math.Max(radius, 0.5)
 }

@@ -178,6 +178,9 @@ func (c *course) pin(now []float64, first float64) {
 func (w *work) outline() (ring.Shape, float64) {
 	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
 	n := w.corners.sides
+	if w.oval != nil && w.window == 0 {
+		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
+	}
 	if n == 0 || w.window > 0 {
 		return circle, 1
 	}

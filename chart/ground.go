@@ -34,6 +34,8 @@ func (a *artist) ground() *scene.Group {
 		return a.hub(below, places)
 	case below.hub && a.lo == 1 && a.first == 1:
 		return a.hub(below, places)
+	case below.loose && drawn && a.oval != nil:
+		return a.chainLine(places)
 	case below.loose && drawn:
 		return a.chainBelow(places)
 	}
@@ -158,7 +160,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		for _, f := range places[1:] {
 			d.LineTo(at(f.angle, f.radius))
 		}
-	case isLevel(places) && a.window == 0 && a.corners.sides == 0:
+	case isLevel(places) && a.window == 0 && a.corners.sides == 0 && a.oval == nil:
 		first, r := places[0], places[0].radius-a.up()*gap
 		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
 			x, y := at(angle, first.radius)

@@ -110,6 +110,15 @@ func (w *work) width(c *course, i int) float64 {
 		next += c.wrap()
 	}
 	g := math.Min(back, next)
+	if _, ok := w.shape.(ring.Stadium); ok {
+		here := w.shape.At(c.theta[i], c.radius[i])
+		least := math.Inf(1)
+		for _, a := range [...]float64{c.theta[i] - back, c.theta[i] + next} {
+			f := w.shape.At(a, c.radius[i])
+			least = math.Min(least, math.Hypot(f.X-here.X, f.Y-here.Y))
+		}
+		return least
+	}
 	if w.flat {
 		from := 0.0
 		if s, ok := w.shape.(strip); ok {

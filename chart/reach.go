@@ -29,6 +29,7 @@ const (
 	leastFeet  = 0.85 // between feet in a ring
 	leastRise  = 1.6  // from round to round
 	leastHole  = 2.2  // radius of the centre
+	ovalHole   = 0.3  // units, from the middle of the chain in an oval to the places on it
 	largest    = 7.5
 )
 
@@ -79,21 +80,25 @@ func (w *work) reach(within float64) {
 	tall := w.singleHeight()
 	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall}
 	w.radii = ring.Stack(w.layers(), fit)
+	if w.oval != nil {
+		w.stackOval(&fit, tall)
+	}
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
 		w.shape, _ = w.outline()
 		w.outer = 0
 		w.radiateAll()
 		// Single stitches may stand out beyond the mean of their round.
-		over := w.outer - (within - 0.8)
+		reached := w.outer + w.ovalLong()/2
+		over := reached - (within - 0.8)
 		switch {
 		case over < 0.05:
 			return
-		case try < 4 && fit.Outer-over > within/3:
+		case try < 6 && fit.Outer-over > within/4:
 			fit.Outer -= over
 			w.radii = ring.Stack(w.layers(), fit)
 		default:
-			w.radii.Shrink((within - 0.8) / w.outer)
+			w.radii.Shrink((within - 0.8) / reached)
 		}
 	}
 }
@@ -181,6 +186,7 @@ func (w *work) layers() []ring.Layer {
 		}
 		up = append(up, l)
 	}
+	w.fitOval(up, w.courses[w.lo:w.last+1])
 	if w.inwards {
 		for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 			up[i], up[j] = up[j], up[i]

@@ -122,6 +122,12 @@ func (d *roundArtist) gapAt(i int) gap {
 	if d.flat {
 		centre.Y += flatCentre
 	}
+	if long := d.ovalLong(); long > 0 { // rounds begin in the end on the right
+		if d.o.LeftHanded {
+			long = -long
+		}
+		centre.X += long / 2
+	}
 	return gap{
 		last:   [2]canvas.Point{d.nearestFoot(last, true), d.top(c, last)},
 		first:  [2]canvas.Point{d.nearestFoot(first, false), d.top(c, first)},

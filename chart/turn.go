@@ -32,6 +32,7 @@ type work struct {
 	seamAt   float64 // angle on the page
 
 	corners  corners
+	oval     *oval   // nil for what is none
 	cornerAt float64 // the angle of a corner
 
 	inwards bool
@@ -93,6 +94,7 @@ func (w *work) turn() {
 		}
 		if i == 0 && len(w.courses) > 1 && isLoose(c.round) {
 			c.loose = true
+			w.oval = w.findOval()
 			w.layLoose(c)
 			continue
 		}
@@ -268,7 +270,11 @@ func (w *work) lay(c *course) {
 			items[k].Before += w.channels[c.index]
 		}
 	}
-	narrowFans(items, w.stretch(c))
+	if w.oval != nil {
+		w.onStadium(c, items)
+	} else {
+		narrowFans(items, w.stretch(c))
+	}
 	theta := ring.Angles(items)
 	if len(theta) == 0 {
 		for i := range c.theta {

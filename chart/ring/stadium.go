@@ -1,0 +1,47 @@
+package ring
+
+import "math"
+
+// Stadium lays rounds about a straight line: two straight sides, and half circles about
+// the ends. Equal angles are equal lengths of a side, and equal turns about an end. A
+// radius is the distance from the line. Angle 0 is the middle of the end on the right;
+// angles grow anticlockwise, or clockwise when Mirrored.
+type Stadium struct {
+	Long     float64 // of the line, mm
+	Side     float64 // the angle that each side takes, under half a turn
+	Mirrored bool
+}
+
+// End is the angle that each end takes.
+func (s Stadium) End() float64 { return Turn/2 - s.Side }
+
+// At is the frame at an angle and a distance from the line.
+func (s Stadium) At(angle, radius float64) Frame {
+	rel := math.Mod(angle+s.End()/2, Turn)
+	if rel < 0 {
+		rel += Turn
+	}
+	back := rel >= Turn/2 // the far end and the side after it
+	if back {
+		rel -= Turn / 2
+	}
+	x, out := s.Long/2, 0.0
+	if rel < s.End() {
+		out = (rel/s.End() - 0.5) * math.Pi
+	} else {
+		x -= (rel - s.End()) / s.Side * s.Long
+		out = math.Pi / 2
+	}
+	sin, cos := math.Sincos(out)
+	f := Frame{X: x + radius*cos, Y: -radius * sin, AlongX: -sin, AlongY: -cos, OutX: cos, OutY: -sin}
+	if back {
+		f = Frame{-f.X, -f.Y, -f.AlongX, -f.AlongY, -f.OutX, -f.OutY}
+	}
+	if s.Mirrored {
+		f.X, f.AlongX, f.OutX = -f.X, -f.AlongX, -f.OutX
+	}
+	return f
+}
+
+// Stretch is how many mm one unit of angle is at a distance from the line, on the whole.
+func (s Stadium) Stretch(radius float64) float64 { return (2*s.Long + Turn*radius) / Turn }

@@ -1,0 +1,30 @@
+package ring
+
+import (
+	"math"
+	"testing"
+)
+
+func TestStadium(t *testing.T) {
+	for _, mirrored := range []bool{false, true} {
+		s := Stadium{Long: 30, Side: 1.1, Mirrored: mirrored}
+		for a := -1.0; a < 8; a += 0.01 {
+			f, g := s.At(a, 12), s.At(a+1e-6, 12)
+			if math.Hypot(f.X-g.X, f.Y-g.Y) > 1e-3 || math.Hypot(f.OutX-g.OutX, f.OutY-g.OutY) > 1e-3 {
+				t.Fatalf("a jump at %.2f", a)
+			}
+			if along := (g.X-f.X)*f.AlongX + (g.Y-f.Y)*f.AlongY; along <= 0 {
+				t.Fatalf("runs backwards at %.2f", a)
+			}
+			// Every point lies its radius from the line, which Out points away from.
+			x := math.Max(-15, math.Min(15, f.X))
+			if d := math.Hypot(f.X-x, f.Y); math.Abs(d-12) > 1e-9 || math.Abs(f.X-x-12*f.OutX) > 1e-9 || math.Abs(f.Y-12*f.OutY) > 1e-9 {
+				t.Fatalf("%.2f lies %.4f from the line", a, d)
+			}
+		}
+		// Half a turn on lies the point opposite.
+		if f, g := s.At(0.7, 9), s.At(0.7+Turn/2, 9); math.Hypot(f.X+g.X, f.Y+g.Y) > 1e-9 {
+			t.Error("not symmetric")
+		}
+	}
+}
