@@ -302,7 +302,7 @@ func (d *roundArtist) atSeam() (near []segment) {
 
 // bySeam adds the strokes of this round's stitches that lie by the seam.
 func (d *roundArtist) bySeam(near []segment) []segment {
-	const reach = 5 // stitches to each side
+	const reach = 10 // stitches to each side
 	k := scene.Plain
 	k.Stroke, k.Line = ink, d.pen.Line
 	n := len(d.groups)
