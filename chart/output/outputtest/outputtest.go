@@ -5,6 +5,7 @@ package outputtest
 import (
 	"os"
 	"os/exec"
+	"path/filepath"
 	"testing"
 )
 
@@ -32,4 +33,22 @@ func Run(t testing.TB, name string, args ...string) string {
 		t.Fatalf("%s %v: %v\n%s", name, args, err, out)
 	}
 	return string(out)
+}
+
+// Outside is the folder that the npm packages in .ci/outside are installed in, which
+// the environment names as WHORL_OUTSIDE. Where there is none the test is skipped, or
+// fails, as in Tool.
+func Outside(t testing.TB) string {
+	t.Helper()
+	dir := os.Getenv("WHORL_OUTSIDE")
+	if dir != "" {
+		if _, err := os.Stat(filepath.Join(dir, "node_modules")); err == nil {
+			return dir
+		}
+	}
+	if os.Getenv("WHORL_NEED_TOOLS") == "1" {
+		t.Fatalf("WHORL_OUTSIDE=%s has no node_modules and WHORL_NEED_TOOLS=1 asks for them", dir)
+	}
+	t.Skip("WHORL_OUTSIDE names no folder with the packages of .ci/outside: what they check is not checked")
+	return ""
 }
