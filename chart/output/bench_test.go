@@ -87,3 +87,50 @@ func TestSVGIsSmallerThanStock(t *testing.T) {
 		t.Logf("%d bytes to %d: %.2f", ours.Len(), theirs.Len(), ratio)
 	}
 }
+
+// bare is a group without the names, titles and data that only our writer writes, and
+// the groups that have nothing else: its strokes and shapes, and its texts where they
+// are wanted.
+func bare(g *scene.Group, texts bool) *scene.Group {
+	out := &scene.Group{Style: g.Style}
+	for _, n := range g.Nodes {
+		switch n := n.(type) {
+		case *scene.Group:
+			child := bare(n, texts)
+			if s := child.Style; s.Stroke == nil && s.Fill == nil && s.Line == nil && s.Dash == nil {
+				out.Add(child.Nodes...) // a group of nothing but names
+			} else {
+				out.Add(child)
+			}
+		case *scene.Text:
+			if texts {
+				out.Add(n)
+			}
+		default:
+			out.Add(n)
+		}
+	}
+	return out
+}
+
+// The same strokes take under a third of the library's bytes also where there are no
+// letters, whose font the library embeds: without the names, titles and data, which
+// it has none of.
+func TestSVGStrokesAreSmallerThanStock(t *testing.T) {
+	for _, texts := range []bool{true, false} {
+		s := *outputtest.Chart(benchStitches)
+		s.Root = *bare(&s.Root, texts)
+		var ours, theirs bytes.Buffer
+		if err := SVG(&ours, &s); err != nil {
+			t.Fatal(err)
+		}
+		if err := stockSVG(&theirs, &s); err != nil {
+			t.Fatal(err)
+		}
+		ratio := float64(ours.Len()) / float64(theirs.Len())
+		t.Logf("texts %v: %d bytes to %d: %.2f", texts, ours.Len(), theirs.Len(), ratio)
+		if ratio > 0.3 {
+			t.Errorf("texts %v: %d bytes to %d: %.2f", texts, ours.Len(), theirs.Len(), ratio)
+		}
+	}
+}
