@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -167,5 +168,35 @@ func TestAidsWithoutRoom(t *testing.T) {
 	}
 	if !found || len(g.Nodes) == 17 {
 		t.Errorf("%d rounds have stitch numbers; findings %v", len(g.Nodes), c.Findings)
+	}
+}
+
+// luminance is the relative luminance of a colour (WCAG 2.2).
+func luminance(c scene.Colour) float64 {
+	part := func(v uint8) float64 {
+		if x := float64(v) / 255; x > 0.04045 {
+			return math.Pow((x+0.055)/1.055, 2.4)
+		} else {
+			return x / 12.92
+		}
+	}
+	return 0.2126*part(c.R) + 0.7152*part(c.G) + 0.0722*part(c.B)
+}
+
+// Colours keep the contrast that WCAG 2.2 asks for: 4.5:1 for what is read (1.4.3),
+// 3:1 for lines that lead the eye (1.4.11).
+func TestContrast(t *testing.T) {
+	white := scene.RGB(0xffffff)
+	for _, c := range []struct {
+		name       string
+		on, ground scene.Colour
+		least      float64
+	}{
+		{"ink", ink, white, 4.5}, {"second", second, white, 4.5}, {"words", words, white, 4.5}, {"second on the tint", second, tinge, 4.5},
+		{"grey", grey, white, 3}, {"grey on the tint", grey, tinge, 3}, {"pale", pale, white, 3},
+	} {
+		if got := (luminance(c.ground) + 0.05) / (luminance(c.on) + 0.05); got < c.least {
+			t.Errorf("%s: a contrast of %.2f:1, under %.1f:1", c.name, got, c.least)
+		}
 	}
 }

@@ -14,12 +14,12 @@ import (
 
 // Colours of the picture. Both round colours have a contrast of over 4.5:1 on
 // white (WCAG 2.2, 1.4.3), and one is much lighter than the other, so that they
-// are told apart in grey as well.
+// are told apart in grey as well. What only leads the eye keeps 3:1 (1.4.11).
 var (
 	ink    = scene.RGB(0x1c1b22)
 	second = scene.RGB(0xc2451e)
-	grey   = scene.RGB(0x9a9a9a)
-	pale   = scene.RGB(0xb4b4b4) // for what is only there to lead the eye
+	grey   = scene.RGB(0x888888)
+	pale   = scene.RGB(0x949494) // for what is only there to lead the eye
 	words  = scene.RGB(0x4a4a4a)
 	none   = scene.Colour{}
 )

@@ -11,7 +11,7 @@ import (
 
 // tinge is the ground under one repeat. Both round colours keep a contrast of
 // over 4.5:1 on it.
-var tinge = scene.RGB(0xfbf0e2)
+var tinge = scene.RGB(0xfcf3e7)
 
 // tint is the ground under the first repeat of a chart in the round; nil when
 // the drawn rounds have no repeat in common, or when a wedge shows it anyway.
