@@ -126,6 +126,9 @@ func (t *tiles) page(i int) *scene.Scene {
 	name := fmt.Sprintf("page %d of %d", i+1, len(t.windows))
 	s := &scene.Scene{Width: t.width, Height: t.height, Title: t.big.Title + ", " + name, Author: t.big.Author, Paper: t.big.Paper,
 		Desc: t.place(i) + " of a chart that is drawn on several pages. " + t.big.Desc}
+	if t.big.Alt != "" {
+		s.Alt = t.place(i) + " of a chart that is drawn on several pages. " + t.big.Alt
+	}
 	cut := cutter{win: win, dx: margin - win.x0, dy: margin + tileHead - win.y0, overlap: t.overlap}
 	for _, n := range t.content {
 		if made := cut.node(n, scene.Plain); made != nil {

@@ -136,7 +136,14 @@ func (d *drawing) write(sheets []sheet, out io.Writer) error {
 			if !slices.Contains(d.formats, format) {
 				continue
 			}
-			name := filepath.Join(d.dir, s.name+"."+format)
+			name := s.name
+			if s.of != nil && format == "pdf" {
+				if s.scene != s.of.pages[0] {
+					continue // it is written with the first page
+				}
+				name = s.of.name
+			}
+			name = filepath.Join(d.dir, name+"."+format)
 			if err := writeFile(name, func(w io.Writer) error { return s.write(w, format) }); err != nil {
 				return err
 			}
@@ -186,6 +193,13 @@ type sheet struct {
 	scene    *scene.Scene
 	width    int // of the PNG, pixels; 0 for what printers ask for
 	findings []string
+	of       *document // the one that it is a page of; nil: it is one by itself
+}
+
+// document is a picture of several pages, which is one PDF.
+type document struct {
+	name  string
+	pages []*scene.Scene
 }
 
 // sheets draws one picture of the file: one sheet for each size it is of.
@@ -255,6 +269,9 @@ func (s *sheet) write(w io.Writer, format string) error {
 	case "svg":
 		return output.SVG(w, s.scene)
 	case "pdf":
+		if s.of != nil {
+			return output.PDFPages(w, s.of.pages)
+		}
 		return output.PDF(w, s.scene)
 	}
 	width := s.width

@@ -56,8 +56,10 @@ func (j *job) crownAndWedge(p patterns.Picture, i int, name string) (l []sheet) 
 // pages draws a chart that prints too small on several pages.
 func (j *job) pages(p patterns.Picture, i int, name string, small *chart.Chart) (l []sheet) {
 	draw := func(o chart.Options) (*chart.Chart, error) { return charts[p.Draw](j.fabrics[i], j.forms[i], o) }
+	d := &document{name: name + "-pages"}
 	for k, c := range chart.Tiled(small, chartOptions(j, p, i), draw) {
-		l = append(l, sheet{name: fmt.Sprintf("%s-page-%d", name, k+1), scene: c.Scene, width: pngWidth(p)})
+		d.pages = append(d.pages, c.Scene)
+		l = append(l, sheet{name: fmt.Sprintf("%s-page-%d", name, k+1), scene: c.Scene, width: pngWidth(p), of: d})
 	}
 	return l
 }

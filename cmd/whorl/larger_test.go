@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"whorl/chart/output/outputtest"
 )
 
 // A chart that prints too small says so, and is drawn larger as a crown and a
@@ -17,7 +19,7 @@ func TestSmallChartsAreDrawnLarger(t *testing.T) {
 		{"slouch-hat", "slouch-hat-chart.svg slouch-hat-chart-crown.svg slouch-hat-chart-wedge.svg"},
 		{"tern-lace-cap", "tern-lace-cap-cap.svg"},
 		{"../published/mittens-brent", "mittens-brent-hand-make-2.svg mittens-brent-hand-make-2-crown.svg mittens-brent-hand-make-2-page-1.svg mittens-brent-hand-make-2-page-2.svg mittens-brent-thumb.svg"},
-		{"shawl-gable", "shawl-gable-shawl.svg shawl-gable-shawl-page-1.svg shawl-gable-shawl-page-2.svg"},
+		{"../published/lych-gate-shawl", "lych-gate-shawl-shawl.svg lych-gate-shawl-shawl-page-1.svg lych-gate-shawl-shawl-page-2.svg"},
 	} {
 		status, out, errs := whorl(t, "", "draw", "../../testdata/patterns/more/"+c.file+".yaml", "-o", t.TempDir(), "--format", "svg")
 		var names []string
@@ -64,5 +66,21 @@ func TestPostPixels(t *testing.T) {
 		if got := (image.Point{X: c.Width, Y: c.Height}); err != nil || got != want {
 			t.Errorf("page: %s: %v pixels, want %v (%v)", page, got, want, err)
 		}
+	}
+}
+
+// The pages of one chart are one PDF.
+func TestPagesAreOnePDF(t *testing.T) {
+	dir := t.TempDir()
+	status, out, errs := whorl(t, "", "draw", "../../testdata/patterns/published/lych-gate-shawl.yaml", "-o", dir, "--format", "pdf")
+	var names []string
+	for _, name := range strings.Fields(out) {
+		names = append(names, filepath.Base(name))
+	}
+	if want := "lych-gate-shawl-shawl.pdf lych-gate-shawl-shawl-pages.pdf"; status != statusDone || strings.Join(names, " ") != want {
+		t.Fatalf("status %d, drawn %v, want %s: %s", status, names, want, errs)
+	}
+	if n := strings.TrimSpace(outputtest.Run(t, "qpdf", "--show-npages", filepath.Join(dir, "lych-gate-shawl-shawl-pages.pdf"))); n != "2" {
+		t.Errorf("%s pages, not 2", n)
 	}
 }
