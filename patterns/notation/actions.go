@@ -62,6 +62,7 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	p.behind()
 	s.Place, s.N, s.Target = &pl, pl.N, pl.Target
 	s.Span = p.from(start)
+	p.afterJoin()
 	if at := p.i; p.eat("and") {
 		// "sk first dc and next ch"
 		if !p.tok().is("next", "following", "first", "last") || !p.skipsOn(s) {
@@ -69,6 +70,22 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		}
 	}
 	return s, nil
+}
+
+// afterJoin passes over "after the join at centre back", which says from where the
+// stitches skipped are counted: from where the round begins.
+func (p *parser) afterJoin() {
+	start := p.i
+	if p.eat("after", "from", "past") {
+		p.eat("the", "last", "previous")
+		if p.eat("join", "joining", "seam", "beginning", "start") {
+			for p.tok().kind == tWord && !p.tok().is("and", "then") && !p.ends(p.i) {
+				p.i++
+			}
+			return
+		}
+	}
+	p.i = start
 }
 
 // skipsOn reads the second place of "sk first dc and next ch" into the skip.

@@ -30,6 +30,10 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			p.i++
 			sentence = true
 			continue
+		case t.is("now", "so", "but", "then") && t.first:
+			p.i++
+			sentence = true
+			continue
 		case t.kind == tComma, t.kind == tSemi, t.is("then", "and", "now", "so", "but"), t.kind == tPlus, t.kind == tColon:
 			p.i++
 			continue

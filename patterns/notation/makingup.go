@@ -21,7 +21,14 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	if p.eat("with") && p.eat("right", "wrong", "rs", "ws") {
 		p.eat("side", "sides")
-		p.eat("held", "facing")
+		facing := p.eat("held", "facing")
+		if facing && p.eatKind(tComma) && p.tok().is("miss", "skip", "sk", "leave") {
+			p.i--
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
+		}
+		if facing {
+			p.eatKind(tComma)
+		}
 		if p.eat("together") || p.eatAll("each", "other") {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}

@@ -202,6 +202,12 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		}
 		return skip
 	}
+	if l.SkipToPart != "" {
+		if style.Size >= 0 {
+			return "" // the rounds between are for other sizes
+		}
+		return "Size " + listed(l.Only, "and") + ": skip to " + l.SkipToPart + "."
+	}
 	label := s.label(r, style)
 	style.Worked = s.worked(r)
 	items := r.Items
