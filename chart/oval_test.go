@@ -1,0 +1,73 @@
+package chart
+
+import (
+	"math"
+	"testing"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
+)
+
+// bothSides is three rounds worked both sides of a chain of eight.
+func bothSides() *fabric.Fabric {
+	c := newCloth("Oval")
+	base := &fabric.Round{Label: "Foundation"}
+	for range 8 {
+		base.Stitches = append(base.Stitches, fabric.Stitch{Kind: stitch.Of(stitch.Chain)})
+	}
+	c.part.Rounds = append(c.part.Rounds, base)
+	c.rnd()
+	put := func(in stitch.Into, at, n int) {
+		for range n {
+			c.put(fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{{Into: in, At: fabric.Ref{Stitch: at}}}})
+		}
+	}
+	for at := 6; at > 0; at-- {
+		put(stitch.Top, at, 1)
+	}
+	put(stitch.Top, 0, 3)
+	for at := 1; at < 6; at++ {
+		put(stitch.Underside, at, 1)
+	}
+	put(stitch.Underside, 6, 2)
+	c.rnd().inc(sc, sc).st(sc, 5).inc(sc, sc).inc(sc, sc).inc(sc, sc).st(sc, 5).inc(sc, sc).inc(sc, sc)
+	c.rnd().st(sc, 22)
+	return c.fabric()
+}
+
+// Rounds worked both sides of a chain lie on a stadium, along whose sides stitches stand
+// square; a chain worked into on one side only does not make one.
+func TestOval(t *testing.T) {
+	f := bothSides()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	s, ok := w.shape.(ring.Stadium)
+	if !ok {
+		t.Fatalf("it lies on %T", w.shape)
+	}
+	if s.Long <= 0 || s.Side <= 0 || s.Side >= ring.Turn/2 {
+		t.Errorf("a stadium %.1f mm long, with sides of %.2f", s.Long, s.Side)
+	}
+	c := w.courses[1]
+	square := 0
+	for i := range c.round.Stitches {
+		st := &c.round.Stitches[i]
+		if c.rank[i] < 0 || len(st.On) != 1 || st.Kind.Base != stitch.Single {
+			continue
+		}
+		foot, _ := w.foot(c, i, st.On[0])
+		if lean := math.Abs(w.top(c, i).X - foot.X); lean < 0.1*w.unit {
+			square++
+		}
+	}
+	if square < 2*(w.oval.across-1) {
+		t.Errorf("%d stitches stand square to the chain, of %d along its sides", square, 2*(w.oval.across-1))
+	}
+	if r := Audit(draw(t, sample{"oval", f, Options{Title: "Oval"}}).Scene); !r.Clean() {
+		t.Errorf("%v %v %v", r.Overlaps, r.Texts, r.Astray)
+	}
+}
