@@ -16,8 +16,8 @@ func TestCheckAudits(t *testing.T) {
 	if _, _, errs := whorl(t, "", "check", clean); strings.Contains(errs, "nothing touches") {
 		t.Errorf("an audit that was not asked for: %s", errs)
 	}
-	// A border all round a cloth that is not drawn itself has no outline to lie on.
-	status, _, errs = whorl(t, "", "check", "--audit", "../../testdata/patterns/published/cloth-mossrow.yaml")
+	// The rows of this bonnet that grow fastest lie too close.
+	status, _, errs = whorl(t, "", "check", "--audit", "../../testdata/patterns/more/bonnet-thistle.yaml")
 	if status != statusFaults || !strings.Contains(errs, "strokes touch") || !strings.Contains(errs, "in all") {
 		t.Errorf("status %d: %s", status, errs)
 	}
