@@ -27,12 +27,18 @@ func (s *setter) share() (pages []*scene.Scene) {
 	order := map[*piece]int{}
 	for i, p := range rest {
 		order[p] = i
+		if p.alone != nil {
+			order[p.alone] = i
+		}
 	}
 	var waiting []*piece
 	marked := map[*piece]scene.Bookmark{}
 	for len(rest) > 0 || len(waiting) > 0 {
 		var page []placed
 		page, rest, waiting = s.fill(rest, waiting)
+		if len(page) == 1 && page[0].alone != nil {
+			page[0].piece = page[0].alone
+		}
 		made := &scene.Scene{Width: s.width, Height: s.height, Title: s.d.Title, Author: s.d.Author, Paper: scene.RGB(0xffffff)}
 		for _, p := range page {
 			if p.draw != nil {

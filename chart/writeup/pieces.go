@@ -46,9 +46,10 @@ type piece struct {
 	above  float64 // air, but for the first piece of a page
 	below  float64 // air, where the next piece has less above it
 	height float64
-	with   bool // on one page with the next piece
-	floats bool // may stand on the next page while the text goes on, unless the one before is with it
-	head   *piece
+	with   bool   // on one page with the next piece
+	floats bool   // may stand on the next page while the text goes on, unless the one before is with it
+	head   *piece // comes again where this one begins a page
+	alone  *piece // stands for this one where nothing else is on the page
 	mark   *scene.Bookmark
 	draw   func(g *scene.Group, y float64)
 }
@@ -204,8 +205,23 @@ func (s *setter) addLines(l []*piece, air float64, keep bool) {
 
 // picture sets a picture under its caption.
 func (s *setter) picture(b Picture) error {
-	if b.Scene == nil {
-		return fmt.Errorf("the picture %q is missing", b.Caption)
+	p, err := s.drawing(b, b.Scene)
+	if err != nil {
+		return err
+	}
+	if b.Alone != nil {
+		if p.alone, err = s.drawing(b, b.Alone); err != nil {
+			return err
+		}
+	}
+	s.add(p)
+	return nil
+}
+
+// drawing is the piece for one drawing of a picture.
+func (s *setter) drawing(b Picture, drawn *scene.Scene) (*piece, error) {
+	if drawn == nil {
+		return nil, fmt.Errorf("the picture %q is missing", b.Caption)
 	}
 	caption := typeface.Wrap(b.Caption, captionSize, true, s.room)
 	note := typeface.Wrap(b.Note, noteSize, false, s.room)
@@ -213,9 +229,9 @@ func (s *setter) picture(b Picture) error {
 	if under > 0 {
 		under += captionAir
 	}
-	p := &piece{above: figureAir, below: figureAir, height: under + b.Scene.Height, floats: true}
-	if room := s.height - top - s.bottom(); b.Scene.Width > s.width || p.height > room {
-		return fmt.Errorf("the picture %q is %.0f × %.0f mm and has %.0f × %.0f mm on the page", b.Caption, b.Scene.Width, b.Scene.Height, s.width, room-under)
+	p := &piece{above: figureAir, below: figureAir, height: under + drawn.Height, floats: true}
+	if room := s.height - top - s.bottom(); drawn.Width > s.width || p.height > room {
+		return nil, fmt.Errorf("the picture %q is %.0f × %.0f mm and has %.0f × %.0f mm on the page", b.Caption, drawn.Width, drawn.Height, s.width, room-under)
 	}
 	s.pictures++
 	prefix := fmt.Sprintf("picture-%d-", s.pictures)
@@ -232,12 +248,11 @@ func (s *setter) picture(b Picture) error {
 			write(g, t, side, at, noteSize, false, words)
 			at += noteSize * lead
 		}
-		drawing := b.Scene.Root.Moved(hundredth((s.width-b.Scene.Width)/2), hundredth(y+under), prefix)
-		if drawing.Title = b.Alt; b.Alt == "" {
-			drawing.Title = b.Scene.Title
+		moved := drawn.Root.Moved(hundredth((s.width-drawn.Width)/2), hundredth(y+under), prefix)
+		if moved.Title = b.Alt; b.Alt == "" {
+			moved.Title = drawn.Title
 		}
-		g.Add(drawing)
+		g.Add(moved)
 	}
-	s.add(p)
-	return nil
+	return p, nil
 }

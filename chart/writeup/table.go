@@ -2,6 +2,7 @@ package writeup
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -26,6 +27,21 @@ func level(from, to, y, width float64) *scene.Path {
 	d.MoveTo(hundredth(from), hundredth(y))
 	d.LineTo(hundredth(to), hundredth(y))
 	return &scene.Path{D: d, Style: scene.Stroked(rule, width)}
+}
+
+// WithoutEmpty is the table without the columns that have nothing under their head.
+func (t Table) WithoutEmpty() (u Table) {
+	u.Rows = make([][]string, len(t.Rows))
+	for i, head := range t.Head {
+		if !slices.ContainsFunc(t.Rows, func(r []string) bool { return r[i] != "" }) {
+			continue
+		}
+		u.Head = append(u.Head, head)
+		for k, r := range t.Rows {
+			u.Rows[k] = append(u.Rows[k], r[i])
+		}
+	}
+	return u
 }
 
 // columns are the widths of a table's columns at a size of letters: as wide as

@@ -61,7 +61,9 @@ type Table struct {
 // Where the page has no room left for it the text goes on, and it stands at the top
 // of the next page; but right behind a heading it stays with that.
 type Picture struct {
-	Scene   *scene.Scene
+	Scene *scene.Scene
+	// Alone is the same drawn larger, for where it has a page to itself; or nil.
+	Alone   *scene.Scene
 	Caption string
 	Note    string // under the caption, smaller
 	Alt     string // says in words what is seen

@@ -8,6 +8,7 @@ import (
 	"whorl/geometry"
 	"whorl/patterns"
 	"whorl/patterns/fabric"
+	"whorl/patterns/working"
 )
 
 // charts are the stitch charts that a picture can be, by what its file says
@@ -22,10 +23,10 @@ var charts = map[string]func(*fabric.Fabric, *geometry.Form, chart.Options) (*ch
 // chartOptions are what the file asks of a picture in size i.
 func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 	o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
-		From: p.From, To: p.To, Terms: j.pattern.Terms, Repeats: p.Repeats,
+		From: p.From, To: p.To, Terms: j.terms, Repeats: p.Repeats,
 		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint,
 		Changes: p.Changes, Counts: p.Counts, Fives: p.Fives, Large: p.Large}
-	o.Special = special(j.pattern, j.fabrics[i], o)
+	o.Special = j.special(i, o)
 	o.Own = j.own
 	o.Paper = paperOf(p)
 	o.Sheet = p.Paper != "" || p.Pixels[0] > 0
@@ -41,6 +42,24 @@ func paperOf(p patterns.Picture) chart.Paper {
 		return chart.Letter
 	}
 	return chart.A4
+}
+
+// special are the designer's own stitches of a chart in size i, told in the terms
+// of the job.
+func (j *job) special(i int, o chart.Options) []chart.Definition {
+	l := special(j.pattern, j.fabrics[i], o)
+	if j.terms == j.pattern.Terms || len(l) == 0 {
+		return l
+	}
+	words, _ := working.Script(j.pattern, j.gauge, j.terms, i, false)
+	for k := range l {
+		for _, s := range words.Stitches {
+			if s.Name == l[k].Name {
+				l[k].Words = s.Words
+			}
+		}
+	}
+	return l
 }
 
 // special are the designer's own stitches that are named by the words which the

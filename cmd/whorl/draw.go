@@ -25,10 +25,16 @@ import (
 const pngDensity = 300
 
 // drawings are the kinds of picture that are drawn.
-var drawings = []string{"round", "rows", "wedge", "panel", "shaping", "form", "schematic"}
+var drawings = []string{"round", "rows", "wedge", "panel", "shaping", "form", "schematic", writeupDraw}
 
 // formats are the kinds of file that a picture is written as.
 var formats = []string{"svg", "pdf", "png"}
+
+// bookFormats are those of a write-up.
+var bookFormats = []string{"pdf", "md"}
+
+// writeupDraw is the picture that is a document of pages.
+const writeupDraw = "writeup"
 
 func drawCommand() *cobra.Command {
 	var d drawing
@@ -46,6 +52,9 @@ func drawCommand() *cobra.Command {
 			}
 			j, err := load(args[0], c.InOrStdin())
 			if err != nil {
+				return err
+			}
+			if j.terms, err = termsNamed(d.terms, j.terms); err != nil {
 				return err
 			}
 			for _, text := range j.faults.Texts() {
@@ -70,14 +79,15 @@ func drawCommand() *cobra.Command {
 	}
 	d.flags(c)
 	c.Flags().StringVar(&d.size, "size", "", "draw this size instead of the one in the file")
-	c.Flags().StringVar(&d.picture, "picture", "", "draw only the picture of this name")
+	c.Flags().StringVar(&d.picture, "picture", "", "draw only the picture of this name; writeup is the whole pattern\nas pages (pdf) or for a post (md)")
+	c.Flags().StringVar(&d.terms, "terms", "", "US or UK; those of the file when left out")
 	return c
 }
 
 // drawing is what the command line asks for.
 type drawing struct {
-	dir, size, picture, stem string
-	formats                  []string
+	dir, size, picture, stem, terms string
+	formats                         []string
 }
 
 // flags are those of every command that writes pictures.
@@ -89,8 +99,8 @@ func (d *drawing) flags(c *cobra.Command) {
 // known refuses formats that there are not.
 func (d *drawing) known() error {
 	for _, f := range d.formats {
-		if !slices.Contains(formats, f) {
-			return fmt.Errorf("%q is not a format; there are svg, pdf and png", f)
+		if !slices.Contains(formats, f) && !slices.Contains(bookFormats, f) {
+			return fmt.Errorf("%q is not a format; there are svg, pdf, png and, for a write-up, md", f)
 		}
 	}
 	return nil
@@ -104,7 +114,16 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 		return err
 	}
 	var sheets []sheet
+	var books []*book
 	for _, p := range pictures {
+		if p.Draw == writeupDraw {
+			made, err := d.books(j, p)
+			if err != nil {
+				return fmt.Errorf("picture %s: %w", p.Name, err)
+			}
+			books = append(books, made...)
+			continue
+		}
 		if !slices.Contains(drawings, p.Draw) {
 			fmt.Fprintf(errs, "picture %s: this version does not draw %s, so it is left out\n", p.Name, p.Draw)
 			continue
@@ -120,10 +139,18 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 			fmt.Fprintf(errs, "%s: %s\n", s.name, f)
 		}
 	}
+	for _, b := range books {
+		for _, f := range b.findings {
+			fmt.Fprintf(errs, "%s: %s\n", b.name, f)
+		}
+	}
 	if err := d.write(sheets, out); err != nil {
 		return err
 	}
-	return d.post(j.pattern, sheets, out)
+	if err := d.post(j.pattern, sheets, out); err != nil {
+		return err
+	}
+	return d.writeBooks(books, out)
 }
 
 // write writes pictures in the formats asked for and names every file.
@@ -165,14 +192,7 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	}
 	l := p.Pictures
 	if len(l) == 0 {
-		for _, part := range p.Parts {
-			draw := "round"
-			if part.Rows {
-				draw = "rows"
-			}
-			name := cmp.Or(fileName(part.Name), "chart")
-			l = append(l, patterns.Picture{Name: name, Draw: draw, Part: part.Name})
-		}
+		l = chartOfEach(p)
 	}
 	if d.picture == "" {
 		return l, nil
@@ -184,7 +204,23 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 		}
 		names = append(names, pic.Name)
 	}
+	if d.picture == writeupDraw {
+		return []patterns.Picture{{Name: writeupDraw, Draw: writeupDraw}}, nil
+	}
 	return nil, fmt.Errorf("there is no picture %q; there are %s", d.picture, strings.Join(names, ", "))
+}
+
+// chartOfEach is a stitch chart of every part.
+func chartOfEach(p *patterns.Pattern) (l []patterns.Picture) {
+	for _, part := range p.Parts {
+		draw := "round"
+		if part.Rows {
+			draw = "rows"
+		}
+		name := cmp.Or(fileName(part.Name), "chart")
+		l = append(l, patterns.Picture{Name: name, Draw: draw, Part: part.Name})
+	}
+	return l
 }
 
 // sheet is one finished picture.

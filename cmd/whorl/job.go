@@ -10,12 +10,14 @@ import (
 	"whorl/patterns"
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
 	"whorl/patterns/working"
 )
 
 // job is one pattern on its way: written, worked and measured.
 type job struct {
 	pattern *patterns.Pattern
+	terms   stitch.Terms // that its pictures and words are in
 	gauge   *geometry.Gauge
 	// swatches are the lines of gauge; notes say what is wrong in those that are
 	// not used.
@@ -46,6 +48,7 @@ func load(file string, in io.Reader) (*job, error) {
 		}
 		return nil, err
 	}
+	j.terms = j.pattern.Terms
 	if j.own, j.faults = ownSymbols(j.pattern); len(j.faults) > 0 {
 		return j, nil
 	}

@@ -44,7 +44,7 @@ func (j *job) crownAndWedge(p patterns.Picture, i int, name string) (l []sheet) 
 		}
 	}
 	if crown, ok := chart.Crown(f, form, o); ok {
-		crown.Special = special(j.pattern, f, crown)
+		crown.Special = j.special(i, crown)
 		c, err := chart.Round(f, form, crown)
 		add("crown", c, err)
 	}

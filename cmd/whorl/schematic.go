@@ -11,6 +11,11 @@ import (
 // schematic is the schematic of the pieces: with the figures of the sizes that
 // the picture names, or else of all of them, and the outlines of the middle one.
 func (j *job) schematic(p patterns.Picture, names []string) (*scene.Scene, error) {
+	return schematic.Sheet(j.measured(p, names))
+}
+
+// measured are the sizes that a schematic is of, and how it is drawn.
+func (j *job) measured(p patterns.Picture, names []string) ([]schematic.Size, schematic.Options) {
 	if len(names) == 0 {
 		names = j.pattern.Sizes
 	}
@@ -26,5 +31,5 @@ func (j *job) schematic(p patterns.Picture, names []string) (*scene.Scene, error
 		}
 		sizes = append(sizes, schematic.Size{Fabric: j.fabrics[i], Form: j.forms[i]})
 	}
-	return schematic.Sheet(sizes, o)
+	return sizes, o
 }

@@ -1,0 +1,195 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"whorl/chart"
+	"whorl/chart/schematic"
+	"whorl/chart/writeup"
+	"whorl/patterns"
+)
+
+// A chart among text is drawn in part of the room of a page where its symbols stay
+// clearly larger than the least that prints well, mm.
+const clearSymbols = 4.0
+
+var partsOfPage = []float64{0.55, 0.75}
+
+// chartsOfParts are the charts of every part: those that the file asks for, or one
+// of each part where it asks for none.
+func (e *edition) chartsOfParts() [][]writeup.Picture {
+	all := make([][]writeup.Picture, len(e.j.pattern.Parts))
+	var asked []patterns.Picture
+	for _, p := range e.j.pattern.Pictures {
+		if charts[p.Draw] != nil {
+			asked = append(asked, p)
+		}
+	}
+	if len(asked) == 0 {
+		asked = chartOfEach(e.j.pattern)
+	}
+	slices.SortStableFunc(asked, func(a, b patterns.Picture) int { return e.partOf(a) - e.partOf(b) })
+	for _, p := range asked {
+		for _, i := range e.sizesOf(p) {
+			all[e.partOf(p)] = append(all[e.partOf(p)], e.chart(p, i)...)
+		}
+	}
+	return all
+}
+
+func (e *edition) partOf(p patterns.Picture) int { return partIndex(e.j.fabrics[0], p.Part) }
+
+// sizesOf are the sizes that a picture is drawn in.
+func (e *edition) sizesOf(p patterns.Picture) (l []int) {
+	if e.size >= 0 {
+		return []int{e.size}
+	}
+	names := p.Sizes
+	if len(names) == 0 {
+		names = []string{middleSize(e.j.pattern.Sizes)}
+	}
+	for i, name := range e.j.pattern.Sizes {
+		if slices.Contains(names, name) {
+			l = append(l, i)
+		}
+	}
+	return l
+}
+
+// figure is a chart as it is set among text and, where it is larger with a page to
+// itself, as it is set then.
+type figure struct{ among, alone *chart.Chart }
+
+// chart is a chart of a size, or those that show it larger where it would print too
+// small.
+func (e *edition) chart(p patterns.Picture, i int) (l []writeup.Picture) {
+	made, err := e.figure(p.Draw, chartOptions(e.j, p, i), i)
+	if err != nil {
+		e.findings = append(e.findings, fmt.Sprintf("the picture %s is left out: %v", p.Name, err))
+		return nil
+	}
+	shown := []figure{made}
+	if p.Draw == "round" && made.among.Small() {
+		if larger := e.larger(p, i); len(larger) > 0 {
+			shown = larger
+		}
+	}
+	for _, f := range shown {
+		c := f.among
+		e.charts++
+		name := fmt.Sprintf("Chart %d", e.charts)
+		for _, text := range c.Findings {
+			e.findings = append(e.findings, fmt.Sprintf("%s: %s", name, text))
+		}
+		pic := writeup.Picture{Scene: c.Scene, Caption: bound(name + ": " + c.Caption), Note: c.Reading + ".", Alt: c.Scene.Alt,
+			Name: fmt.Sprintf("%s-chart-%d", e.stem, e.charts)}
+		if f.alone != nil {
+			pic.Alone = f.alone.Scene
+		}
+		l = append(l, pic)
+	}
+	return l
+}
+
+// figure draws a chart over all of a page and, if that does, in a part of it.
+func (e *edition) figure(draw string, o chart.Options, i int) (f figure, err error) {
+	o.Special = nil // they are told in words
+	o.Paper = paperOf(e.picture)
+	_, height := o.Paper.Size()
+	room := writeup.Room(height)
+	at := func(height float64) (*chart.Chart, error) {
+		o.Figure = height
+		return charts[draw](e.j.fabrics[i], e.j.forms[i], o)
+	}
+	if f.among, err = at(room); err != nil {
+		return f, err
+	}
+	if c := f.among; c.Scene.Height > room+0.01 {
+		return f, fmt.Errorf("with its key it is %.0f mm high, and a page has %.0f mm; draw fewer rounds", c.Scene.Height, room)
+	}
+	for _, part := range partsOfPage {
+		if c, err := at(part * room); err == nil && c.Smallest >= clearSymbols && len(c.Findings) == 0 {
+			return figure{c, f.among}, nil
+		}
+	}
+	return f, nil
+}
+
+// larger shows what a round chart shows larger: rounds that are all about as long
+// as a panel, others as their crown and a wedge, as far as those print large enough.
+func (e *edition) larger(p patterns.Picture, i int) (l []figure) {
+	o := chartOptions(e.j, p, i)
+	o.Paper = paperOf(e.picture)
+	if f, err := e.figure("panel", o, i); err == nil && !f.among.Small() {
+		return []figure{f}
+	}
+	_, height := o.Paper.Size()
+	o.Figure = writeup.Room(height)
+	if crown, ok := chart.Crown(e.j.fabrics[i], e.j.forms[i], o); ok {
+		if f, err := e.figure("round", crown, i); err == nil && !f.among.Small() {
+			l = append(l, f)
+		}
+	}
+	if f, err := e.figure("wedge", o, i); err == nil && !f.among.Small() {
+		l = append(l, f)
+	}
+	return l
+}
+
+// chartsNamed is a sentence that leads to the charts of a part, "" for none.
+func chartsNamed(l []writeup.Picture) string {
+	var names []string
+	for _, c := range l {
+		name, _, _ := strings.Cut(c.Caption, ":")
+		names = append(names, bound(name))
+	}
+	switch len(names) {
+	case 0:
+		return ""
+	case 1:
+		return " See " + names[0] + "."
+	}
+	return " See " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + "."
+}
+
+// schematic is the schematics that the file asks for, or else one of all pieces.
+func (e *edition) schematic() {
+	var asked []patterns.Picture
+	for _, p := range e.j.pattern.Pictures {
+		if p.Draw == "schematic" {
+			asked = append(asked, p)
+		}
+	}
+	if len(asked) == 0 {
+		asked = []patterns.Picture{{Draw: "schematic"}}
+	}
+	_, height := paperOf(e.picture).Size()
+	for _, p := range asked {
+		p.Paper = e.picture.Paper
+		names := p.Sizes
+		if e.size >= 0 {
+			names = []string{e.j.pattern.Sizes[e.size]}
+		}
+		sizes, o := e.j.measured(p, names)
+		// Several share a page where they can.
+		made, note, err := schematic.Figure(sizes, o, writeup.Room(height)/float64(len(asked)))
+		if err != nil && len(asked) > 1 {
+			made, note, err = schematic.Figure(sizes, o, writeup.Room(height))
+		}
+		if err != nil {
+			e.findings = append(e.findings, "a schematic is left out: "+err.Error())
+			continue
+		}
+		if e.schematics++; e.schematics == 1 {
+			e.heading(map[bool]string{true: "Schematic", false: "Schematics"}[len(asked) == 1])
+		}
+		pic := writeup.Picture{Scene: made, Note: note, Alt: made.Alt, Name: e.stem + "-schematic"}
+		if len(asked) > 1 {
+			pic.Caption = p.Part
+			pic.Name += fmt.Sprintf("-%d", e.schematics)
+		}
+		e.add(pic)
+	}
+}
