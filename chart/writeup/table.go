@@ -93,6 +93,9 @@ func (t *Table) columns(size, room float64) ([]float64, bool) {
 // table sets a table row by row. One that goes over to another page has its head
 // there again.
 func (s *setter) table(t Table) {
+	if len(t.Head) == 0 {
+		return
+	}
 	size := tableSize
 	widths, ok := t.columns(size, s.room)
 	for !ok && size > leastSize {
@@ -106,7 +109,7 @@ func (s *setter) table(t Table) {
 		right[i] = x
 		x += cellAir
 	}
-	end := right[max(len(right)-1, 0)]
+	end := right[len(right)-1]
 	row := func(cells []string, bold bool, weight float64) *piece {
 		lines := make([][]string, len(cells))
 		high := 1
