@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -26,9 +25,6 @@ type book struct {
 // books are the write-ups that a picture of the file asks for: of all sizes, or an
 // edition of each size that it names.
 func (d *drawing) books(j *job, p patterns.Picture) (l []*book, err error) {
-	if !slices.ContainsFunc(d.formats, func(f string) bool { return slices.Contains(bookFormats, f) }) {
-		return nil, errors.New("a write-up is written as pdf or md: name one of them with --format")
-	}
 	names := p.Sizes
 	if d.size != "" {
 		names = []string{d.size}

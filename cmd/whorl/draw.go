@@ -106,6 +106,11 @@ func (d *drawing) known() error {
 	return nil
 }
 
+// asks tells whether any of some formats is asked for.
+func (d *drawing) asks(some []string) bool {
+	return slices.ContainsFunc(d.formats, func(f string) bool { return slices.Contains(some, f) })
+}
+
 // draw draws the pictures. Nothing is written until all of them have been
 // drawn.
 func (d *drawing) draw(j *job, out, errs io.Writer) error {
@@ -133,6 +138,9 @@ func (d *drawing) draw(j *job, out, errs io.Writer) error {
 			return fmt.Errorf("picture %s: %w", p.Name, err)
 		}
 		sheets = append(sheets, made...)
+	}
+	if !(len(sheets) > 0 && d.asks(formats) || len(books) > 0 && d.asks(bookFormats)) {
+		return fmt.Errorf("there is nothing to write as %s: pictures are written as svg, pdf and png, a write-up as pdf and md", strings.Join(d.formats, ", "))
 	}
 	for _, s := range sheets {
 		for _, f := range s.findings {

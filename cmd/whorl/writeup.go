@@ -274,7 +274,14 @@ func (e *edition) notes() {
 
 // cautions are what the maker must know so that nobody is hurt.
 func (e *edition) cautions() {
-	l := patterns.Cautions(e.j.pattern)
+	p := *e.j.pattern
+	if i := e.size; i >= 0 { // an adult's edition needs none that are for children
+		p.Sizes = p.Sizes[i : i+1]
+		if i < len(p.Head) {
+			p.Head = p.Head[i : i+1]
+		}
+	}
+	l := patterns.Cautions(&p)
 	if len(l) == 0 {
 		return
 	}
