@@ -30,6 +30,7 @@ const (
 	underSize   = 4.3 // at level 2
 	headingAir  = 8.0 // above
 	underAir    = 5.5
+	nextAir     = 2.0 // above what stands right under a heading
 	paragraph   = 1.9 // above
 	figureAir   = 6.0
 	captionAir  = 3.0 // under
@@ -61,12 +62,16 @@ type setter struct {
 	room          float64 // width of the text
 	pieces        []*piece
 	foot          []string
-	level         int // of the last heading
+	level         int  // of the last heading
+	headed        bool // the last piece is a heading
 	pictures      int
 	marks         []scene.Bookmark
 }
 
-func (s *setter) add(p *piece) { s.pieces = append(s.pieces, p) }
+func (s *setter) add(p *piece) {
+	s.pieces = append(s.pieces, p)
+	s.headed = false
+}
 
 // baseline is where the letters of a line stand whose top is at y.
 func baseline(y, size float64) float64 {
@@ -123,6 +128,9 @@ func (s *setter) heading(h Heading) {
 	if h.Level > 1 {
 		size, air = underSize, underAir
 	}
+	if s.headed {
+		air = nextAir
+	}
 	s.level = max(h.Level, 1)
 	for i, t := range typeface.Wrap(h.Text, size, true, s.room) {
 		p := &piece{height: size * lead, with: true, draw: func(g *scene.Group, y float64) {
@@ -134,6 +142,7 @@ func (s *setter) heading(h Heading) {
 		}
 		s.add(p)
 	}
+	s.headed = true
 }
 
 // leadAir is the air between a lead and what follows it.
@@ -208,6 +217,9 @@ func (s *setter) picture(b Picture) error {
 	p, err := s.drawing(b, b.Scene)
 	if err != nil {
 		return err
+	}
+	if s.headed {
+		p.above = nextAir
 	}
 	if b.Alone != nil {
 		if p.alone, err = s.drawing(b, b.Alone); err != nil {

@@ -79,7 +79,7 @@ func (Picture) block()   {}
 // Room is the height in millimetres that a picture may have on a page so high,
 // with a caption and note of a line each.
 func Room(pageHeight float64) float64 {
-	return pageHeight - top - bottom - footSize*lead - captionSize*lead - noteSize*lead - captionAir - headingSize*lead - headingAir
+	return pageHeight - top - bottom - footSize*lead - captionSize*lead - noteSize*lead - captionAir - headingSize*lead - nextAir
 }
 
 // Pages sets the document on pages of a size in millimetres. The error names a

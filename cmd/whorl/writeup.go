@@ -25,9 +25,9 @@ type edition struct {
 	stem    string // of the names of its files
 	words   *working.Words
 	doc     *writeup.Document
-	// How many it has.
-	charts, schematics int
-	findings           []string // what the designer should know
+	charts  int // how many it has
+	// findings are what the designer should know.
+	findings []string
 }
 
 // writeup puts the write-up of a pattern together.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -11,7 +12,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"whorl/chart"
+	"whorl/chart/output"
 	"whorl/chart/output/outputtest"
+	"whorl/chart/schematic"
 	"whorl/chart/writeup"
 	"whorl/patterns"
 )
@@ -338,6 +341,76 @@ func TestLabelled(t *testing.T) {
 	} {
 		if got, text := labelled(line); got != want || strings.TrimSpace(got+" "+text) != line {
 			t.Errorf("%q: %q, %q", line, got, text)
+		}
+	}
+}
+
+// The pages of one write-up are those in testdata/gallery/writeup, to the byte.
+func TestWriteupGallery(t *testing.T) {
+	j, err := load("../../patterns/examples/mere-lights-cowl.yaml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, b := bookOf(t, "cowl", j, patterns.Picture{Draw: writeupDraw}, -1)
+	gallery := filepath.Join("..", "..", "testdata", "gallery", "writeup")
+	for i, page := range b.pages {
+		var got bytes.Buffer
+		if err := output.SVG(&got, page); err != nil {
+			t.Fatal(err)
+		}
+		name := filepath.Join(gallery, fmt.Sprintf("mere-lights-cowl-%d.svg", i+1))
+		if *update {
+			if err := os.WriteFile(name, got.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(name)
+		if err != nil || !bytes.Equal(got.Bytes(), want) {
+			t.Errorf("%s differs from the golden page; look at both, and run go test ./cmd/whorl -run WriteupGallery -update if the new one is right", filepath.Base(name))
+		}
+	}
+}
+
+// A schematic among text is no higher than its room, to a scale that fits it, and has
+// neither title nor credit; what the sheet says above it is given beside it.
+func TestSchematicAmongText(t *testing.T) {
+	j, err := load("-", strings.NewReader("title: The Title\ncopyright: The Credit\n"+cowlWords))
+	if err != nil || j.wrong() {
+		t.Fatal(err, j.faults)
+	}
+	sizes, o := j.measured(patterns.Picture{}, nil)
+	whole, err := schematic.Sheet(sizes, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, height := range []float64{200, 90} {
+		made, note, err := schematic.Figure(sizes, o, height)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if made.Height > height || made.Height < height/2 || made.Width != whole.Width || !strings.HasPrefix(note, "Outlines to scale in size S. Laid flat,") {
+			t.Errorf("in %.0f mm it is %.0f × %.0f mm, note %q", height, made.Width, made.Height, note)
+		}
+		for _, text := range texts(&made.Root) {
+			if strings.HasPrefix(text.String, "The ") {
+				t.Errorf("%q is on it", text.String)
+			}
+		}
+	}
+	if _, _, err := schematic.Figure(sizes, o, 20); err == nil {
+		t.Error("a schematic was drawn where it has no room")
+	}
+	facts, err := schematic.Measurements(sizes, o)
+	if err != nil || len(facts) != 3 {
+		t.Fatal(facts, err)
+	}
+	all := ""
+	for _, text := range texts(&whole.Root) {
+		all += text.String + " "
+	}
+	for _, f := range facts {
+		if want := f.Name + " " + inCentimetres(f.Values[0]) + " "; !strings.Contains(all, want) {
+			t.Errorf("%s is not what the sheet lists: %s", want, all)
 		}
 	}
 }

@@ -154,7 +154,8 @@ func chartsNamed(l []writeup.Picture) string {
 	return " See " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + "."
 }
 
-// schematic is the schematics that the file asks for, or else one of all pieces.
+// schematic is the schematics that the file asks for, or else one of all pieces; of
+// each piece that has an outline, where there is one without.
 func (e *edition) schematic() {
 	var asked []patterns.Picture
 	for _, p := range e.j.pattern.Pictures {
@@ -165,31 +166,56 @@ func (e *edition) schematic() {
 	if len(asked) == 0 {
 		asked = []patterns.Picture{{Draw: "schematic"}}
 	}
-	_, height := paperOf(e.picture).Size()
+	var l []writeup.Picture
 	for _, p := range asked {
-		p.Paper = e.picture.Paper
-		names := p.Sizes
-		if e.size >= 0 {
-			names = []string{e.j.pattern.Sizes[e.size]}
-		}
-		sizes, o := e.j.measured(p, names)
-		// Several share a page where they can.
-		made, note, err := schematic.Figure(sizes, o, writeup.Room(height)/float64(len(asked)))
-		if err != nil && len(asked) > 1 {
-			made, note, err = schematic.Figure(sizes, o, writeup.Room(height))
-		}
-		if err != nil {
-			e.findings = append(e.findings, "a schematic is left out: "+err.Error())
+		made, err := e.outlines(p, len(asked))
+		if err == nil {
+			l = append(l, made)
 			continue
 		}
-		if e.schematics++; e.schematics == 1 {
-			e.heading(map[bool]string{true: "Schematic", false: "Schematics"}[len(asked) == 1])
+		e.findings = append(e.findings, "a schematic is left out: "+err.Error())
+		for _, part := range e.j.pattern.Parts {
+			if p.Part != "" || part.Name == "" {
+				continue
+			}
+			q := p
+			q.Part = part.Name
+			if made, err := e.outlines(q, len(e.j.pattern.Parts)); err == nil {
+				l = append(l, made)
+			}
 		}
-		pic := writeup.Picture{Scene: made, Note: note, Alt: made.Alt, Name: e.stem + "-schematic"}
-		if len(asked) > 1 {
-			pic.Caption = p.Part
-			pic.Name += fmt.Sprintf("-%d", e.schematics)
-		}
-		e.add(pic)
 	}
+	if len(l) == 0 {
+		return
+	}
+	e.heading(map[bool]string{true: "Schematic", false: "Schematics"}[len(l) == 1])
+	for i, p := range l {
+		p.Name = e.stem + "-schematic"
+		if len(l) > 1 {
+			p.Name += fmt.Sprintf("-%d", i+1)
+		} else {
+			p.Caption = "" // the heading says it
+		}
+		e.add(p)
+	}
+}
+
+// outlines is one of so many schematics.
+func (e *edition) outlines(p patterns.Picture, among int) (writeup.Picture, error) {
+	p.Paper = e.picture.Paper
+	names := p.Sizes
+	if e.size >= 0 {
+		names = []string{e.j.pattern.Sizes[e.size]}
+	}
+	_, height := paperOf(p).Size()
+	sizes, o := e.j.measured(p, names)
+	// Several share a page where they can.
+	made, note, err := schematic.Figure(sizes, o, writeup.Room(height)/float64(min(among, 2)))
+	if err != nil && among > 1 {
+		made, note, err = schematic.Figure(sizes, o, writeup.Room(height))
+	}
+	if err != nil {
+		return writeup.Picture{}, err
+	}
+	return writeup.Picture{Scene: made, Caption: p.Part, Note: note, Alt: made.Alt}, nil
 }

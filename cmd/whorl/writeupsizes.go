@@ -11,55 +11,30 @@ import (
 // tableColumns is how many measurements a table of the finished sizes has at most.
 const tableColumns = 7
 
-// finished is the table of the finished sizes, a row for each.
+// finished is the table of the finished sizes.
 func (e *edition) finished() {
 	p := e.j.pattern
-	sizes, o := e.j.measured(patterns.Picture{Paper: e.picture.Paper}, e.sizeNames())
-	facts, err := schematic.Measurements(sizes, o)
-	if err != nil {
-		e.findings = append(e.findings, "there is no table of finished sizes: "+err.Error())
-	}
-	type column struct {
-		head  string
-		cells []string
-	}
-	var columns []column
+	facts := e.facts()
 	if len(p.Head) > 0 {
-		c := column{head: "To fit head"}
+		head := schematic.Fact{Name: "To fit head"}
 		for _, i := range e.sizes() {
-			c.cells = append(c.cells, inBoth(p.Head[min(i, len(p.Head)-1)].MM))
+			head.Values = append(head.Values, p.Head[min(i, len(p.Head)-1)].MM)
 		}
-		columns = append(columns, c)
+		facts = append([]schematic.Fact{head}, facts...)
 	}
-	for _, f := range facts {
-		c := column{head: f.Name}
-		for _, v := range f.Values {
-			c.cells = append(c.cells, inBoth(v))
-		}
-		columns = append(columns, c)
-	}
-	if len(columns) == 0 {
+	if len(facts) == 0 {
 		return
 	}
-	e.heading("Finished sizes")
-	for len(columns) > 0 {
-		part := columns[:min(tableColumns, len(columns))]
-		columns = columns[len(part):]
-		t := writeup.Table{Head: []string{"Size"}}
-		for n, i := range e.sizes() {
-			row := []string{p.Sizes[i]}
-			if row[0] == "" {
-				row[0] = "One size"
-			}
-			for _, c := range part {
-				row = append(row, c.cells[n])
-			}
-			t.Rows = append(t.Rows, row)
+	if len(e.sizes()) == 1 {
+		e.heading("Finished size")
+		e.add(oneSize(facts, p.Sizes[e.sizes()[0]]))
+	} else {
+		e.heading("Finished sizes")
+		for len(facts) > 0 {
+			part := facts[:min(tableColumns, len(facts))]
+			facts = facts[len(part):]
+			e.add(allSizes(part, e.sizeNames()))
 		}
-		for _, c := range part {
-			t.Head = append(t.Head, c.head)
-		}
-		e.add(t)
 	}
 	text := "Measured flat, relaxed."
 	if s := e.ease(); s != "" {
@@ -68,12 +43,69 @@ func (e *edition) finished() {
 	e.paragraphs(text)
 }
 
-// inBoth is a length of a table in centimetres over inches.
-func inBoth(mm float64) string {
-	if !(mm > 0) {
-		return "–"
+// allSizes is a table of measurements with a row for each size.
+func allSizes(facts []schematic.Fact, sizes []string) writeup.Table {
+	t := writeup.Table{Head: []string{"Size"}}
+	for _, f := range facts {
+		t.Head = append(t.Head, f.Name)
 	}
-	return schematic.Centimetres(mm) + " cm\n" + schematic.Inches(mm) + " in"
+	for n, size := range sizes {
+		row := []string{size}
+		for _, f := range facts {
+			cm, in := inBoth(f.Values[n])
+			row = append(row, strings.TrimSpace(cm+"\n"+in))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// oneSize is a table of the measurements of one size, a row for each.
+func oneSize(facts []schematic.Fact, size string) writeup.Table {
+	t := writeup.Table{Head: []string{"Measurement", "cm", "in"}}
+	if size != "" {
+		t.Head[0] = "Size " + size
+	}
+	for _, f := range facts {
+		cm, in := inBoth(f.Values[0])
+		t.Rows = append(t.Rows, []string{f.Name, cm, in})
+	}
+	return t
+}
+
+// facts are the finished measurements of the pieces: of all of them together or,
+// where there is one that has no outline, of each of the others.
+func (e *edition) facts() []schematic.Fact {
+	sizes, o := e.j.measured(patterns.Picture{}, e.sizeNames())
+	all, err := schematic.Measurements(sizes, o)
+	if err == nil {
+		return all
+	}
+	e.findings = append(e.findings, "the table of finished sizes is not whole: "+err.Error())
+	for _, part := range e.j.pattern.Parts {
+		if o.Part = part.Name; part.Name == "" {
+			continue
+		}
+		l, err := schematic.Measurements(sizes, o)
+		if err != nil {
+			continue
+		}
+		for _, f := range l {
+			if !strings.HasPrefix(f.Name, part.Name) {
+				f.Name = part.Name + ", " + strings.ToLower(f.Name)
+			}
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// inBoth is a length of a table in centimetres and in inches, a dash for none.
+func inBoth(mm float64) (cm, in string) {
+	if !(mm > 0) {
+		return "–", ""
+	}
+	return schematic.Centimetres(mm) + " cm", schematic.Inches(mm) + " in"
 }
 
 // ease says how much larger or smaller than the head the piece is made.
