@@ -172,7 +172,7 @@ func (e *edition) yarnUsed() {
 		}
 		if len(t.Rows) > 0 {
 			e.add(t.WithoutEmpty())
-			e.paragraphs(n.basis)
+			e.paragraphs(strings.ReplaceAll(n.basis, "gauge", e.gaugeName()))
 		}
 	}
 }
