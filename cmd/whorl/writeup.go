@@ -113,7 +113,7 @@ func (e *edition) sizeNames() (l []string) {
 
 // together are parts of the words that are not parted at the end of a line: the
 // numbers of all sizes, a number and its unit or the word that it counts.
-var together = regexp.MustCompile(`\d[\d½¼¾.,-]* \([^()]{1,26}\)( (cm|in|mm|sts?|times)\b)?|\d (cm|mm|in|m|g|oz|yd|sts?|times)\b|\b(ch|sk|[Rr]nds?|[Rr]ows?|size|Size) [\d(]`)
+var together = regexp.MustCompile(`\d[\d½¼¾.,-]* \([^()]{1,26}\)( (cm|in|mm|sts?|times)\b)?|\d (cm|mm|in|m|g|oz|yd|sts?|times)\b|\bfrom \*+|\b(ch|sk|[Rr]nds?|[Rr]ows?|size|Size) [\d(]`)
 
 // stated is a count that ends a round.
 var stated = regexp.MustCompile(`\([^()]*(\([^()]*\)[^()]*)*\)\.?$`)
@@ -221,7 +221,7 @@ func (e *edition) gauge() {
 		}
 		e.add(writeup.Paragraph{Text: bound(text + " = " + bothUnits(g.Over)), Keep: true})
 	}
-	e.add(writeup.Paragraph{Text: "Work a swatch first. If it has more stitches than that, take a larger hook; if it has fewer, a smaller one."})
+	e.add(writeup.Paragraph{Text: "Work a swatch first: if it has more stitches, take a larger hook; if fewer, a smaller one."})
 }
 
 // bothUnits is the length that a gauge was counted over, with what it is taken for
