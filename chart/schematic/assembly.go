@@ -76,7 +76,7 @@ func (s *sheet) assembly(i, strip int, l []level, closes bool) {
 	v.tags = []tag{{"A", point{X: wide, Y: foot.depth}, tagHigher}, {"A", point{X: wide, Y: top}, tagLower}, {"B", point{X: wide / 2, Y: v.height}, tagUnder}}
 	v.notes = []string{fmt.Sprintf("A: the first round of the %s is worked along the row ends of the %s.", part, stripName),
 		fmt.Sprintf("B: the two short ends of the %s are joined to a ring.", stripName)}
-	s.views = append(s.views, v)
+	s.show(v)
 }
 
 // draw draws the letter so that its edge is at a place on paper.

@@ -65,7 +65,7 @@ func (s *sheet) oval(i int, name string) {
 	d = newDim(left, 0, width, widths)
 	d.off = [2]float64{r, r}
 	v.dims = append(v.dims, d)
-	s.views = append(s.views, v)
+	s.show(v)
 	facts := []Fact{{"Length", lengths}, {"Width", widths}, {"Around", around}}
 	if stands {
 		facts[0].Name, facts[1].Name = "Base, length", "Base, width"
@@ -75,7 +75,7 @@ func (s *sheet) oval(i int, name string) {
 		u := s.tube("sides", name+", sides laid flat", l, halves(around), halves(brim), sides, false)
 		u.flat = true
 		u.way = upOrDown(u.width/2, deep, true)
-		s.views = append(s.views, u)
+		s.show(u)
 	}
 	facts = append(facts, Fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })})
 	s.addFacts(name, facts...)

@@ -59,7 +59,7 @@ func (s *sheet) ball(i int, name string, across, tall float64) {
 	d.off = [2]float64{across / 2, across / 2}
 	v.dims = append(v.dims, d)
 	v.way = upOrDown(across/2, tall, true)
-	s.views = append(s.views, v)
+	s.show(v)
 	s.addFacts(name, Fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })},
 		Fact{"Across, stuffed", of(false)}, Fact{"Tall, stuffed", of(true)},
 		Fact{"Depth along the fabric", s.each(func(m *measured) float64 { return m.done.Pieces[i].Depth })},

@@ -146,12 +146,19 @@ func TestWriteupsAreSetWell(t *testing.T) {
 		"nothing more": "parts:\n  - worked: rounds\n    text: |\n      Rnd 1: 6 sc in magic ring. (6)\n",
 		"gathered":     gatherWords,
 	}
-	for _, file := range examples(t) {
+	published := filepath.Join("..", "..", "testdata", "patterns")
+	files := append(examples(t), filepath.Join(published, "more", "rings.yaml"), filepath.Join(published, "more", "beanie-pebble.yaml"),
+		filepath.Join(published, "published", "toy-eider.yaml"))
+	for i, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		cases[filepath.Base(file)] = string(data)
+		name := filepath.Base(file)
+		if i >= len(examples(t)) {
+			name = strings.TrimSuffix(name, ".yaml") // its charts need not be clean
+		}
+		cases[name] = string(data)
 	}
 	for name, text := range cases {
 		j, err := load("-", strings.NewReader(text))

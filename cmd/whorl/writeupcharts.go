@@ -15,7 +15,7 @@ import (
 // clearly larger than the least that prints well, mm.
 const clearSymbols = 4.0
 
-var partsOfPage = []float64{0.55, 0.75}
+var partsOfPage = []float64{0.55, 0.6, 0.65, 0.75}
 
 // chartsOfParts are the charts of every part: those that the file asks for, or one
 // of each part where it asks for none.
