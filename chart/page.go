@@ -103,7 +103,7 @@ func newPage(w *work, sideways bool) *page {
 		p.key = w.layKey(room, w.o.enlarged(row))
 		p.bottom = foot - p.key.height() - airBelow
 		p.radius = min(room, p.bottom-p.top) / 2
-		if p.radius >= 0.9*room/2 {
+		if full := room / 2; p.radius >= 0.9*full && w.o.Figure == 0 || p.radius >= full {
 			break
 		}
 	}
@@ -197,8 +197,8 @@ func (w *work) fit(lay func(*page)) *page {
 // chart has left room.
 func (p *page) trim() {
 	end := p.bottom + airBelow + p.key.height() + p.below
-	if end >= p.height {
-		return
+	if end >= p.height && p.w.o.Figure == 0 {
+		return // what lies too deep is drawn over the foot, and found
 	}
 	for _, t := range p.foot {
 		t.Y -= p.height - end

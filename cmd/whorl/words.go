@@ -114,16 +114,8 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 	if s.Terms == stitch.UK {
 		gauge = "Tension"
 	}
-	for i, g := range p.Gauge {
-		if g.Count == 0 || g.In != "" || g.For != "" || g.Remark != "" {
-			fact(gauge, s.Spell(s.Advice(g.Words)))
-			continue
-		}
-		text := number(g.Count) + " " + w.Gauge[i]
-		if g.Rows > 0 {
-			text += " and " + number(g.Rows) + " " + rowsOf(p, &g)
-		}
-		fact(gauge, text+" = "+length(g.Over))
+	for i := range p.Gauge {
+		fact(gauge, gaugeLine(p, w, s, i, length))
 	}
 	fact("Terms", s.Terms.String())
 	if s.Size < 0 && len(p.Sizes) > 1 {
@@ -160,6 +152,20 @@ func page(p *patterns.Pattern, w *working.Words, s notation.Style) string {
 		fmt.Fprintf(&b, "\n%s\n", p.Copyright)
 	}
 	return b.String()
+}
+
+// gaugeLine is a line of the gauge: as it was written where it says more than
+// stitches, rounds and a length.
+func gaugeLine(p *patterns.Pattern, w *working.Words, s notation.Style, i int, over func(mm float64) string) string {
+	g := &p.Gauge[i]
+	if g.Count == 0 || g.In != "" || g.For != "" || g.Remark != "" {
+		return s.Spell(s.Advice(g.Words))
+	}
+	text := number(g.Count) + " " + w.Gauge[i]
+	if g.Rows > 0 {
+		text += " and " + number(g.Rows) + " " + rowsOf(p, g)
+	}
+	return text + " = " + over(g.Over)
 }
 
 // howToRead says which number is for which size.

@@ -9,6 +9,7 @@ import (
 
 	"whorl/chart/writeup"
 	"whorl/patterns"
+	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
 
@@ -95,12 +96,9 @@ func (e *edition) gauge() {
 	}
 	name := e.gaugeName()
 	e.heading(strings.ToUpper(name[:1]) + name[1:])
-	for i, g := range p.Gauge {
-		text := number(g.Count) + " " + e.words.Gauge[i]
-		if g.Rows > 0 {
-			text += " and " + number(g.Rows) + " " + rowsOf(p, &g)
-		}
-		e.add(writeup.Paragraph{Text: bound(text + " = " + bothUnits(g.Over)), Keep: true})
+	style := notation.Style{From: p.Terms, Terms: e.j.terms, Size: e.size}
+	for i := range p.Gauge {
+		e.add(writeup.Paragraph{Text: bound(gaugeLine(p, e.words, style, i, bothUnits)), Keep: true})
 	}
 	e.add(writeup.Paragraph{Text: "Work a swatch first: if it has more stitches, take a larger hook; if fewer, a smaller one."})
 }
