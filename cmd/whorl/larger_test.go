@@ -20,7 +20,7 @@ func TestSmallChartsAreDrawnLarger(t *testing.T) {
 		{"tern-lace-cap", "tern-lace-cap-cap.svg"},
 		{"../published/mittens-brent", "mittens-brent-hand-make-2.svg mittens-brent-hand-make-2-crown.svg mittens-brent-hand-make-2-page-1.svg mittens-brent-hand-make-2-page-2.svg mittens-brent-thumb.svg"},
 		{"../published/lych-gate-shawl", "lych-gate-shawl-shawl.svg lych-gate-shawl-shawl-page-1.svg lych-gate-shawl-shawl-page-2.svg"},
-		{"shawl-halfmoon", "shawl-halfmoon-shawlette.svg shawl-halfmoon-shawlette-page-1.svg shawl-halfmoon-shawlette-page-2.svg"},
+		{"shawl-halfmoon", "shawl-halfmoon-shawl.svg shawl-halfmoon-shawl-page-1.svg shawl-halfmoon-shawl-page-2.svg"},
 	} {
 		status, out, errs := whorl(t, "", "draw", "../../testdata/patterns/more/"+c.file+".yaml", "-o", t.TempDir(), "--format", "svg")
 		var names []string

@@ -38,11 +38,12 @@ func namesIn(t stitch.Terms) named {
 		}
 		return names[i] < names[j]
 	})
-	return named{regexp.MustCompile(`(?i)\b(fp|bp|e|f)?(` + strings.Join(names, "|") + `)(s|[0-9]+tog)?\b`), bases}
+	return named{regexp.MustCompile(`(?i)(\b|\b[0-9]+)(fp|bp|e|f)?(` + strings.Join(names, "|") + `)(s|[0-9]+tog)?\b`), bases}
 }
 
 var (
 	bothTerms = regexp.MustCompile(`\b(US|UK|U\.S\.|U\.K\.|American|British)(\W|$)`)
+	ownTerms  = regexp.MustCompile(`\b(US|UK)( crochet)? (terms|terminology|abbreviations)`)
 	sizeList  = regexp.MustCompile(`(\d+(?:\.\d+)?) \((\d+(?:\.\d+)?(?:, \d+(?:\.\d+)?)*)\)`)
 	skipWord  = regexp.MustCompile(`(?i)\b(sk|skip|miss)( (?:next|first|last|each|these|those|st|sts|ch|\d+)\b)`)
 	overWord  = regexp.MustCompile(`(?i)\b(yo|yoh)\b`)
@@ -56,6 +57,18 @@ var (
 // printed and, for one size, with only the numbers of that size. Advice that
 // speaks of both sets of terms keeps its names.
 func (s Style) Advice(text string) string {
+	var b strings.Builder
+	for _, sentence := range sentences.FindAllString(text, -1) {
+		b.WriteString(s.sentence(sentence))
+	}
+	return b.String()
+}
+
+// sentences are the sentences of a text, each with what follows it.
+var sentences = regexp.MustCompile(`(?s)(?:[^.]|\.[^\s])+(?:\.\s+|\.?$)|\.`)
+
+// sentence is one sentence of advice.
+func (s Style) sentence(text string) string {
 	if s.Size >= 0 && s.Sizes > 1 {
 		text = sizeList.ReplaceAllStringFunc(text, func(list string) string {
 			m := sizeList.FindStringSubmatch(list)
@@ -66,14 +79,20 @@ func (s Style) Advice(text string) string {
 		})
 	}
 	if bothTerms.MatchString(text) {
+		if m := ownTerms.FindAllString(text, -1); s.Terms != s.From && len(m) == 1 && len(bothTerms.FindAllString(text, -1)) == 1 && strings.HasPrefix(m[0], s.From.String()) {
+			return strings.Replace(text, m[0], s.Terms.String()+strings.TrimPrefix(m[0], s.From.String()), 1)
+		}
 		return text
 	}
 	if names := namesOf[s.From]; s.Terms != s.From || s.Long {
 		text = names.find.ReplaceAllStringFunc(text, func(name string) string {
 			m := names.find.FindStringSubmatch(name)
-			style, base := s, names.bases[strings.ToLower(m[2])]
-			style.Long = s.Long || strings.EqualFold(m[2], base.LongName(s.From)) // as it was written
-			return asCapital(name, style.said(m[1], base, m[3]))
+			style, base := s, names.bases[strings.ToLower(m[3])]
+			style.Long = s.Long || strings.EqualFold(m[3], base.LongName(s.From)) // as it was written
+			if style.Long && m[1] != "" {
+				m[1] += " "
+			}
+			return m[1] + asCapital(strings.TrimLeft(name, "0123456789"), style.said(m[2], base, m[4]))
 		})
 	}
 	say := func(find *regexp.Regexp, word string) {

@@ -190,6 +190,8 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if w, ok := p.what(); ok {
 		j.With = w
 	}
+	for p.eat("as", "before", "usual", "always") {
+	}
 	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
 		p.i++

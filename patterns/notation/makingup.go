@@ -30,6 +30,9 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			p.eatKind(tComma)
 		}
 		if p.eat("together") || p.eatAll("each", "other") {
+			if p.tok().kind == tComma && !p.instructs(p.i+1) && p.at(1).kind == tWord && !p.ends(p.i+1) {
+				return note() // "…, line up the edges and sew"
+			}
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}

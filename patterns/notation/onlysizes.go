@@ -2,6 +2,7 @@ package notation
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -19,6 +20,14 @@ func (p *parser) only(l *Label, start int) {
 		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
 	}
 	if t == "all" {
+		return
+	}
+	if (t == "all other" || t == "other" || t == "remaining" || t == "all remaining" || t == "the other") && len(p.taken) > 0 {
+		for _, s := range p.sizes {
+			if !slices.Contains(p.taken, s) {
+				l.Only = append(l.Only, s)
+			}
+		}
 		return
 	}
 	if group := p.sizeGroup(t); group != nil {

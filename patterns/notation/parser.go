@@ -43,7 +43,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p = newParser(toks[s:end], v, sizes)
-		p.forSizes = only
+		p.forSizes, p.taken = only, takenBy(text.Rounds)
 		r, f := p.round()
 		if len(r.Label.Only) == 0 {
 			r.Label.Only = only
@@ -58,6 +58,20 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		text.Rounds = append(text.Rounds, r.parted()...)
 	}
 	return text, faults
+}
+
+// takenBy are the sizes of the last rounds that are for some sizes only, as far back
+// as they have the same number.
+func takenBy(rounds []*Round) (l []string) {
+	for i := len(rounds) - 1; i >= 0; i-- {
+		r := rounds[i]
+		if len(r.Label.Only) == 0 || len(r.Label.Numbers) == 0 || len(rounds[len(rounds)-1].Label.Numbers) == 0 ||
+			r.Label.Numbers[0].From.For(0) != rounds[len(rounds)-1].Label.Numbers[0].From.For(0) {
+			break
+		}
+		l = append(l, r.Label.Only...)
+	}
+	return l
 }
 
 // ParseWords reads words that are not a round: the definition of a stitch.
@@ -220,6 +234,9 @@ type parser struct {
 	nextGap bool
 	// forSizes are the sizes that the round is for, nil for all.
 	forSizes []string
+	// taken are the sizes that the rounds before, of one number, were for, which
+	// "all other sizes" leaves out.
+	taken []string
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool

@@ -216,7 +216,7 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Made
 		}
 		if p.eat("from") {
-			p.eat("the")
+			p.eat("the", "your")
 			if !p.eat("hook") {
 				return no()
 			}

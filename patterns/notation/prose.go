@@ -130,6 +130,9 @@ func (p *parser) advice(b *block) bool {
 	if p.optional(start, end) {
 		return p.note(b, start, end)
 	}
+	if t.is("to") && p.at(1).is("join", "sew", "attach", "assemble", "seam", "block", "line") && !p.at(2).is("in", "with", "to") {
+		return p.note(b, start, end) // "To join hexagons, hold two together …"
+	}
 	if t.is(advising...) {
 		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
 			// "Note: Ch 1 at beg of a rnd never counts as a stitch."

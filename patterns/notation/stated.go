@@ -1,6 +1,10 @@
 package notation
 
-import "strings"
+import (
+	"strings"
+
+	"whorl/patterns/stitch"
+)
 
 // trailingCount reads a count without brackets at the end of a round: "72
 // sts.", "60 (72, 78) hdc". A count of plain stitches is one only when it is a
@@ -12,6 +16,11 @@ func (p *parser) trailingCount(sentence bool) bool {
 	start := p.i
 	if p.eat("stitch", "st") && !p.eat("count") {
 		p.i = start
+	}
+	var of Num
+	if sentence && p.tok().is("at", "after") {
+		of = p.endOf() // "At the end of Row 25 you have 25 shells."
+		p.eatKind(tComma)
 	}
 	p.eat("total", "you", "there")
 	p.eat("should", "will", "now", "are", "have")
@@ -41,7 +50,8 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
-	if t.kind != tStop && t.kind != tEnd && !t.first || !(sentence || generic) {
+	which := t.kind == tComma && p.at(1).is("which", "that's")
+	if t.kind != tStop && t.kind != tEnd && !t.first && !which || !(sentence || generic) {
 		p.i = start
 		return false
 	}
@@ -52,6 +62,11 @@ func (p *parser) trailingCount(sentence bool) bool {
 				p.i = start
 				return false
 			}
+		}
+	}
+	for i := range s.Counts {
+		if of.Set() && !s.Counts[i].At.Set() {
+			s.Counts[i].At = of
 		}
 	}
 	s.Span = p.from(start)
@@ -194,7 +209,10 @@ func (p *parser) countList() *Stated {
 		if half && !p.tok().is(groupWords...) {
 			p.i, half = back, false
 		}
-		if t, ok := p.chainThing(); ok {
+		if w, ok := p.legged(); ok && w.Kind.Shape == stitch.Picot {
+			// However they are closed.
+			c.Target = Target{Sort: Remark, Text: p.words(back)}
+		} else if t, ok := p.chainThing(); ok {
 			c.Target = t
 		} else if t, ok := p.target(); ok {
 			if c.Target = t; half {
@@ -259,7 +277,7 @@ func (p *parser) countList() *Stated {
 			p.eat("a", "each", "every")
 			p.eat("side", "edge")
 		}
-		for p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
+		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		s.Counts = append(s.Counts, c)
 		if p.tok().kind == tComma && p.at(1).is("not", "including", "incl") {

@@ -161,7 +161,7 @@ func (p *parser) slit(n int) bool {
 	p.i += n
 	p.eat("the")
 	p.eat("thumb", "arm", "leg", "ear", "hand")
-	if p.eat("opening", "hole", "thumbhole", "armhole", "slit") {
+	if p.eat("opening", "hole", "thumbhole", "armhole", "slit", "gap") {
 		p.opening = true
 		return true
 	}

@@ -51,7 +51,7 @@ func (p *parser) startChain() (Target, bool) {
 	}
 	if !numbered {
 		p.eatKind(tHyphen)
-		if p.tok().kind == tNumber {
+		if p.tok().kind == tNumber || numberWords[p.tok().text] > 0 {
 			number, _ = p.plainNumber()
 		}
 	}
@@ -81,6 +81,9 @@ var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp",
 func (p *parser) target() (Target, bool) {
 	start := p.i
 	done := func(t Target) (Target, bool) { t.Text = p.words(start); return t, true }
+	if p.tok().is("indicated", "designated", "stated", "given") && p.at(1).is(spaceWords...) {
+		p.i++
+	}
 	corner := p.eat("corner", "corners")
 	if p.tok().is("turning", "beg", "beginning") {
 		// "turning chain sp": the space that it makes
@@ -117,7 +120,7 @@ func (p *parser) target() (Target, bool) {
 		mark := p.i
 		if !hasN {
 			p.eatKind(tHyphen)
-			if p.tok().kind == tNumber {
+			if p.tok().kind == tNumber || numberWords[p.tok().text] > 0 {
 				num, _ := p.num()
 				if n, hasN = num.For(0), true; len(num.Values) > 1 {
 					n = 0 // ch-6 (6, 7) sp: as many chains as the size has
@@ -126,7 +129,7 @@ func (p *parser) target() (Target, bool) {
 		}
 		p.eatKind(tHyphen)
 		p.eatKind(tHyphen)
-		if p.eat("corner") {
+		if p.eat("corner", "corners") {
 			corner = true
 		}
 		if p.eat(spaceWords...) {

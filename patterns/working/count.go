@@ -127,6 +127,19 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		}
 		return exact, t.Kind.Name(terms), true
 	case notation.ChainSpace:
+		if t.Name == corner && t.Chains == 0 {
+			// "four corners": the longest of the spaces
+			longest := 0
+			for k := range r.Spaces {
+				switch c := r.SpaceChains(k); {
+				case c > longest:
+					longest, n = c, 1
+				case c == longest:
+					n++
+				}
+			}
+			return n, "corners", longest > 1
+		}
 		for k := range r.Spaces {
 			if t.Chains == 0 || r.SpaceChains(k) == t.Chains {
 				n++

@@ -60,24 +60,38 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 	}
 	s := script{work: w, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
 		Names: map[string]string{}}}
-	for _, d := range p.Stitches {
+	trade := notation.NewVocabulary(p.Terms, nil)
+	// told are the names of the trade whose movements of the hook the designer
+	// tells: they are another in the other terms.
+	told := map[string]string{}
+	for i := range p.Stitches {
+		d := &p.Stitches[i]
 		name := d.Name
+		if k, into, ok := trade.Stitch(d.Name); ok && terms != p.Terms && (k.Shape == stitch.Plain || k.Shape == stitch.Together) {
+			if _, hook := hookStitch(d, trade); hook {
+				name = k.NameInto(into, terms)
+				told[d.Name] = name
+			}
+		}
 		if _, short, ok := strings.Cut(name, "("); ok && strings.HasSuffix(short, ")") {
 			name = strings.TrimSuffix(short, ")") // "V-stitch (V-st)"
 		}
 		s.style.Names[notation.Plain(d.Name)] = running(name)
 	}
 	out := &Words{}
-	trade := notation.NewVocabulary(p.Terms, nil)
 	for i := range p.Stitches {
 		d := &p.Stitches[i]
 		words := s.style.Advice(strings.Join(d.Words.Lines, " "))
-		if _, told := hookStitch(d, trade); !told {
+		if _, hook := hookStitch(d, trade); !hook {
 			if def := w.definitions[notation.Plain(d.Name)]; def != nil {
 				words = s.style.Items(def.items)
 			}
 		}
-		out.Stitches = append(out.Stitches, SpecialStitch{d.Name, s.style.Spell(words)})
+		name := d.Name
+		if told[name] != "" {
+			name = told[name]
+		}
+		out.Stitches = append(out.Stitches, SpecialStitch{name, s.style.Spell(words)})
 	}
 	for i := range p.Parts {
 		out.Parts = append(out.Parts, s.part(i))
