@@ -164,6 +164,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	p.eatKind(tComma)
 	p.eatKind(tPlus)
 	p.eat("and", "plus")
+	p.eat("a", "an", "the")
 	if ch, ok := p.chain().(*Chain); ok && c.As.Is() {
 		c.Chains = ch.N.For(0)
 	} else if t, ok := p.target(); ok && t.Sort == ChainSpace && c.As.Is() {

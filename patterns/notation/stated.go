@@ -26,7 +26,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 	p.eat("should", "will", "now", "are", "have")
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
-	if p.tok().kind != tNumber && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
+	if p.tok().kind != tNumber && numberWords[p.tok().text] == 0 && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
 		p.i = start
 		return false
 	}

@@ -10,7 +10,35 @@ import (
 
 // deeper is a place some rounds further down than the round below: under the
 // next stitch, or under the next that stands on what the words name.
+//
+// "FPdc around next FPdc 2 rnds below" is counted by some from the round being
+// worked: where no such stitch is that far down under any, the first time in a
+// round, it is the one above that is meant, throughout the round.
 func (w *roundWork) deeper(p *notation.Place, need int) ([]fabric.Place, *halt) {
+	if p.Below < 2 || p.Target.Sort != notation.OfKind {
+		return w.atDepth(p, need)
+	}
+	nearer := *p
+	nearer.Below--
+	switch w.depthOf {
+	case p.Below:
+		return w.atDepth(p, need)
+	case nearer.Below:
+		return w.atDepth(&nearer, need)
+	}
+	on, h := w.atDepth(p, need)
+	if w.depthOf = p.Below; h == nil {
+		return on, nil
+	}
+	if on, other := w.atDepth(&nearer, need); other == nil {
+		w.depthOf = nearer.Below
+		return on, nil
+	}
+	return nil, h
+}
+
+// atDepth is a place as many rounds further down as the words say.
+func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt) {
 	any := *p
 	any.Target, any.Below = notation.Target{}, 0
 	for i := w.pos; i < len(w.c.spots); i++ {

@@ -125,6 +125,12 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return w.startOf(p)
 	}
 	if p.Target.Sort == notation.OfName {
+		if d := w.definitions[p.Target.Name]; p.Below != 0 && d != nil && d.alias != nil && d.alias.Kind.Is() {
+			// "FPdc 2 rnds below", where the designer tells how it is made
+			kind := *p
+			kind.Target = notation.Target{Sort: notation.OfKind, Kind: d.alias.Kind, Loop: d.alias.Loop, Text: p.Target.Text}
+			return w.one(&kind, i, count)
+		}
 		return w.named(p)
 	}
 	if p.Bare && p.Target.Sort == notation.ChainSpace && !w.begun && len(w.same) == 1 && w.same[0].Into == stitch.Space &&

@@ -90,6 +90,9 @@ type hand struct {
 	deepAt int
 	// behind is set while the words work behind what has just been made.
 	behind bool
+	// depthOf is how far down stitches of a kind "2 rnds below" are, 0 until one has
+	// been worked into.
+	depthOf int
 	// lastGroup is 1 + the group worked into last.
 	lastGroup int
 	// gap is the most stitches passed over in one step on the way to a place
