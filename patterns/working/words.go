@@ -347,7 +347,7 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 var (
 	inBrackets = regexp.MustCompile(`[(\[]([^()\[\]]*)[)\]]`)
 	behindDash = regexp.MustCompile(`[0-9] ?[-–—] ([A-Za-z][A-Za-z -]*)$`)
-	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$`)
+	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$|^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty|fifty)\b`)
 )
 
 // remarks are what a label says of its round besides: "(cable rnd)", "- Increase
