@@ -17,6 +17,7 @@ import (
 	"whorl/chart/schematic"
 	"whorl/chart/writeup"
 	"whorl/patterns"
+	"whorl/patterns/working"
 )
 
 // writeUp writes the write-up of a file and gives the names of what is written.
@@ -419,5 +420,31 @@ func TestSchematicAmongText(t *testing.T) {
 		if want := f.Name + " " + inCentimetres(f.Values[0]) + " "; !strings.Contains(all, want) {
 			t.Errorf("%s is not what the sheet lists: %s", want, all)
 		}
+	}
+}
+
+// What only the words of the special stitches abbreviate is in the list too, in its
+// place and once.
+func TestYarnOverIsAbbreviated(t *testing.T) {
+	told := []working.SpecialStitch{{Name: "dc2tog", Words: "[yo, insert hook] twice"}}
+	names := func(l writeup.Terms) (s string) {
+		for _, t := range l {
+			s += t.Name + " "
+		}
+		return s
+	}
+	for _, c := range []struct {
+		l    writeup.Terms
+		want string
+	}{
+		{writeup.Terms{{Name: "ch"}, {Name: "st(s)"}}, "ch st(s) yo "},
+		{writeup.Terms{{Name: "ch"}, {Name: "yo"}}, "ch yo "},
+	} {
+		if got := names(withYarnOver(c.l, told)); got != c.want {
+			t.Errorf("got %s, want %s", got, c.want)
+		}
+	}
+	if got := names(withYarnOver(writeup.Terms{{Name: "ch"}}, nil)); got != "ch " {
+		t.Errorf("got %s", got)
 	}
 }

@@ -6,11 +6,13 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"whorl/chart/writeup"
 	"whorl/patterns"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
+	"whorl/patterns/working"
 )
 
 // What stands before the instructions.
@@ -118,21 +120,40 @@ func bothUnits(mm float64) string {
 
 // names are the abbreviations and the designer's own stitches.
 func (e *edition) names() {
+	stitches := append(slices.Clone(e.words.Stitches), e.toldStitches()...)
 	if len(e.words.Abbreviations) > 0 {
 		e.heading("Abbreviations")
 		var l writeup.Terms
 		for _, a := range e.words.Abbreviations {
 			l = append(l, writeup.Term{Name: a.Short, Meaning: a.Long})
 		}
-		e.add(l)
+		e.add(withYarnOver(l, stitches))
 	}
-	stitches := append(slices.Clone(e.words.Stitches), e.toldStitches()...)
 	if len(stitches) > 0 {
 		e.heading("Special stitches")
 		for _, s := range stitches {
 			e.add(writeup.Paragraph{Lead: s.Name + ":", Text: bound(s.Words)})
 		}
 	}
+}
+
+// withYarnOver adds the abbreviation that the words of the stitches use for what
+// no round of the pattern says: yo, in UK terms yoh.
+func withYarnOver(l writeup.Terms, stitches []working.SpecialStitch) writeup.Terms {
+	for _, t := range []writeup.Term{{Name: "yo", Meaning: "yarn over"}, {Name: "yoh", Meaning: "yarn over hook"}} {
+		used := false
+		for _, s := range stitches {
+			used = used || slices.Contains(strings.FieldsFunc(s.Words, func(r rune) bool { return !unicode.IsLetter(r) }), t.Name)
+		}
+		at := 0
+		for at < len(l) && strings.ToLower(l[at].Name) < t.Name {
+			at++
+		}
+		if used && (at == len(l) || l[at].Name != t.Name) {
+			l = slices.Insert(l, at, t)
+		}
+	}
+	return l
 }
 
 // notes are the designer's, and how the numbers are read.
