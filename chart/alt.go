@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
 
@@ -125,19 +124,13 @@ func (w *work) stitchesInWords() string {
 	}
 	for _, c := range w.drawn() {
 		counts = append(counts, c.round.Count())
-		for i := range c.round.Stitches {
-			s := &c.round.Stitches[i]
-			switch {
-			case s.Counts:
-				in := stitch.Top
-				if len(s.On) > 0 && s.Role != fabric.Start {
-					in = shown(s.On[0].Into, c.round)
-				}
-				add(s.Counted().LongNameInto(in, w.o.Terms))
-			case s.IsChain():
+		eachMade(c.round, func(k stitch.Kind, in stitch.Into) {
+			if k == stitch.Of(stitch.Chain) {
 				add("chains")
+			} else {
+				add(k.LongNameInto(in, w.o.Terms))
 			}
-		}
+		})
 	}
 	if len(kinds) == 0 {
 		return ""

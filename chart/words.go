@@ -275,19 +275,7 @@ func (w *work) tally(c *course) string {
 		}
 		count[name]++
 	}
-	for i := range c.round.Stitches {
-		s := &c.round.Stitches[i]
-		switch {
-		case s.Counts:
-			in := stitch.Top
-			if len(s.On) > 0 && s.Role != fabric.Start {
-				in = shown(s.On[0].Into, c.round)
-			}
-			add(s.Counted().NameInto(in, w.o.Terms))
-		case s.IsChain():
-			add(s.Kind.Name(w.o.Terms))
-		}
-	}
+	eachMade(c.round, func(k stitch.Kind, in stitch.Into) { add(k.NameInto(in, w.o.Terms)) })
 	for i, name := range order {
 		order[i] = strconv.Itoa(count[name]) + " " + name
 	}
@@ -295,4 +283,22 @@ func (w *work) tally(c *course) string {
 		return "no stitches"
 	}
 	return strings.Join(order, ", ")
+}
+
+// eachMade goes through what a round is made of, in order: the stitches that count,
+// with the loop or post they go into as a chart shows it, and the chains.
+func eachMade(r *fabric.Round, made func(k stitch.Kind, in stitch.Into)) {
+	for i := range r.Stitches {
+		s := &r.Stitches[i]
+		switch {
+		case s.Counts:
+			in := stitch.Top
+			if len(s.On) > 0 && s.Role != fabric.Start {
+				in = shown(s.On[0].Into, r)
+			}
+			made(s.Counted(), in)
+		case s.IsChain():
+			made(s.Kind, stitch.Top)
+		}
+	}
 }
