@@ -30,7 +30,13 @@ func (p *parser) extent() (Extent, bool) {
 			return done(Extent{Sort: ToEnd})
 		}
 		if p.at(-1).is("along", "across") && p.oneSide() {
-			return done(Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: "corner"}})
+			return done(Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: Corner}})
+		}
+		if at := p.i; p.rowEnds() && p.edge != "" {
+			return done(Extent{Sort: ToEnd, Target: p.edgePlace()})
+		} else if p.i = at; p.at(-1).is("across", "along") && p.eatAll("top") && p.ended() {
+			p.edge = TopEdge
+			return done(Extent{Sort: ToEnd, Target: p.edgePlace()})
 		}
 		p.eat("the", "entire", "whole")
 		p.eat("entire", "whole")
@@ -49,6 +55,15 @@ func (p *parser) extent() (Extent, bool) {
 		return done(e)
 	}
 	return no()
+}
+
+// ended reports whether the phrase ends here.
+func (p *parser) ended() bool {
+	switch p.tok().kind {
+	case tComma, tSemi, tStop, tEnd, tClose, tOpen, tDash:
+		return true
+	}
+	return p.tok().is("and", "then")
 }
 
 // oneSide reads "the side" where the round goes from corner to corner, so that it is

@@ -110,7 +110,7 @@ func (b *block) addStitches(s *Stitches) {
 	}
 	// "sc in each dc around, 3 sc in each corner sp": the corners are among
 	// what has been gone round already.
-	if len(s.Places) == 1 && s.Places[0].Pick == Each && s.Places[0].Target.Sort == ChainSpace && len(b.items) > 0 {
+	if len(s.Places) == 1 && s.Places[0].Pick == Each && (s.Places[0].Target.Sort == ChainSpace || s.Places[0].Target.Sort == CornerStitch) && len(b.items) > 0 {
 		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 {
 			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && pl.Extent.Sort == ToEnd {
 				last.But = append(last.But, s)
@@ -161,7 +161,7 @@ func eachKind(s *Stitches) bool {
 		return false
 	}
 	switch pl.Target.Sort {
-	case OfKind, OfShape, ChainSpace, ChainStitch:
+	case OfKind, OfShape, ChainSpace, ChainStitch, CornerStitch:
 		return true
 	case OfName:
 		return pl.Target.Name != ""
@@ -196,7 +196,7 @@ func (b *block) exception() bool {
 	}
 	but, ok = p.stitches()
 	s, _ := but.(*Stitches)
-	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace) {
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
 		p.i = start
 		return false
 	}

@@ -230,6 +230,8 @@ type parser struct {
 	said *Counts
 	// opening is set when the words have named a slit in another part.
 	opening bool
+	// edge is which edge rowEnds has read: TopEdge, ChainEdge, or "" for row ends.
+	edge string
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
 	// forSizes are the sizes that the round is for, nil for all.

@@ -9,6 +9,16 @@ func (p *parser) place() (Place, bool) {
 	start := p.i
 	var pl Place
 	no := func() (Place, bool) { p.i = start; return Place{}, false }
+	if pl, ok := p.cornerPlace(); ok {
+		return pl, true
+	}
+	if p.rowEnds() && p.edge != "" {
+		pl.Pick, pl.Target = Each, p.edgePlace()
+		p.placeTail(&pl)
+		pl.Span = p.from(start)
+		return pl, true
+	}
+	p.i = start
 
 	for {
 		if into, ok := p.loopWords(); ok {
@@ -21,6 +31,16 @@ func (p *parser) place() (Place, bool) {
 		if into, ok := p.postWords(); ok {
 			pl.Into = into
 			continue
+		}
+		if at := p.i; p.eat("the") && p.eat("underside", "bottom") || p.eat("underside") {
+			// "in the underside of each of the 6 ch"
+			if p.eat("of") && p.tok().is("each", "every", "next") {
+				pl.Into = stitch.Underside
+				continue
+			}
+			p.i = at
+		} else {
+			p.i = at
 		}
 		break
 	}
@@ -55,7 +75,7 @@ func (p *parser) place() (Place, bool) {
 		}
 		pl.Pick, pl.Target = First, Target{}
 	case p.rowEnds():
-		pl.Pick, pl.Target = Each, Target{Sort: RowEnds}
+		pl.Pick, pl.Target = Each, p.edgePlace()
 	case t.is("each", "every", "all"):
 		p.i++
 		if p.tok().is("other", "second", "alternate", "third") || p.tok().kind == tOrdinal {
@@ -83,9 +103,11 @@ func (p *parser) place() (Place, bool) {
 		if p.eat(skippedWords...) {
 			pl.Pick = Skipped
 		}
-		if p.rowEnds() {
-			pl.Target = Target{Sort: RowEnds}
+		if at := p.i; p.rowEnds() && p.edge == "" {
+			pl.Target = p.edgePlace()
 			break
+		} else {
+			p.i = at
 		}
 		var ok bool
 		if pl.Target, ok = p.target(); !ok {
@@ -242,6 +264,9 @@ func (p *parser) place() (Place, bool) {
 		}
 		if !p.targetOr(&pl) {
 			return no()
+		}
+		if p.ofCorner(&pl) {
+			break
 		}
 		if pl.Target.Sort == ChainSpace && !p.tok().is("of") {
 			pl.Pick, pl.Target.Name = Next, Middle // "in centre ch-2 sp": the one there is

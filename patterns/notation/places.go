@@ -97,7 +97,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		at := p.i
 		p.i++
 		if p.rowEnds() {
-			pl := Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			pl := Place{Span: p.from(start), Pick: Each, Target: p.edgePlace(), Evenly: evenly}
 			p.placeTail(&pl)
 			return pl, true
 		}
@@ -145,7 +145,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 	case p.tok().is("around", "across", "round"):
 		p.i++
 		if p.rowEnds() {
-			pl := Place{Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}
+			pl := Place{Pick: Each, Target: p.edgePlace(), Evenly: evenly}
 			p.placeTail(&pl)
 			pl.Span = p.from(start)
 			return pl, true

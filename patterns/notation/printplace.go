@@ -153,6 +153,11 @@ func (s Style) placed(p *Place, around bool) string {
 			return "evenly " + core
 		}
 		return core // "around"
+	case p.Target.Sort == RowEnds && p.Target.Name != "":
+		if p.Evenly {
+			return "evenly along " + s.edge(p.Target.Name)
+		}
+		return "along " + s.edge(p.Target.Name)
 	case p.Evenly && p.Target.Sort == RowEnds:
 		return "evenly around row ends"
 	case p.Target.Sort == RowEnds && p.N.Set():
@@ -341,13 +346,16 @@ func (s Style) target(t *Target, many bool) string {
 			plain := *t
 			plain.Name = ""
 			return s.middleWord() + " " + s.target(&plain, many)
-		case t.Name == "corner" && t.Chains == 0:
+		case t.Name == Corner && t.Chains == 0:
 			return plural("corner sp")
 		case t.Chains == 0:
 			return plural(spaceWord(t.Text))
 		}
 		return plural(s.Space(t.Chains))
 	case ChainStitch, FromHook:
+		if t.Name == ChainEdge {
+			return plural("foundation ch")
+		}
 		return plural("ch")
 	case StartChain:
 		name := "beg ch"
@@ -362,6 +370,11 @@ func (s Style) target(t *Target, many bool) string {
 		return "ring"
 	case RowEnds:
 		return "row end"
+	case CornerStitch:
+		if t.Kind.Is() {
+			return "corner " + s.kind(t.Kind, t.Loop)
+		}
+		return plural("corner st")
 	case Gap:
 		return s.gap(t, many)
 	}
@@ -384,10 +397,21 @@ func (s Style) extent(e *Extent) string {
 	case ToMarker:
 		return "to marker"
 	}
+	if e.Target.Sort == RowEnds {
+		return "along " + s.edge(e.Target.Name)
+	}
 	if s.Row {
 		return "across"
 	}
 	return "around"
+}
+
+// edge is what an edge of a flat piece is called.
+func (s Style) edge(name string) string {
+	if name == ChainEdge {
+		return "underside of foundation ch"
+	}
+	return "top edge"
 }
 
 // Space is a space of so many chains: ch-2 sp.

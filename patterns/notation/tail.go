@@ -76,7 +76,7 @@ func (p *parser) placeTail(pl *Place) {
 			p.i++
 			p.eat("spaced")
 			pl.Evenly = true
-		case p.whereabouts():
+		case p.whereabouts(pl.Target.Sort == RowEnds):
 		default:
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				if e, ok := p.extent(); ok {
@@ -119,11 +119,14 @@ func (p *parser) followsSpace(pl *Place) bool {
 
 // whereabouts passes over "along that side", "around the top of the cuff": where the
 // places are that have been named already.
-func (p *parser) whereabouts() bool {
+func (p *parser) whereabouts(rows bool) bool {
 	start := p.i
 	if p.eat("along", "on", "down", "up", "around", "across") {
 		the := p.eat("the")
 		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
+			return true
+		}
+		if rows && p.eat("other", "same", "opposite", "first", "second", "next", "left", "right") && p.eat("side", "edge", "end") && !p.tok().is("of") {
 			return true
 		}
 		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
@@ -254,64 +257,6 @@ func (p *parser) ringWords() bool {
 	magic := p.eat("magic", "adjustable", "sliding")
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
 		return true
-	}
-	p.i = start
-	return false
-}
-
-// bands are what pieces worked in rows are called that are picked up along their
-// row ends.
-var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", "cuff", "rib", "piece"}
-
-// rowEnds reads "row ends", "ends of rows", "long edge of the brim", "end of each
-// row", "brim edge".
-func (p *parser) rowEnds() bool {
-	start := p.i
-	p.eat("the", "one")
-	p.eat("first", "second", "other", "opposite", "next", "left", "right")
-	ofBand := func() {
-		at := p.i
-		if p.eat("of") {
-			p.eat("the", "this")
-			if p.eat(bands...) {
-				return
-			}
-		}
-		p.i = at
-	}
-	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
-		ofBand()
-		return true
-	}
-	if p.tok().is(bands...) && p.at(1).is("edge", "side", "edges") {
-		p.i += 2
-		return true
-	}
-	if at := p.i; p.eat("top", "bottom", "upper", "lower") {
-		p.eat("edge")
-		if p.eat("of") {
-			p.eat("the", "this")
-			if p.eat(bands...) {
-				return true // "around the top of the cuff"
-			}
-		}
-		p.i = at
-	}
-	long := p.eat("neck", "front", "bottom", "lower", "long", "longer", "raw", "side", "upper", "top", "row", "one")
-	long = p.eat("long") || long
-	if p.eat("end", "ends", "side", "sides", "edge", "edges") {
-		if p.eat("of") {
-			p.eat("the", "each", "all")
-			if p.eat("rows", "row") {
-				ofBand()
-				return true
-			}
-			if p.eat(bands...) {
-				return true
-			}
-		} else if long && p.at(-1).is("edge", "side") {
-			return true
-		}
 	}
 	p.i = start
 	return false

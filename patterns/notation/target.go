@@ -172,16 +172,26 @@ func (p *parser) target() (Target, bool) {
 			return Target{}, false
 		}
 		if corner {
-			return done(Target{Sort: ChainSpace, Name: "corner"})
+			return done(Target{Sort: ChainSpace, Name: Corner})
 		}
 		return done(Target{Sort: ChainSpace})
 	}
 	if corner {
-		return done(Target{Sort: ChainSpace, Name: "corner"})
+		at := p.i
+		if p.eat("st", "sts", "stitch", "stitches") {
+			return done(Target{Sort: CornerStitch})
+		}
+		if w, ok := p.what(); ok && w.Kind.Is() {
+			if p.eat("st", "sts"); p.at(-2).is("corner", "corners") || p.at(-1).is("st", "sts") || !p.tok().is("group", "groups", "shell", "shells") {
+				return done(Target{Sort: CornerStitch, Kind: w.Kind})
+			}
+		}
+		p.i = at
+		return done(Target{Sort: ChainSpace, Name: Corner})
 	}
 	if p.tok().is("foundation", "starting", "base") && p.at(1).is("ch", "chs", "chain", "chains") {
 		p.i += 2
-		return done(Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)})
+		return done(Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain)})
 	}
 	if t, ok := p.startChain(); ok {
 		return t, true

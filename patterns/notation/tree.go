@@ -160,20 +160,21 @@ const (
 type TargetSort uint8
 
 const (
-	AnyStitch   TargetSort = iota
-	OfKind                 // "dc"
-	OfName                 // a group: "shell"; without a Name any, of Chains stitches of Kind
-	OfShape                // "puff st", of whatever legs
-	ChainSpace             // "ch-2 sp"; Target.Chains 0 for any
-	ChainStitch            // "ch"
-	StartChain             // "beg ch-3", "turning ch"
-	FromHook               // "ch from hook"
-	Ring                   // "ring"
-	RowEnds                // "row ends"
-	JoinPlace              // "same st as joining"
-	Gap                    // between stitches
-	Loops                  // "back bump" of a chain
-	Remark                 // of a stated count: a number that is not one of stitches there are
+	AnyStitch    TargetSort = iota
+	OfKind                  // "dc"
+	OfName                  // a group: "shell"; without a Name any, of Chains stitches of Kind
+	OfShape                 // "puff st", of whatever legs
+	ChainSpace              // "ch-2 sp"; Target.Chains 0 for any
+	ChainStitch             // "ch"
+	StartChain              // "beg ch-3", "turning ch"
+	FromHook                // "ch from hook"
+	Ring                    // "ring"
+	RowEnds                 // "row ends"; Name TopEdge or ChainEdge for another edge of the piece
+	JoinPlace               // "same st as joining"
+	Gap                     // between stitches
+	Loops                   // "back bump" of a chain
+	CornerStitch            // "corner sc", "centre st of corner"
+	Remark                  // of a stated count: a number that is not one of stitches there are
 )
 
 // Magic is the Name of a Ring that the words make on the way: "in magic ring".
@@ -184,6 +185,17 @@ const Here = "here"
 
 // Middle is the Name of a ChainSpace in the middle of a row.
 const Middle = "middle"
+
+// TopEdge and ChainEdge are the Names of the edges of a flat piece that are no row
+// ends: the last row, and the underside of the starting chain.
+const (
+	TopEdge   = "top"
+	ChainEdge = "chain"
+)
+
+// Corner is the Name of a ChainSpace at a corner. A piece without such spaces has
+// its corners at the ends of its edges, and a slit between its two.
+const Corner = "corner"
 
 // Groups is the Name of a Gap between groups of stitches that have no name.
 const Groups = "groups"

@@ -3,6 +3,7 @@ package working
 import (
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // roundFlat makes ready for a border round a flat piece: its rows' ends, and,
@@ -47,14 +48,36 @@ func (p *partWork) roundFlat(base *fabric.Part, on int, last *fabric.Round) {
 
 // goesUnder reports whether the first round of the part goes along the other
 // side of a chain.
-func (p *partWork) goesUnder() bool {
+func (p *partWork) goesUnder() bool { return p.namesEdge(notation.ChainEdge) }
+
+// goesRound reports whether the first round of the part goes along the last row or
+// the starting chain of the piece it is on as well as along its row ends.
+func (p *partWork) goesRound() bool {
+	return p.namesEdge(notation.ChainEdge) || p.namesEdge(notation.TopEdge)
+}
+
+// namesEdge reports whether the words of the first round name an edge that is no row
+// ends.
+func (p *partWork) namesEdge(edge string) bool {
 	rounds := p.texts[p.index].Rounds
+	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && !makes(rounds[0].Items) {
+		rounds = rounds[1:] // a heading
+	}
 	if len(rounds) == 0 {
 		return false
 	}
 	for _, it := range rounds[0].Items {
-		if _, ok := it.(*notation.OtherSide); ok {
-			return true
+		switch it := it.(type) {
+		case *notation.OtherSide:
+			if edge == notation.ChainEdge {
+				return true
+			}
+		case *notation.Stitches:
+			for i := range it.Places {
+				if edgeOf(&it.Places[i]) == edge || it.Places[i].Target.Sort == notation.ChainStitch && it.Places[i].Target.Name == edge {
+					return true
+				}
+			}
 		}
 	}
 	return false
@@ -95,4 +118,91 @@ func (w *roundWork) nextSide() []int {
 		}
 	}
 	return rows
+}
+
+// edgeOf is the edge that a place names, other than row ends; "" for none.
+func edgeOf(p *notation.Place) string {
+	switch notation.RowEnds {
+	case p.Target.Sort:
+		return p.Target.Name
+	case p.Extent.Target.Sort:
+		return p.Extent.Target.Name
+	}
+	return ""
+}
+
+// alongEdge works stitches along the last row or the starting chain of a flat piece,
+// or along the chains of a slit: as many as the words say, spread over the places
+// there are, or one in each. It is false where the round has no such edge.
+func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notation.Place) (*halt, bool) {
+	edge := edgeOf(p)
+	if edge == "" || w.c.edge > 0 || w.c.index != 0 {
+		return nil, false
+	}
+	into, from, to := p.Into, 0, len(w.c.spots)
+	switch {
+	case edge == notation.ChainEdge && w.opening && len(w.c.runs) == 1:
+		into, from, to = stitch.Underside, w.c.runs[0].From, w.c.runs[0].To
+	case edge == notation.ChainEdge && (w.c.side > 0 || w.underneath()):
+		into, from, to = stitch.Underside, w.c.side, len(w.c.spots)
+	case edge == notation.TopEdge && len(w.sideRows) > 0:
+		if w.c.side > 0 {
+			to = w.c.side
+		}
+	default:
+		return nil, false
+	}
+	var free []int
+	for i := from; i < to; i++ {
+		if sp := &w.c.spots[i]; sp.use == unused && (sp.counts || edge == notation.ChainEdge) {
+			free = append(free, i)
+		}
+	}
+	if len(free) == 0 {
+		return w.outOf(p, 1), true
+	}
+	each := 1
+	switch {
+	case !hasN || p.Every:
+		each, n = max(n, 1), len(free)
+	case n > maxRound:
+		return stopAt(s.Span, "too-large", "too many stitches", ""), true
+	}
+	for _, i := range free {
+		w.use(i, skipped)
+	}
+	for k := 0; k < n; k++ {
+		i := free[(2*k+1)*len(free)/(2*n)]
+		w.use(i, worked)
+		w.same = []fabric.Place{w.c.place(i, into)}
+		if h := w.into(s, each, w.same); h != nil {
+			return h, true
+		}
+	}
+	w.pos = to
+	return nil, true
+}
+
+// toChain goes on to the starting chain where the words name it for the first time
+// on the way round a flat piece: "3 sc in first foundation ch".
+func (w *roundWork) toChain(p *notation.Place) {
+	if p.Target.Sort == notation.ChainStitch && p.Target.Name == notation.ChainEdge && w.c.side == 0 && w.underneath() {
+		w.loop = stitch.Underside
+	}
+}
+
+// atCorner is the corner of a flat piece or of a slit, where it has no space of its
+// own: the place worked into last, or the first one.
+func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
+	if p.Target.Sort != notation.ChainSpace || p.Target.Name != notation.Corner || p.Target.Chains > 0 || w.c.index != 0 ||
+		!w.opening && len(w.sideRows) == 0 {
+		return nil
+	}
+	if w.same == nil {
+		if len(w.c.spots) == 0 {
+			return nil
+		}
+		w.same = []fabric.Place{w.c.place(0, p.Into)}
+	}
+	return w.same
 }

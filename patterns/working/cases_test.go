@@ -18,8 +18,9 @@ var update = flag.Bool("update", false, "rewrite the expected results in testdat
 
 // A file of cases is a topic. Each case begins with a line "== what it shows";
 // lines "key: value" that give facts of the file (terms, sizes, stitches,
-// worked) may follow; then come the words, one round a line; and then what is
-// expected of the last round, as the test writes it:
+// worked) may follow; then come the words, one round a line (a line "-- rounds" or
+// "-- rows: Part row ends" among them begins another part, worked so, from what is named);
+// and then what is expected of the last round, as the test writes it:
 //
 //	-> the stitches of the last round, with the places they stand on
 //	!! line:column code message (the line counted from the first of the words)
@@ -92,6 +93,11 @@ func (c *testCase) pattern() (string, int) {
 	fmt.Fprintf(&b, "parts:\n  - name: Part\n    %s\n    text: |\n", worked)
 	first := strings.Count(b.String(), "\n") + 1
 	for _, w := range c.words {
+		if worked, ok := strings.CutPrefix(w, "-- "); ok {
+			worked, from, _ := strings.Cut(worked, ": ")
+			fmt.Fprintf(&b, "  - name: More\n    worked: %s\n    from: %s\n    text: |\n", worked, from)
+			continue
+		}
 		fmt.Fprintln(&b, "      "+w)
 	}
 	return b.String(), first
@@ -114,10 +120,16 @@ func (c *testCase) result() []string {
 			l = append(l, fmt.Sprintf("%s%s %s", head, f.Code, f.Message))
 			continue
 		}
-		l = append(l, fmt.Sprintf("%s%d:%d %s %s", head, f.Line-first+1, f.Column-6, f.Code, f.Message))
+		line := f.Line - first + 1
+		for i, w := range c.words {
+			if strings.HasPrefix(w, "-- ") && line > i+1 {
+				line -= 3 // a new part has four lines in the file
+			}
+		}
+		l = append(l, fmt.Sprintf("%s%d:%d %s %s", head, line, f.Column-6, f.Code, f.Message))
 	}
 	for _, f := range fabrics {
-		part := f.Parts[0]
+		part := f.Parts[len(f.Parts)-1]
 		if len(part.Rounds) == 0 {
 			continue
 		}

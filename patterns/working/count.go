@@ -127,7 +127,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		}
 		return exact, t.Kind.Name(terms), true
 	case notation.ChainSpace:
-		if t.Name == corner && t.Chains == 0 {
+		if t.Name == notation.Corner && t.Chains == 0 {
 			// "four corners": the longest of the spaces
 			longest := 0
 			for k := range r.Spaces {

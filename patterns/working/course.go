@@ -62,6 +62,8 @@ type course struct {
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int
+	// cornerAt are the spots at corners, nil until they are asked for.
+	cornerAt []bool
 }
 
 type spotGroup struct {
@@ -291,7 +293,7 @@ func (c *course) runIs(k int, t *notation.Target) bool {
 	switch {
 	case t.Name == notation.Middle:
 		return k == c.middle(t.Chains)
-	case t.Name == corner && t.Chains == 0:
+	case t.Name == notation.Corner && t.Chains == 0:
 		return c.chains[k] == c.longest
 	}
 	return t.Chains == 0 || c.chains[k] == t.Chains
@@ -314,9 +316,6 @@ func (c *course) middle(chains int) int {
 	}
 	return l[len(l)/2]
 }
-
-// corner is the name of a space at a corner.
-const corner = "corner"
 
 // reverse turns the course about. In a joined round the stitch that was joined
 // to comes first either way.
@@ -379,6 +378,8 @@ func (c *course) matches(i int, t *notation.Target) bool {
 		return s.counts
 	case notation.Gap:
 		return c.gapIs(i, t)
+	case notation.CornerStitch:
+		return c.cornerStitch(i)
 	case notation.ChainStitch, notation.FromHook:
 		return s.st.IsChain()
 	case notation.OfKind:

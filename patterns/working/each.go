@@ -24,6 +24,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	for _, but := range s.But {
 		targets = append(targets, placeOf(but).Target)
 	}
+	if h := w.noCorner(s); h != nil {
+		return h
+	}
 	any := false
 	if on := w.standsIn(p); on != nil {
 		any = true
@@ -145,7 +148,7 @@ func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
 	}
 	for k := range targets {
 		t := &targets[k]
-		if t.Name == corner && t.Chains == 0 && run > 0 && fit > 1 {
+		if t.Name == notation.Corner && t.Chains == 0 && run > 0 && fit > 1 {
 			continue // a space that is gone into as it is is no corner
 		}
 		if f := w.fit(t, i, run); f > fit || f == fit && f > 1 && best < 0 {
@@ -156,9 +159,11 @@ func (w *roundWork) exception(own, targets []notation.Target, i, run int) int {
 }
 
 // fit is how closely a target says what is at a spot: 0 not at all, 1 as any
-// stitch, 2 by its height or as a space, 3 by its very kind and loop.
+// stitch, 2 by its height or as a space, 3 by its very kind and loop, 4 as a corner.
 func (w *roundWork) fit(t *notation.Target, i, run int) int {
 	switch {
+	case w.c.atCornerStitch(i, t):
+		return 4
 	case t.Sort == notation.ChainSpace:
 		if run > 0 && w.c.runIs(run-1, t) {
 			return 2
@@ -194,6 +199,9 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 			t := &targets[k]
 			switch t.Sort {
 			case notation.ChainSpace:
+				if w.c.atCornerStitch(i, t) {
+					return i, 0
+				}
 				if r := w.c.spots[i].run; r > 0 && w.c.runs[r-1].From == i {
 					if w.c.runIs(r-1, t) {
 						return i, r

@@ -39,7 +39,16 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 // atPlace reports whether the next place is the one an extent goes up to. Work
 // that goes from space to space passes the stitches before it.
 func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
+	if w.pos < len(w.c.spots) && w.c.atCornerStitch(w.pos, &e.Target) {
+		return true
+	}
 	if e.Target.Sort == notation.ChainSpace {
+		if e.Target.Name == notation.Corner && len(w.c.runs) == 0 && w.cornersBelow() {
+			return w.pos == len(w.c.spots)
+		}
+		if e.Target.Name == notation.Corner && len(w.c.runs) == 0 && w.c.index == 0 && len(w.sideRows) > 0 {
+			return w.pos == len(w.c.spots) // the end of the edge of a flat piece
+		}
 		k := w.c.runFrom(w.pos)
 		if k == len(w.c.runs) {
 			// Round a circle the next is then the first, where the round began.

@@ -33,6 +33,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Of != nil {
 		return w.partOf(p)
 	}
+	if on := w.atCorner(p); on != nil {
+		return on, nil
+	}
 	if (p.Pick == notation.Made || p.Pick == notation.Same) && p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
 		// "in sp just made", "in same sp": the one that the closing stitch
 		// completed.
@@ -285,7 +288,7 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 		for j := r.From; j < r.To; j++ {
 			w.use(j, worked)
 		}
-		if p.Target.Name == corner && p.Target.Chains == 0 {
+		if p.Target.Name == notation.Corner && p.Target.Chains == 0 {
 			w.intoSpace |= spaceBit(w.c.longest)
 		} else {
 			w.intoSpace |= spaceBit(p.Target.Chains)

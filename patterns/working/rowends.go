@@ -20,6 +20,9 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	rows, part := w.edgeRows, w.c.edgePart
 	if w.c.edge == 0 && len(w.sideRows) > 0 && w.c.index == 0 {
 		rows, part = w.nextSide(), w.sidePart
+		if w.loop == stitch.Underside {
+			w.loop = stitch.Top // the chain has been left
+		}
 	}
 	edge := len(rows)
 	if edge == 0 {

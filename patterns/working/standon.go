@@ -34,7 +34,8 @@ func (p *partWork) standOn() {
 	p.part.From = on
 	rest := strings.TrimSpace(from[len(p.p.Parts[on].Called()):])
 	base := p.f.Parts[on]
-	if strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows {
+	if (strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows) &&
+		!(base.Worked == fabric.InRows && !p.source.Rows && p.goesRound()) {
 		for i, r := range base.Rounds {
 			if r.Row && r.Number > 0 {
 				p.edgeRows = append(p.edgeRows, i)

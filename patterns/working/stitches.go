@@ -189,6 +189,10 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if k.Shape == stitch.Together {
 		legs = k.Legs
 	}
+	w.toChain(p)
+	if h, ok := w.alongEdge(s, n, hasN, p); ok {
+		return h
+	}
 	if p.Evenly || p.Target.Sort == notation.RowEnds {
 		return w.evenly(s, n, hasN, p)
 	}

@@ -1,0 +1,182 @@
+package notation
+
+// bands are what pieces worked in rows are called that are picked up along their
+// row ends.
+var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", "cuff", "rib", "piece"}
+
+// rowEnds reads "row ends", "ends of rows", "long edge of the brim", "end of each
+// row", "brim edge".
+func (p *parser) rowEnds() bool {
+	start := p.i
+	if p.edge = p.flatEdge(); p.edge != "" {
+		return true
+	}
+	climbs := p.at(-1).is("down", "up")
+	p.eat("the", "one")
+	one := p.eat("first", "second", "other", "opposite", "next", "left", "right", "remaining", "third", "fourth")
+	ofBand := func() {
+		at := p.i
+		if p.eat("of") {
+			p.eat("the", "this")
+			if p.eat(bands...) {
+				return
+			}
+		}
+		p.i = at
+	}
+	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
+		ofBand()
+		return true
+	}
+	if p.tok().is(bands...) && p.at(1).is("edge", "side", "edges") {
+		p.i += 2
+		return true
+	}
+	if at := p.i; p.eat("top", "bottom", "upper", "lower") {
+		p.eat("edge")
+		if p.eat("of") {
+			p.eat("the", "this")
+			if p.eat(bands...) {
+				return true // "around the top of the cuff"
+			}
+		}
+		p.i = at
+	}
+	if p.tok().is("top", "upper") && p.at(1).is("edge", "side") {
+		p.edge = TopEdge
+	} else if p.tok().is("bottom", "lower") && p.at(1).is("edge", "side") {
+		p.edge = ChainEdge
+	}
+	long := p.eat("neck", "front", "bottom", "lower", "long", "longer", "short", "shorter", "raw", "upper", "top", "row", "one") ||
+		p.tok().is("side") && p.at(1).is("edge", "edges") && p.eat("side")
+	long = p.eat("long") || long
+	if p.eat("end", "ends", "side", "sides", "edge", "edges") {
+		if p.eat("of") {
+			p.eat("the", "each", "all")
+			if p.eat("rows", "row") {
+				ofBand()
+				return true
+			}
+			if p.eat(bands...) {
+				return true
+			}
+		} else if (long || one || climbs && !p.tok().is("loop", "loops")) && p.at(-1).is("edge", "side") {
+			return true
+		}
+	}
+	p.i, p.edge = start, ""
+	return false
+}
+
+// flatEdge reads the name of an edge of a flat piece that is no row ends:
+// "foundation ch edge", "underside of the ch", "last row".
+func (p *parser) flatEdge() string {
+	start := p.i
+	p.eat("the", "your")
+	if p.eat("underside", "bottom") || p.tok().is("other", "opposite") && p.at(1).is("side", "edge", "loops") && p.eat("other", "opposite") && p.eat("side", "edge", "loops") {
+		if p.eat("of") {
+			p.eat("the", "your", "this")
+			if p.startingChain() {
+				return ChainEdge
+			}
+		}
+		p.i = start
+		return ""
+	}
+	if p.tok().is("foundation", "cast", "starting", "beginning", "original") && p.startingChain() {
+		return ChainEdge
+	}
+	if p.eatAll("last", "row") || p.eatAll("final", "row") {
+		return TopEdge
+	}
+	p.i = start
+	return ""
+}
+
+// startingChain reads "foundation ch", "starting chain edge", "cast-on edge", "ch".
+func (p *parser) startingChain() bool {
+	start := p.i
+	if n, ok := p.num(); ok && !n.Set() {
+		return false
+	}
+	named := p.eat("foundation", "starting", "beginning", "original", "base", "cast")
+	if p.at(-1).is("cast") {
+		p.eatKind(tHyphen)
+		p.eat("on")
+	}
+	p.eatKind(tHyphen)
+	chain := p.eat("ch", "chs", "chain", "chains")
+	if p.spaceWord() || chain && p.tok().kind == tHyphen && p.at(1).kind == tNumber {
+		p.i = start
+		return false
+	}
+	if edge := p.eat("edge", "side"); named && edge || chain {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// edgePlace is the edge whose name has been read.
+func (p *parser) edgePlace() Target { return Target{Sort: RowEnds, Name: p.edge} }
+
+// cornerPlace reads a corner of a piece or of a slit: "other corner", "side of the
+// opening", "corner of the thumb hole".
+func (p *parser) cornerPlace() (Place, bool) {
+	start := p.i
+	p.eat("the", "each")
+	nth := p.eat("first", "second", "third", "fourth", "last", "other", "opposite", "next", "same", "remaining", "final") || p.eatKind(tOrdinal)
+	corner := p.eat("corner", "corners")
+	if !corner && !p.eat("side", "sides", "edge", "end", "gap", "space") {
+		p.i = start
+		return Place{}, false
+	}
+	pl := Place{Pick: Next, Bare: true, Target: Target{Sort: ChainSpace, Name: Corner}}
+	done := func() (Place, bool) {
+		pl.Target.Text = p.words(start)
+		pl.Span = p.from(start)
+		return pl, true
+	}
+	if p.eat("of", "at") {
+		p.eat("the", "this")
+		for p.eat("thumb", "hand", "other", "side", "first", "second", "leg", "arm") {
+		}
+		if p.eat("opening", "hole", "gap", "slit", "thumbhole") {
+			return done()
+		}
+		if corner && p.eat("cloth", "piece", "blanket", "scarf", "square", "mat", "work", "row", "rectangle", "panel") {
+			return done()
+		}
+	} else if corner && nth && p.at(-2).is("other", "opposite", "second", "third", "fourth", "remaining", "final") && !p.spaceWord() {
+		return done()
+	}
+	p.i = start
+	return Place{}, false
+}
+
+// ofCorner reads "of each corner", "of next 3-sc corner group" behind "centre st",
+// which is the stitch at the corner.
+func (p *parser) ofCorner(pl *Place) bool {
+	start := p.i
+	if (pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind) && p.eat("of", "at", "in") {
+		p.eat("the")
+		pick := Next
+		if p.eat("each", "every", "all") {
+			pick = Each
+		}
+		p.eat("next", "the", "first", "last", "four", "same")
+		at := p.i
+		if p.plainNumber(); !p.eatKind(tHyphen) {
+			p.i = at
+		} else {
+			p.what()
+		}
+		if p.eat("corner", "corners") && !p.spaceWord() {
+			p.eat("group", "groups", "cluster", "shell", "inc", "increase", "3", "set")
+			pl.Pick, pl.Target = pick, Target{Sort: CornerStitch, Kind: pl.Target.Kind, Text: p.words(start)}
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

@@ -1,0 +1,103 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// cornerStitch reports whether spot i is the stitch at a corner of the round below:
+// the middle one of three or more that were worked into one place, where that is the
+// most there is in any, and most places hold fewer.
+func (c *course) cornerStitch(i int) bool {
+	if c.cornerAt == nil {
+		c.findCorners()
+	}
+	return c.cornerAt[i]
+}
+
+func (c *course) findCorners() {
+	n := len(c.spots)
+	c.cornerAt = make([]bool, n+1)
+	if n == 0 {
+		return
+	}
+	same := func(i, j int) bool {
+		a, b := c.spots[i].st.On, c.spots[j].st.On
+		return len(a) == 1 && len(b) == 1 && a[0].At == b[0].At && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd
+	}
+	// Runs are counted round the circle, from a place where one begins.
+	first := 0
+	for first < n-1 && same(first, (first+n-1)%n) {
+		first++
+	}
+	var runs []fabric.Span
+	most := 0
+	for i := 0; i < n; {
+		j := i + 1
+		for j < n && same((first+i)%n, (first+j)%n) {
+			j++
+		}
+		runs = append(runs, fabric.Span{From: i, To: j})
+		most = max(most, j-i)
+		i = j
+	}
+	corners := 0
+	for _, r := range runs {
+		if r.To-r.From == most {
+			corners++
+		}
+	}
+	if most < 3 || most%2 == 0 || 2*corners > len(runs) {
+		return
+	}
+	for _, r := range runs {
+		if r.To-r.From == most {
+			c.cornerAt[(first+(r.From+r.To)/2)%n] = true
+		}
+	}
+}
+
+// atCornerStitch reports whether a target means the stitch at spot i as a corner:
+// "corner sc", or "corner" on a round without spaces.
+func (c *course) atCornerStitch(i int, t *notation.Target) bool {
+	switch t.Sort {
+	case notation.CornerStitch:
+		return c.cornerStitch(i)
+	case notation.ChainSpace:
+		return t.Name == notation.Corner && t.Chains == 0 && len(c.runs) == 0 && c.cornerStitch(i)
+	}
+	return false
+}
+
+// noCorner is the fault of an exception for corners where there are none, nil when
+// there are some or none are named.
+func (w *roundWork) noCorner(s *notation.Stitches) *halt {
+	for _, but := range s.But {
+		p := placeOf(but)
+		if p.Target.Sort != notation.CornerStitch && p.Target.Name != notation.Corner {
+			continue
+		}
+		for i := range w.c.spots {
+			if w.c.atCornerStitch(i, &p.Target) || w.c.spots[i].run > 0 && p.Target.Sort == notation.ChainSpace {
+				return nil
+			}
+		}
+		h := stopAt(p.Span, "no-corner", "the round below has no corners", "A corner is a chain space, or the middle one of three or more stitches in one place. Say into which stitches it goes.")
+		if b := w.c.below; b != nil {
+			h.message = b.Label + " has no corners"
+		}
+		return h
+	}
+	return nil
+}
+
+// cornersBelow reports whether the round below has stitches at corners.
+func (w *roundWork) cornersBelow() bool {
+	for i := range w.c.spots {
+		if w.c.cornerStitch(i) {
+			return true
+		}
+	}
+	return false
+}
