@@ -76,16 +76,14 @@ func (r *reader) partList(nodes []*yaml.Node) []Part {
 
 // from checks that the part another is worked from has been made before.
 func (r *reader) from(p Part, before []Part) {
-	from := strings.ToLower(p.From)
+	if on, _ := base(before, p.From); on >= 0 || len(before) > 0 && (Slit(p.From) || ownWords(p.From)) {
+		return
+	}
 	var names []string
 	for _, b := range before {
-		if b.Name == "" {
-			continue
+		if b.Name != "" {
+			names = append(names, b.Name)
 		}
-		if strings.Contains(from, strings.ToLower(b.Called())) {
-			return
-		}
-		names = append(names, b.Name)
 	}
 	message := fmt.Sprintf("%s names no part that comes before this one", quote(p.From))
 	if near := nearestIn(p.From, names); near != "" {
@@ -96,6 +94,16 @@ func (r *reader) from(p Part, before []Part) {
 		help = fmt.Sprintf("The parts before this one are: %s. %s", listed(names), help)
 	}
 	r.add(p.FromPos, len([]rune(p.From)), codePart, message, help)
+}
+
+// ownWords reports whether the part before is meant, of which only an edge is named:
+// "row ends", "last round".
+func ownWords(from string) bool {
+	switch strings.ToLower(strings.TrimPrefix(strings.TrimPrefix(from, "the "), "ends of ")) {
+	case "row ends", "rows", "last round", "last rnd", "last row", "previous part", "top edge", "side edges", "sides":
+		return true
+	}
+	return false
 }
 
 // nearestIn is the name that the first words of a phrase probably mean.

@@ -123,6 +123,7 @@ func (p *parser) turn() (Item, *fault.Fault) {
 		if p.eatAll("from", "here", "on") || p.eatAll("from", "now", "on") || p.eat("again", "anymore") {
 			p.eat("again")
 		}
+		p.onwards()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
 	if p.tok().is("turn") && p.at(1).kind == tWord {

@@ -41,6 +41,12 @@ func (p *parser) aside(b *block) bool {
 		// "without twisting chain, join"
 	case b.fromJoin():
 		return true
+	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
+		// "2 dc in same st as beg ch-3 to complete the first shell"
+		return p.note(b, start, p.phraseEnd())
+	case t.is("ending", "finishing", "end") && b.afterRef() && p.colourAhead():
+		// "until the scarf measures 160 cm, ending after the second row of color C"
+		return p.note(b, start, p.phraseEnd())
 	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from")):
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
@@ -61,6 +67,50 @@ func (p *parser) aside(b *block) bool {
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
+}
+
+// infront takes "in front of these" as a note: the hook passes there.
+func (p *parser) infront(b *block) bool {
+	j := p.i
+	switch {
+	case p.tok().is("in") && p.at(1).is("front") && p.at(2).is("of"):
+		j += 3
+	case p.tok().is("behind"):
+		j++
+	default:
+		return false
+	}
+	if !p.toks[j].is("these", "them", "those", "it") {
+		return false
+	}
+	return p.note(b, p.i, j+1)
+}
+
+// spacesLeftOut reads "missing out every ch-1 sp": spaces, which "each st" does not go
+// into anyway.
+func (p *parser) spacesLeftOut() bool {
+	start := p.i
+	p.i++
+	p.eat("out", "over")
+	if p.eat("every", "each", "all") {
+		p.eat("of")
+		p.eat("the")
+		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == ChainStitch) && p.ended() {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// colourAhead reports whether the phrase speaks of a colour or a stripe.
+func (p *parser) colourAhead() bool {
+	for j := p.i; j < p.phraseEnd(); j++ {
+		if p.toks[j].is("color", "colour", "colors", "colours", "stripe", "stripes", "yarn", "mc", "cc") {
+			return true
+		}
+	}
+	return false
 }
 
 // fromJoin reads ", beginning in the sp where you joined" behind a repeat.
@@ -106,8 +156,11 @@ func (b *block) afterRef() bool {
 	if len(b.items) == 0 {
 		return false
 	}
-	_, ok := b.items[len(b.items)-1].(*Ref)
-	return ok
+	switch b.items[len(b.items)-1].(type) {
+	case *Ref, *Until:
+		return true
+	}
+	return false
 }
 
 // clauseAdvice takes a phrase after a comma as a note when it begins with a

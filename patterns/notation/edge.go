@@ -8,6 +8,7 @@ var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", 
 // row", "brim edge".
 func (p *parser) rowEnds() bool {
 	start := p.i
+	p.edgeRows = Num{}
 	if p.edge = p.flatEdge(); p.edge != "" {
 		return true
 	}
@@ -52,8 +53,12 @@ func (p *parser) rowEnds() bool {
 	long = p.eat("long") || long
 	if p.eat("end", "ends", "side", "sides", "edge", "edges") {
 		if p.eat("of") {
-			p.eat("the", "each", "all")
+			p.eat("the", "each", "all", "every")
+			p.eat("of")
+			p.eat("the", "these")
+			rows, _ := p.num()
 			if p.eat("rows", "row") {
+				p.edgeRows = rows
 				ofBand()
 				return true
 			}

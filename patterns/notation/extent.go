@@ -120,8 +120,21 @@ func (p *parser) toLast() (Extent, bool) {
 		e.Target = t
 		return e, true
 	}
+	if at := p.i; p.tok().kind == tNumber {
+		// "until 1 chain remains"
+		n, _ := p.num()
+		if t, ok := p.target(); ok && p.eat("rem", "remain", "remains", "left") {
+			return Extent{Sort: ToLast, N: n, Target: t}, true
+		}
+		p.i = at
+	}
 	if t, ok := p.startChain(); ok {
 		return Extent{Sort: ToPlace, Target: t}, true
+	}
+	if at := p.i; p.eat("center", "centre", "middle") && p.ended() {
+		return Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: Middle, Text: p.words(at)}}, true
+	} else {
+		p.i = at
 	}
 	if at := p.i; p.tok().is("ch", "center", "centre", "middle") || p.groupAhead() {
 		middle := p.eat("center", "centre", "middle")

@@ -230,10 +230,26 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.trailingCount(sentence) {
 		return nil
 	}
+	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {
+		return nil // "Rep last rnd 4 times, working around the post of each FPdc as before"
+	}
+	if sentence {
+		if it, _ := p.onward(); it != nil {
+			p.work = true
+			b.add(it)
+			return nil
+		}
+	}
 	if f := p.vague(); f != nil {
 		return f
 	}
 	if sentence && p.advice(b) {
+		return nil
+	}
+	if p.tok().is("skipping", "missing", "ignoring") && p.spacesLeftOut() {
+		return nil
+	}
+	if p.infront(b) {
 		return nil
 	}
 	p.eat(adverbs...)

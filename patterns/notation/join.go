@@ -12,7 +12,7 @@ import (
 // "join", "do not join", "join yarn B with sl st in any st".
 func (p *parser) join() (Item, *fault.Fault) {
 	start := p.i
-	if p.eatAll("do", "not", "join") || p.eatAll("don't", "join") || p.eatAll("without", "joining") || p.eatAll("not", "joined") {
+	if p.eatAll("do", "not", "join") && p.onwards() || p.eatAll("don't", "join") || p.eatAll("without", "joining") || p.eatAll("not", "joined") {
 		return &NoJoin{p.from(start)}, nil
 	}
 	if p.tok().is("with") && p.at(1).is("rs", "ws", "right", "wrong") {
@@ -89,6 +89,27 @@ func (p *parser) join() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// onwards passes over ", here or later" behind what is not done. It is true.
+func (p *parser) onwards() bool {
+	at := p.i
+	p.eatKind(tComma)
+	if p.eat("here", "now", "this", "either") && p.eat("or", "and", "nor") {
+		p.eat("at", "on")
+		p.eat("later", "hereafter", "afterwards", "after", "any", "throughout")
+		return true
+	}
+	p.i = at
+	if p.eat("after", "at") && p.eat("the", "any", "each") {
+		p.eat("end", "last", "final")
+		p.eat("of")
+		p.eat("the", "any", "each")
+		p.eat("row", "rnd", "round")
+		return true
+	}
+	p.i = at
+	return true
 }
 
 // closing reads the words by which a stitch closes a round: "to join", "to form
@@ -216,6 +237,11 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 			// "join yarn at seam": where the round begins
 		} else if p.tok().is("form", "make") || p.tok().is("the") {
 			p.i = at
+		} else if p.at(-1).is("at") && j.Yarn != "" {
+			// "join A at the front corner of the neck": where the work begins
+			for p.tok().kind == tWord && !p.tok().first && !p.ends(p.i) && !p.tok().is("and", "then") {
+				p.i++
+			}
 		} else if p.eat("beginning", "beg", "start", "beginning-chain") {
 			j.Place = &Place{Pick: First}
 		} else {

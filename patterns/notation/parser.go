@@ -232,6 +232,8 @@ type parser struct {
 	opening bool
 	// edge is which edge rowEnds has read: TopEdge, ChainEdge, or "" for row ends.
 	edge string
+	// edgeRows is how many rows it has said there are.
+	edgeRows Num
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
 	// forSizes are the sizes that the round is for, nil for all.

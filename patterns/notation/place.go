@@ -44,6 +44,11 @@ func (p *parser) place() (Place, bool) {
 		}
 		break
 	}
+	if p.afterSkipped() {
+		pl.Pick = Next
+		pl.Span = p.from(start)
+		return pl, true
+	}
 	p.eat("the", "a", "an")
 	p.eat("top")
 	top := p.at(-1).is("top") && p.i > start
@@ -75,7 +80,7 @@ func (p *parser) place() (Place, bool) {
 		}
 		pl.Pick, pl.Target = First, Target{}
 	case p.rowEnds():
-		pl.Pick, pl.Target = Each, p.edgePlace()
+		pl.Pick, pl.Target, pl.Rows = Each, p.edgePlace(), p.edgeRows
 	case t.is("each", "every", "all"):
 		p.i++
 		if p.tok().is("other", "second", "alternate", "third") || p.tok().kind == tOrdinal {
@@ -361,4 +366,16 @@ func (p *parser) firstAhead() bool {
 	p.i = at + 1
 	t, ok := p.target()
 	return ok && (t.Sort == OfKind || t.Sort == OfShape || t.Sort == OfName || t.Sort == AnyStitch)
+}
+
+// afterSkipped reads "the stitch after it", "st after that": the next one behind a
+// stitch that was passed over.
+func (p *parser) afterSkipped() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
+		return true
+	}
+	p.i = start
+	return false
 }

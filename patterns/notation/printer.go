@@ -128,7 +128,7 @@ func fromHook(items []Item) bool {
 // twist", rather than one of its own.
 func (n *Note) Clause() bool {
 	word, _, _ := strings.Cut(n.Text, " ")
-	return strings.HasSuffix(word, "ing") && len(word) > 4
+	return strings.HasSuffix(word, "ing") && len(word) > 5
 }
 
 func isClause(it Item) bool {

@@ -89,6 +89,12 @@ func (s Style) stitches(st *Stitches) string {
 		}
 		what.Loop = Loop{}
 	}
+	if len(places) == 1 && places[0].Target.Sort == RowEnds && !places[0].Every && !places[0].N.Set() && st.N.Set() && st.N.For(max(s.Size, 0)) > 3 {
+		// so many in all, not in each row end
+		spread := places[0]
+		spread.Evenly = true
+		places = []Place{spread}
+	}
 	name := s.what(&what)
 	if st.N.Set() && !s.one(st.N) {
 		name = s.Num(st.N) + " " + name
@@ -165,6 +171,8 @@ func (s Style) placed(p *Place, around bool) string {
 			return "for every row"
 		}
 		return "for every " + s.Num(p.N) + " rows"
+	case p.Target.Sort == RowEnds && p.Rows.Set():
+		return "in end of each of " + s.Num(p.Rows) + " rows"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
 	case around:
@@ -184,6 +192,8 @@ func (s Style) place(p *Place) string {
 		b.WriteString("both loops of ")
 	} else if p.Into == stitch.FrontLoop || p.Into == stitch.BackLoop {
 		b.WriteString(loopNames[p.Into] + " only of ")
+	} else if p.Into == stitch.Underside {
+		b.WriteString("underside of ")
 	} else if n := loopNames[p.Into]; p.Into != stitch.Top && n != "" {
 		b.WriteString(n + " of ")
 	}

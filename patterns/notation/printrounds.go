@@ -8,6 +8,9 @@ import (
 )
 
 func (s Style) ref(r *Ref) string {
+	if r.Onward {
+		return s.onward(r)
+	}
 	text := "rep "
 	switch {
 	case r.Last.Set() && s.one(r.Last):
@@ -21,6 +24,28 @@ func (s Style) ref(r *Ref) string {
 		text += " " + s.times(r.Times)
 	}
 	return text + s.endingRound(r.End)
+}
+
+// onward is "continue in this way, working 1 more st between increases".
+func (s Style) onward(r *Ref) string {
+	text := "continue in this way"
+	if !r.Step.Set() {
+		return text
+	}
+	by := r.Step
+	word, between := "more", "increases"
+	if by.For(0) < 0 {
+		word, between = "fewer", "decreases"
+		by.Values = append([]int(nil), by.Values...)
+		for i := range by.Values {
+			by.Values[i] = -by.Values[i]
+		}
+	}
+	st := "st"
+	if !s.one(by) {
+		st = "sts"
+	}
+	return text + ", working " + s.Num(by) + " " + word + " " + st + " between " + between
 }
 
 // endingRound is ", ending with Row 3" or ", ending with a WS row".

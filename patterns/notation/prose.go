@@ -91,7 +91,7 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
-	if t.is("work", "working") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
+	if t.is("work", "working", "worked") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
 		!p.at(3).is("ring", "circle", "magic") {
 		return p.note(b, start, end)
 	}
@@ -157,7 +157,7 @@ func (p *parser) advice(b *block) bool {
 				return p.note(b, start, j)
 			}
 		}
-		if t.is("for", "on", "at", "begin", "continue", "add", "to") && p.stitchy(start, end) {
+		if t.is("at", "begin", "continue") && p.stitchy(start, end) || t.is("for", "on", "add", "to") && p.evident(start, end) {
 			return false
 		}
 		return p.note(b, start, end)
@@ -227,30 +227,72 @@ func (p *parser) leaves() bool {
 
 // isProse reports whether a sentence that cannot be read from its first word on is
 // none of the work: it begins with a word that is like no stitch, and nothing in it
-// goes into a place or is repeated. "Put the eyes between Rnds 9 and 10."
+// is made. "Put the eyes between Rnds 9 and 10."
 func (p *parser) isProse(start int) bool {
 	t := &p.toks[start]
 	if t.kind != tWord || p.vocab.near(t.text) != "" || t.is("work", "make", "in", "into", "with", "using", "working", "rep", "repeat", "inc", "dec", "sk", "skip", "miss", "ch") {
 		return false
 	}
 	p.i = start
-	end := p.sentenceEnd()
-	for j := start; j < end; j++ {
-		k := &p.toks[j]
-		if k.kind == tStar || k.kind == tTimes || k.is("rep", "repeat", "times", "twice", "tog", "together") ||
-			k.is("in", "into", "around", "over", "to") && p.toks[j+1].is("next", "each", "every", "same", "first", "last", "ring", "st", "sts", "sp", "ch", "all") ||
-			k.is("in", "into", "around", "over", "to") && p.toks[j+1].is("the") && p.toks[j+2].is("next", "same", "first", "last", "ring", "ch") {
-			return false
-		}
-		if p.i = j; j > start && !p.tok().first {
+	return !p.evident(start, p.sentenceEnd())
+}
+
+// evident reports whether the words between tokens i and j show that stitches are
+// made: a number of them, a stitch and where it goes, a star, a repeat, a skip.
+func (p *parser) evident(i, j int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	for k := i; k < j; k++ {
+		t := &p.toks[k]
+		switch {
+		case t.kind == tStar, t.kind == tTimes, t.is("rep", "repeat", "repeating", "sk", "skip", "skipping", "miss", "missing"):
+			return true
+		case t.kind == tNumber:
+			p.i = k
+			if p.chain() != nil {
+				return true
+			}
+			p.i = k
 			if n, ok := p.num(); ok && len(n.Values) > 0 {
-				if w, ok := p.what(); ok && w.Kind.Is() {
-					return false // "5 dc"
+				if w, ok := p.what(); ok && (w.Kind.Is() || w.Name != "" || w.Shaping != 0) {
+					return true // "5 dc"
+				}
+			}
+		case t.kind == tWord:
+			p.i = k
+			if t.is("ch", "chain") && p.at(1).kind == tNumber {
+				return true
+			}
+			if w, ok := p.what(); ok && (w.Kind.Is() || w.Name != "" || w.Shaping != 0) && p.goesSomewhere() {
+				return true
+			}
+			if p.i = k; k-i <= 2 && p.eat("in", "into", "around", "over") {
+				p.eat("the")
+				if p.eat("next", "each", "every", "same", "following") {
+					p.eat("of")
+					p.num()
+					if _, ok := p.target(); ok {
+						return true // "bauble in each st"
+					}
 				}
 			}
 		}
 	}
-	return true
+	return false
+}
+
+// goesSomewhere reports whether a place follows: "in next st", "to last 2 sts",
+// "around".
+func (p *parser) goesSomewhere() bool {
+	switch {
+	case p.tok().kind == tNumber, p.tok().is("next", "each", "around", "across", "evenly"):
+		return true
+	case p.eat("in", "into", "around", "over", "to", "on"):
+		p.eat("the")
+		return p.tok().kind == tNumber || p.tok().kind == tOrdinal ||
+			p.tok().is("next", "each", "every", "same", "first", "last", "ring", "st", "sts", "sp", "ch", "all", "any", "top")
+	}
+	return false
 }
 
 // ends reports whether a join, a turn or the end of the yarn begins at token i.

@@ -13,8 +13,20 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	if p.at(-1).is("rep", "repeat", "repeating") && p.i > 0 {
 		start--
 	} else {
-		p.eat("work", "worked")
+		worked := p.eat("work", "worked")
 		p.eat("the")
+		if again := p.i; worked && p.eat("last", "previous", "prev") {
+			// "Work the last round 4 (5, 6) more times"
+			p.num()
+			if _, ok := roundWord(p.tok()); ok {
+				p.i++
+				if _, _, ok := p.times(); ok {
+					p.i = again
+					return p.referTo(start)
+				}
+			}
+			p.i = again
+		}
 		if !p.eat("as", "same", "like", "alternate") {
 			p.i = start
 			return nil, nil
@@ -22,10 +34,18 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		p.eat("as")
 		p.eat("given", "worked", "before")
 		p.eat("for", "in")
+		if p.onAnotherEdge() {
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
+		}
 		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.toks[start].is("work") {
 			return nil, p.failAt(start, "vague", "the words do not say which round is meant", "Name it by its number: Rep Rnd 3.")
 		}
 	}
+	return p.referTo(start)
+}
+
+// referTo goes on with the rounds that are meant.
+func (p *parser) referTo(start int) (Item, *fault.Fault) {
 	p.eat("the", "these")
 	r := &Ref{}
 	if at := p.i; p.at(-1).is("these") {
@@ -94,6 +114,21 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	return r, nil
 }
 
+// onAnotherEdge reads "edging along the other side", said of what is worked the same
+// again elsewhere, to the end of the sentence.
+func (p *parser) onAnotherEdge() bool {
+	start := p.i
+	if p.eat(headings...) {
+		p.eat("rnd", "round", "rounds", "row", "rows")
+		if p.eat("along", "on", "around", "round", "across", "to", "at", "down", "up", "over") {
+			p.i = p.sentenceEnd()
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // endingRow reads ", ending with Row 2", "ending with a WS row", "ending after an
 // RS rnd": the last round of the repeat.
 func (p *parser) endingRow() (e Ending) {
@@ -138,6 +173,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 	}
 	if p.eat("there", "you", "piece") {
 		p.eat("are", "have", "has")
+		p.eat("worked", "completed", "done", "made")
 	}
 	if n, ok := p.num(); ok {
 		if _, ok := roundWord(p.tok()); ok {
@@ -145,7 +181,22 @@ func (p *parser) until() (Item, *fault.Fault) {
 			p.eat("more")
 			for p.eat("are", "have", "is", "in", "been", "total", "all", "altogether", "complete", "completed", "worked", "done", "made") {
 			}
-			return &Until{Span: p.from(start), Rows: n}, nil
+			if at := p.i; p.eat("and", "or") {
+				// "and the scarf measures about 150 cm": about what that comes to
+				for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().is("measures", "measure"); n++ {
+					p.i++
+				}
+				measures := p.eat("measures", "measure")
+				p.eat("about", "approximately", "approx", "roughly")
+				if !measures {
+					p.i = at
+				} else if _, f := p.lengths(); f != nil {
+					return nil, f
+				}
+			}
+			u := &Until{Rows: n, End: p.endingRow()}
+			u.Span = p.from(start)
+			return u, nil
 		}
 		had := p.at(-1).is("have", "has") || p.toks[start].is("until", "till") // "until you have 48 sts"
 		if _, ok := p.target(); ok || p.tok().is("rem", "remain", "remains") {

@@ -159,8 +159,53 @@ func (p *parser) chainThing() (Target, bool) {
 			}
 		}
 	}
+	if p.i = start; p.tok().kind == tNumber && p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") {
+		// "9-ch handles"
+		n, ok := p.plainNumber()
+		p.i += 2
+		if ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
+			if _, known := p.vocab.lookup(p.tok().text); !known {
+				p.i++
+				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
+			}
+		}
+	}
 	p.i = start
 	return Target{}, false
+}
+
+// remarkOn passes over "in the pineapples", "along each side" behind a count; whether
+// it is of a part only: "that is 12 along each side".
+func (p *parser) remarkOn() {
+	start := p.i
+	if p.eat("in", "on", "along", "at", "around", "inside") {
+		p.eat("the", "each", "every", "all")
+		if p.tok().kind == tWord && !p.tok().first {
+			if _, round := roundWord(p.tok()); !round && !p.stitchy(p.i, p.i+1) && !p.tok().is("total", "all", "next", "end") {
+				p.i++
+				p.eat("edge", "side", "sides", "edges")
+				if k := p.tok().kind; k == tClose || k == tEnd || k == tComma || k == tStop || k == tSemi || p.tok().is("and") {
+					return
+				}
+			}
+		}
+	}
+	p.i = start
+}
+
+// thatIs passes over ", that is 12 along each side" between the counts of a list, or
+// behind the last.
+func (p *parser) thatIs() {
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("i.e", "ie") {
+		j := p.phraseEnd()
+		if p.toks[j].kind == tComma || p.toks[j].kind == tStop || p.toks[j].kind == tEnd || p.toks[j].kind == tClose {
+			p.i = j
+			return
+		}
+	}
+	p.i = start
 }
 
 // endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
@@ -277,6 +322,13 @@ func (p *parser) countList() *Stated {
 			p.eat("a", "each", "every")
 			p.eat("side", "edge")
 		}
+		if c.Target.Sort != AnyStitch || c.Target.Text != "" {
+			at := p.i
+			if p.remarkOn(); p.i > at && p.toks[at+1].is("each", "every") {
+				c.Target.Sort = Remark // 5 ch-3 lps in each pineapple
+			}
+		}
+		p.thatIs()
 		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		s.Counts = append(s.Counts, c)

@@ -11,6 +11,10 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 	p.eat("the", "through")
 	p.eat("the")
 	p.eat("unused", "free", "remaining", "rem", "unworked")
+	if p.at(-1).is("free", "unused") && p.tok().is("loop", "loops") && p.at(1).is("of") {
+		p.i++
+		return stitch.Underside, true // "in the free loop of each of the 3 ch"
+	}
 	switch {
 	case p.eat("blo", "bl", "blos", "tbl"):
 		p.eat("only")

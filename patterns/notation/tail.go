@@ -19,6 +19,7 @@ func (p *parser) placeTail(pl *Place) {
 			}
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
+		case pl.Pick == Skipped && p.whose():
 		case p.tok().is("of"):
 			p.i++
 			at := p.i
@@ -28,6 +29,14 @@ func (p *parser) placeTail(pl *Place) {
 				continue
 			}
 			p.i = at
+			if pl.Target.Sort == ChainStitch && p.startingChain() && p.ended() {
+				pl.Target.Name = ChainEdge // "first ch of foundation chain"
+				continue
+			}
+			p.i = at
+			if p.ofMotif(pl) {
+				continue
+			}
 			of, ok := p.place()
 			if !ok {
 				p.i = start
@@ -37,6 +46,7 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Of = &of
+		case pl.Pick == Any && p.tok().is("between") && p.amid():
 		case p.belowWords(pl):
 		case p.followsSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
@@ -99,6 +109,26 @@ func (p *parser) placeTail(pl *Place) {
 	}
 }
 
+// ofMotif passes over "pineapple", "each leaf": a figure of several rounds that no
+// stitch is named after, of which the place is the next one.
+func (p *parser) ofMotif(pl *Place) bool {
+	start := p.i
+	p.eat("the", "each", "every", "next", "same", "this", "that")
+	if t := p.tok(); pl.Pick != Last && t.kind == tWord && !t.first && p.vocab.near(t.text) == "" && !t.is(groupWords...) &&
+		!t.is("row", "rows", "rnd", "round", "each", "next", "last", "first", "corner", "corners", "turning", "beg", "beginning", "ring", "group", "groups", "toe", "back", "front") {
+		if _, known := p.vocab.lookup(t.text); !known {
+			if p.i++; p.ended() && (pl.Target.Sort == ChainSpace || pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch) {
+				if pl.Pick == First {
+					pl.Pick, pl.Nth = Next, 0
+				}
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
 // followsSpace reads "that follows a space", "after any ch-1 sp".
 func (p *parser) followsSpace(pl *Place) bool {
 	start := p.i
@@ -121,12 +151,25 @@ func (p *parser) followsSpace(pl *Place) bool {
 // places are that have been named already.
 func (p *parser) whereabouts(rows bool) bool {
 	start := p.i
-	if p.eat("along", "on", "down", "up", "around", "across") {
+	if p.eat("at") {
+		// "in ch-3 lp at tip of pineapple"
+		p.eat("the")
+		if p.eat("tip", "top", "point", "end", "peak") && p.eat("of") {
+			p.eat("the", "each", "next")
+			if p.tok().kind == tWord {
+				if p.i++; p.ended() {
+					return true
+				}
+			}
+		}
+		p.i = start
+	}
+	if p.eat("along", "on", "down", "up", "around", "across") || rows && p.eat("of", "at") {
 		the := p.eat("the")
 		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
 			return true
 		}
-		if rows && p.eat("other", "same", "opposite", "first", "second", "next", "left", "right") && p.eat("side", "edge", "end") && !p.tok().is("of") {
+		if rows && p.eat("other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both") && p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
 			return true
 		}
 		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
@@ -137,6 +180,38 @@ func (p *parser) whereabouts(rows bool) bool {
 					return true
 				}
 			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// amid passes over "between petals" behind any stitch of a kind.
+func (p *parser) amid() bool {
+	start := p.i
+	p.i++
+	p.eat("the", "two")
+	if p.tok().kind == tWord {
+		if p.i++; p.ended() {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// whose passes over "of the toe", "at the nape" behind stitches that were left
+// unworked: there are no others.
+func (p *parser) whose() bool {
+	start := p.i
+	if p.eat("of", "at", "on", "along", "across", "for", "from", "round", "around") {
+		n := 0
+		for p.tok().kind == tWord && !p.tok().is("and", "then", "work", "turn", "join") && !p.tok().first && n < 5 {
+			p.i++
+			n++
+		}
+		if n > 0 && p.ended() {
+			return true
 		}
 	}
 	p.i = start

@@ -225,6 +225,10 @@ func (p *parser) target() (Target, bool) {
 		}
 		p.i = start
 	}
+	if p.tok().is("gap", "gaps") && !p.at(1).is("between", "before", "of") {
+		p.i++
+		return done(Target{Sort: Gap, Name: Groups}) // between the groups of a granny square
+	}
 	if p.eat("group", "groups", "grp") {
 		return done(Target{Sort: OfName})
 	}

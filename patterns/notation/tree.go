@@ -106,6 +106,9 @@ type Place struct {
 	Pick Pick
 	// N is how many: "next 3 sts", "last 2 dc"; unset means one.
 	N Num
+	// Rows is how many row ends the words say there are: "in end of each of 18
+	// rows"; unset when they do not.
+	Rows Num
 	// Nth is the ordinal of "2nd ch from hook" or "3rd ch of beg ch-3".
 	Nth int
 	// Target is what is worked into.
@@ -365,6 +368,11 @@ type (
 		// Times is how often more, unset when the label or an Until says.
 		Times Num
 		End   Ending
+		// Onward is set when the rounds go on as those before them did, with Step
+		// more stitches between the increases every time; Step is unset when the
+		// words leave it to those rounds.
+		Onward bool
+		Step   Num
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {

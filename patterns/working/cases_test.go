@@ -92,10 +92,10 @@ func (c *testCase) pattern() (string, int) {
 	}
 	fmt.Fprintf(&b, "parts:\n  - name: Part\n    %s\n    text: |\n", worked)
 	first := strings.Count(b.String(), "\n") + 1
-	for _, w := range c.words {
+	for i, w := range c.words {
 		if worked, ok := strings.CutPrefix(w, "-- "); ok {
 			worked, from, _ := strings.Cut(worked, ": ")
-			fmt.Fprintf(&b, "  - name: More\n    worked: %s\n    from: %s\n    text: |\n", worked, from)
+			fmt.Fprintf(&b, "  - name: More %d\n    worked: %s\n    from: %s\n    text: |\n", i, worked, from)
 			continue
 		}
 		fmt.Fprintln(&b, "      "+w)

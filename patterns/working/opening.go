@@ -2,7 +2,6 @@ package working
 
 import (
 	"fmt"
-	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -18,13 +17,13 @@ type opening struct {
 }
 
 // openings are the slits of a part, lace not among them: at least two stitches
-// passed over, under four chains or more.
+// passed over, under four chains or more, or more stitches under fewer chains.
 func openings(part *fabric.Part) []opening {
 	var l []opening
 	for n := 1; n < len(part.Rounds); n++ {
 		r, below := part.Rounds[n], part.Rounds[n-1]
 		for _, s := range r.Spaces {
-			if s.To-s.From < 4 || s.From == 0 || s.To >= len(r.Stitches) {
+			if s.To-s.From < 2 || s.From == 0 || s.To >= len(r.Stitches) {
 				continue
 			}
 			a, b := r.Stitches[s.From-1].On, r.Stitches[s.To].On
@@ -41,19 +40,12 @@ func openings(part *fabric.Part) []opening {
 					o.missed = append(o.missed, k)
 				}
 			}
-			if len(o.missed) > 1 {
+			if len(o.missed) > 1 && (s.To-s.From >= 4 || len(o.missed) >= 4) {
 				l = append(l, o)
 			}
 		}
 	}
 	return l
-}
-
-// namesOpening reports whether what a part is worked on is named as a slit:
-// "Hand thumb opening".
-func namesOpening(from string) bool {
-	from = strings.ToLower(from)
-	return strings.Contains(from, "opening") || strings.Contains(from, "hole")
 }
 
 // continueFromOpening begins the part along both edges of a slit of another: the

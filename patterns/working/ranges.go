@@ -275,6 +275,10 @@ func (p *partWork) timesOf(r *notation.Round, ref *notation.Ref) int {
 		}
 		return 0
 	}
+	if ref.Onward {
+		p.add(p.fault(ref.Span, "no-end", "the words do not say until when to go on", "Say it, for example: until there are 72 sts, or name the rounds: Rnds 5-8."), true)
+		return 0
+	}
 	n := len(p.referred(ref))
 	if ref.Times.Set() {
 		return n * ref.Times.For(p.size)
@@ -294,6 +298,12 @@ func untilIn(r *notation.Round) *notation.Until {
 // referred are the rounds that a reference names, in the order of working.
 func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 	var l []*notation.Round
+	if ref.Onward {
+		if l, _ = p.onwardOf(ref); l == nil {
+			p.add(p.vagueOnward(ref), true)
+		}
+		return l
+	}
 	if ref.Last.Set() {
 		n := min(ref.Last.For(p.size), len(p.latest))
 		return append(l, p.latest[len(p.latest)-n:]...)
@@ -315,6 +325,10 @@ func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 
 // repeatRounds works n rounds from the words of others.
 func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
+	if ref.Onward {
+		p.goOnward(r, ref, min(n, maxRounds))
+		return
+	}
 	of := p.referred(ref)
 	if len(of) == 0 {
 		if !p.broken {

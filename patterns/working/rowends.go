@@ -29,6 +29,9 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
 			"Say which piece the part is picked up from, for example: from: Brim row ends.")
 	}
+	if said := p.Rows.For(w.size); p.Rows.Set() && said != edge {
+		return stopAt(p.Span, "row-ends", fmt.Sprintf("there are %s to work along, not %d", plural(edge, "row end"), said), "")
+	}
 	if each := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && each > 0 {
 		// "3 sc for every 2 rows"
 		if edge*n%each != 0 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"whorl/patterns"
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -18,12 +19,13 @@ func (p *partWork) standOn() {
 		return
 	}
 	slit := p.roundsOpening()
-	on := -1
-	for i := 0; i < p.index; i++ {
-		name := strings.ToLower(p.p.Parts[i].Called())
-		if name != "" && strings.HasPrefix(from, name) && (on < 0 || len(name) > len(p.p.Parts[on].Called())) {
-			on = i
+	on, rest := p.p.Base(p.index, from)
+	if on < 0 && patterns.Slit(from) {
+		// The slit of the latest part that has one.
+		for on = p.index - 1; on > 0 && len(openings(p.f.Parts[on])) == 0; on-- {
 		}
+	} else if on < 0 {
+		on = p.index - 1
 	}
 	if on < 0 {
 		pos := p.source.FromPos
@@ -32,10 +34,12 @@ func (p *partWork) standOn() {
 		return
 	}
 	p.part.From = on
-	rest := strings.TrimSpace(from[len(p.p.Parts[on].Called()):])
 	base := p.f.Parts[on]
 	if (strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows) &&
 		!(base.Worked == fabric.InRows && !p.source.Rows && p.goesRound()) {
+		if p.namesUnworked() && p.continueFromRest(on) {
+			return
+		}
 		for i, r := range base.Rounds {
 			if r.Row && r.Number > 0 {
 				p.edgeRows = append(p.edgeRows, i)
@@ -47,7 +51,7 @@ func (p *partWork) standOn() {
 		}
 		return
 	}
-	if slit != nil || namesOpening(rest) {
+	if slit != nil || patterns.Slit(rest) {
 		at := notation.Span{Pos: p.source.FromPos, Length: len([]rune(p.source.From))}
 		if slit != nil {
 			at = slit.Span

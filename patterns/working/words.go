@@ -139,7 +139,7 @@ type script struct {
 func (s *script) part(i int) PartWords {
 	src := &s.p.Parts[i]
 	out := PartWords{Name: src.Name, From: src.From, Rows: src.Rows}
-	if l := s.texts[i].Rounds; i > 0 && len(l) > 0 && l[0].Opening && !namesOpening(src.From) {
+	if l := s.texts[i].Rounds; i > 0 && len(l) > 0 && l[0].Opening && !patterns.Slit(src.From) {
 		if out.From == "" {
 			out.From = s.p.Parts[i-1].Name
 		}

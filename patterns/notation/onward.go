@@ -1,0 +1,65 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// onward reads "continue in this manner, working 1 more sc between increases each
+// rnd", "continue increasing in the same way": rounds that go on as those before them
+// did. Until when, the label or an Until says.
+func (p *parser) onward() (Item, *fault.Fault) {
+	start := p.i
+	if !p.eat("continue", "cont", "continuing", "proceed") {
+		return nil, nil
+	}
+	end := p.sentenceEnd()
+	grows := p.eat("to")
+	grows = p.eat("increasing", "inc", "increase", "decreasing", "dec", "decrease") || grows && p.at(-1).is("inc", "increase")
+	way := false
+	if p.eat("in", "as") {
+		p.eat("this", "the", "same")
+		p.eat("same", "established")
+		way = p.eat("way", "manner", "fashion", "pattern", "established", "set")
+	}
+	p.eatKind(tComma)
+	r := &Ref{Onward: true}
+	if p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
+		p.eat("working", "making", "having")
+		n, ok := p.num()
+		if !ok && p.eat("an", "a", "one") {
+			n, ok = One(p.from(start)), true
+		}
+		fewer := p.eat("fewer", "less")
+		if !ok || !fewer && !p.eat("more", "additional", "extra", "further") {
+			p.i = start
+			return nil, nil
+		}
+		p.target()
+		fewer = p.eat("fewer", "less") || fewer
+		p.eat("more")
+		between := false
+		for p.i < end && p.tok().kind == tWord && !p.tok().is("until", "till", "to") {
+			between = between || p.tok().is("between", "before", "after", "inc", "increase", "increases", "incs", "dec", "decrease", "decreases", "decs", "repeat", "section")
+			p.i++
+		}
+		if !between {
+			p.i = start
+			return nil, nil
+		}
+		r.Step = n
+		if fewer {
+			r.Step.Values = append([]int(nil), n.Values...)
+			for i := range r.Step.Values {
+				r.Step.Values[i] = -r.Step.Values[i]
+			}
+		}
+		way = true
+	}
+	for p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds") {
+	}
+	if k := p.tok().kind; !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") {
+		p.i = start
+		return nil, nil
+	}
+	r.Last = One(p.from(start))
+	r.Span = p.from(start)
+	return r, nil
+}
