@@ -13,14 +13,17 @@ const (
 	strays       = 20.0 // mm
 	straysShare  = 0.04
 	misfitsShare = 0.15
+	// A brim flares that is wider than the waist above it by a tenth (common
+	// practice, no source).
+	flares = 0.9
 )
 
 // Fitting is a finished piece held against the head that it is made for.
 // Lengths are in millimetres.
 type Fitting struct {
 	Head, Asked float64 // the head, and the ease that was asked for
-	// Round is the widest circumference, and Ease what that is more than the
-	// head. Brim is the circumference of the brim, unstretched.
+	// Round is the circumference at the head: the widest, or the waist above a brim
+	// that flares to that. Ease is what it is more than the head. Brim is the circumference of the brim, unstretched.
 	Round, Ease, Brim float64
 	// Depth is from crown to brim, and Rule what suits the head (see [HatDepth]).
 	Depth, Rule float64
@@ -39,6 +42,9 @@ func (f *Finished) Against(head, ease float64) (fit Fitting, ok bool) {
 		return Fitting{}, false
 	}
 	fit = Fitting{Head: head, Asked: ease, Round: f.Widest, Ease: f.Widest - head, Brim: f.Brim, Depth: f.Depth, Rule: HatDepth(head)}
+	if f.Waist > 0 && f.Waist < flares*f.Brim && f.Brim > flares*f.Widest {
+		fit.Round, fit.Ease = f.Waist, f.Waist-head
+	}
 	least, most := math.Min(f.Brim, f.Widest), f.Widest
 	if f.Brim <= 0 {
 		least = f.Widest

@@ -235,13 +235,13 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 			}
 		} else if p.eat("seam", "underarm") || p.eatAll("center", "back") || p.eatAll("centre", "back") {
 			// "join yarn at seam": where the round begins
-		} else if p.tok().is("form", "make") || p.tok().is("the") {
-			p.i = at
-		} else if p.at(-1).is("at") && j.Yarn != "" {
+		} else if p.at(-1).is("at") && j.Yarn != "" && !p.tok().is("beginning", "beg", "start") {
 			// "join A at the front corner of the neck": where the work begins
 			for p.tok().kind == tWord && !p.tok().first && !p.ends(p.i) && !p.tok().is("and", "then") {
 				p.i++
 			}
+		} else if p.tok().is("form", "make") || p.tok().is("the") {
+			p.i = at
 		} else if p.eat("beginning", "beg", "start", "beginning-chain") {
 			j.Place = &Place{Pick: First}
 		} else {

@@ -267,3 +267,25 @@ func (p *parser) sizeLine() (Label, bool) {
 	l.Text = p.words(start)
 	return l, true
 }
+
+// everySize reports whether the numbers of a label give one for each of n sizes:
+// "Rnd 15 (16, 17)".
+func (l *Label) everySize(n int) bool {
+	if n < 2 || len(l.Numbers) == 0 || len(l.Only) > 0 {
+		return false
+	}
+	from := l.Numbers[0].From.Values
+	return len(from) == n && !slices.Contains(from, 0)
+}
+
+// headsAllSizes reports whether a line ends in "(all sizes)", as a heading does behind
+// rounds that were for some.
+func headsAllSizes(toks []token) bool {
+	for i := 1; i+3 < len(toks); i++ {
+		if toks[i].kind == tOpen && toks[i+1].is("all", "every") && toks[i+2].is("sizes", "size") && toks[i+3].kind == tClose &&
+			(i+4 == len(toks) || toks[i+4].first || toks[i+4].kind == tEnd || toks[i+4].kind == tColon) {
+			return true
+		}
+	}
+	return false
+}

@@ -45,6 +45,9 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		p = newParser(toks[s:end], v, sizes)
 		p.forSizes, p.taken = only, takenBy(text.Rounds)
 		r, f := p.round()
+		if r.Label.everySize(len(sizes)) {
+			only = nil // its numbers say that it is for all of them again
+		}
 		if len(r.Label.Only) == 0 {
 			r.Label.Only = only
 		}
@@ -56,6 +59,9 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 		faults = append(faults, p.faults...)
 		text.Rounds = append(text.Rounds, r.parted()...)
+		if headsAllSizes(toks[s:end]) {
+			only = nil
+		}
 	}
 	return text, faults
 }

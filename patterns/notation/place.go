@@ -239,7 +239,7 @@ func (p *parser) place() (Place, bool) {
 				return no()
 			}
 		}
-		if pl.Pick == Last && p.eat("made", "worked") {
+		if pl.Pick == Last && (p.eat("made", "worked") || p.defining && !pl.N.Set() && p.ended()) {
 			pl.Pick = Made
 		}
 		if p.eat("from") {

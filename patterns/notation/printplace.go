@@ -204,6 +204,9 @@ func (s Style) place(p *Place) string {
 	case p.Of != nil && p.Pick != Same:
 		b.WriteString(" of " + s.place(p.Of))
 	}
+	if p.OnTop {
+		b.WriteString(" of last row")
+	}
 	if p.AfterSpace {
 		b.WriteString(" that follows a ch sp")
 	}

@@ -33,6 +33,10 @@ func (p *parser) placeTail(pl *Place) {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue
 			}
+			if p.i = at; p.flatEdge() == TopEdge || p.eatAll("the", "top", "edge") || p.eatAll("top", "edge") || p.eatAll("the", "top", "row") {
+				pl.OnTop = true
+				continue
+			}
 			p.i = at
 			if p.ofMotif(pl) {
 				continue

@@ -134,6 +134,8 @@ type Place struct {
 	// Bare is set when no word such as "next" says which: "in ch-5 sp"; To
 	// when the work goes up to it: "sl st to next ch-2 sp".
 	Bare, To bool
+	// OnTop is set for "first st of last row", said on the way round a flat piece.
+	OnTop bool
 	// Every is set for "each of next 3 sts".
 	Every bool
 	// Over is set for "over next 2 sts": the places of a decrease.

@@ -60,8 +60,8 @@ func (p *partWork) goesRound() bool {
 // ends.
 func (p *partWork) namesEdge(edge string) bool {
 	rounds := p.texts[p.index].Rounds
-	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && !makes(rounds[0].Items) {
-		rounds = rounds[1:] // a heading
+	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && (!makes(rounds[0].Items) || onlyPlaces(rounds[0].Items)) {
+		rounds = rounds[1:] // a heading, or where the yarn is joined
 	}
 	if len(rounds) == 0 {
 		return false
@@ -189,6 +189,18 @@ func (w *roundWork) toChain(p *notation.Place) {
 	if p.Target.Sort == notation.ChainStitch && p.Target.Name == notation.ChainEdge && w.c.side == 0 && w.underneath() {
 		w.loop = stitch.Underside
 	}
+}
+
+// toTop goes on to the last row where the words name it on the way round a flat piece
+// after its starting chain: "3 sc in first st of last row".
+func (w *roundWork) toTop(p *notation.Place) {
+	if !p.OnTop || w.c.side == 0 || w.c.index != 0 || len(w.sideRows) == 0 {
+		return
+	}
+	under := append([]spot(nil), w.c.spots[w.c.side:]...)
+	w.c.spots = append(under, w.c.spots[:w.c.side]...)
+	w.c.side, w.pos = len(under), len(under)
+	w.loop = stitch.Top
 }
 
 // atCorner is the corner of a flat piece or of a slit, where it has no space of its

@@ -38,11 +38,11 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		if leave > 0 {
 			if left := w.left(&p.Extent, leave+1); left < leave {
 				return w.outOf(p, leave-left)
-			} else if left == leave {
+			} else if left == leave && !w.spaceBefore(targets) {
 				break
 			}
 		}
-		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace) {
+		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace && len(p.Also) == 0) {
 			break
 		}
 		i, run := w.nearest(targets)
@@ -81,6 +81,21 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.outOf(p, 1)
 	}
 	return nil
+}
+
+// spaceBefore reports whether a space that is among the targets comes before the next
+// stitch: before the last st, too, where the each goes up to that.
+func (w *roundWork) spaceBefore(targets []notation.Target) bool {
+	i, run := w.nearest(targets)
+	if run == 0 {
+		return false
+	}
+	for j := w.pos; j < i; j++ {
+		if w.c.spots[j].counts {
+			return false
+		}
+	}
+	return true
 }
 
 // standsIn is the space that slip stitches have brought the beginning of the

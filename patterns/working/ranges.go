@@ -36,7 +36,7 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		return // not for this size
 	}
 	if l.SkipToPart != "" {
-		p.skipToPart = l.SkipToPart
+		p.skipToPart, p.skippedAt = l.SkipToPart, r.Span
 		return
 	}
 	if p.skipTo > 0 && len(l.Numbers) > 0 {
@@ -155,8 +155,8 @@ func onlyPlaces(items []notation.Item) bool {
 // headed reports whether a heading stands behind the words of a round.
 func headed(r *notation.Round, heading string) bool {
 	for _, it := range r.Items {
-		if n, ok := it.(*notation.Note); ok && strings.EqualFold(strings.Trim(n.Text, " :."), heading) {
-			return true
+		if n, ok := it.(*notation.Note); ok && strings.EqualFold(strings.Trim(plainLabel(n.Text), " :."), heading) {
+			return true // SIDES (all sizes)
 		}
 	}
 	return false

@@ -190,6 +190,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		legs = k.Legs
 	}
 	w.toChain(p)
+	w.toTop(p)
 	if h, ok := w.alongEdge(s, n, hasN, p); ok {
 		return h
 	}

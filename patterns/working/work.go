@@ -6,6 +6,7 @@ package working
 import (
 	"fmt"
 	"math/bits"
+	"strings"
 
 	"whorl/patterns"
 	"whorl/patterns/fabric"
@@ -257,6 +258,7 @@ type partWork struct {
 	// skipToPart the heading, "" for none.
 	skipTo     int
 	skipToPart string
+	skippedAt  notation.Span // where it was said
 	// series is the word before the numbers of the rounds worked last, and
 	// seriesBase the number of the round before the first of them.
 	series     string
@@ -292,6 +294,10 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 		}
 		p.rangeOf(round)
 	}
+	if p.skipToPart != "" && !p.broken && !w.partLater(k, p.skipToPart) {
+		p.add(p.fault(p.skippedAt, "no-heading", fmt.Sprintf("there is no heading %q after this to go on from", p.skipToPart),
+			"Put the heading on a line of its own, or name the round to go on with: skip to Rnd 15."), true)
+	}
 	if !p.broken {
 		p.workLater()
 	}
@@ -310,6 +316,17 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 		p.part.Rounds = append(p.part.Rounds, p.loose)
 	}
 	return p
+}
+
+// partLater reports whether a part of the name comes after part number k.
+func (w *work) partLater(k int, name string) bool {
+	for i := k + 1; i < len(w.p.Parts); i++ {
+		called := strings.ToLower(w.p.Parts[i].Called())
+		if called != "" && (strings.Contains(strings.ToLower(name), called) || strings.Contains(called, strings.ToLower(name))) {
+			return true
+		}
+	}
+	return false
 }
 
 // fault is a fault of this part and size.
