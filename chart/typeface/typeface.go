@@ -58,11 +58,12 @@ func pick(b, i bool) *canvas.Font {
 // shaping is held while text is shaped: the shaper keeps notes in the font.
 var shaping sync.Mutex
 
+const ptPerMM = 72 / 25.4
+
 // Line is the text as one line, its letters chosen and kerned, with the left
 // end of its baseline at the origin. It is what the PDF output writes. The
 // text is first put through Clean.
 func Line(s string, size float64, bold, italic bool, ink color.Color) *canvas.Text {
-	const ptPerMM = 72 / 25.4
 	face := pick(bold, italic).Face(size*ptPerMM, ink)
 	shaping.Lock()
 	defer shaping.Unlock()
@@ -74,10 +75,11 @@ func Width(s string, size float64, bold, italic bool) float64 {
 	if size <= 0 {
 		return 0
 	}
+	em := pick(bold, italic).Face(size*ptPerMM, color.Black).MmPerEm
 	width := 0.0
-	Line(s, size, bold, italic, color.Black).WalkSpans(func(_, _ float64, span canvas.TextSpan) {
-		width += span.Width
-	})
+	for _, r := range runsOf(s, bold, italic) {
+		width += em * float64(r.advance)
+	}
 	return width
 }
 
@@ -88,23 +90,24 @@ func Outline(s string, size float64, bold, italic bool) *canvas.Path {
 	if size <= 0 {
 		return p
 	}
-	Line(s, size, bold, italic, color.Black).WalkSpans(func(x, y float64, span canvas.TextSpan) {
-		em := span.Face.MmPerEm
-		for _, g := range span.Glyphs {
+	face := pick(bold, italic).Face(size*ptPerMM, color.Black)
+	em := face.MmPerEm
+	for _, r := range runsOf(s, bold, italic) {
+		x, y := em*r.x, 0.0
+		for _, g := range r.glyphs {
 			// The only error is of a glyph that the font lacks, and the
 			// shaper names none.
-			_ = span.Face.Font.GlyphPath(p, g.ID, 0, x+em*float64(g.XOffset), y+em*float64(g.YOffset), em, font.NoHinting)
+			_ = face.Font.GlyphPath(p, g.ID, 0, x+em*float64(g.XOffset), y+em*float64(g.YOffset), em, font.NoHinting)
 			x += em * float64(g.XAdvance)
 			y += em * float64(g.YAdvance)
 		}
-	})
+	}
 	return p.Scale(1, -1)
 }
 
 // metrics are those of the regular font at the given size; the family's other
 // fonts differ from them by less than a hundredth of the size.
 func metrics(size float64) canvas.FontMetrics {
-	const ptPerMM = 72 / 25.4
 	return regular().Face(size*ptPerMM, color.Black).Metrics()
 }
 
