@@ -41,6 +41,14 @@ type Pattern struct {
 	Lines []string
 }
 
+// StitchNames are the names of the designer's own stitches, in the order of the file.
+func (p *Pattern) StitchNames() (names []string) {
+	for _, d := range p.Stitches {
+		names = append(names, d.Name)
+	}
+	return names
+}
+
 // Length is a length in millimetres with the unit it was written in.
 type Length struct {
 	MM   float64

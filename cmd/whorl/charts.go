@@ -8,7 +8,6 @@ import (
 	"whorl/geometry"
 	"whorl/patterns"
 	"whorl/patterns/fabric"
-	"whorl/patterns/working"
 )
 
 // charts are the stitch charts that a picture can be, by what its file says
@@ -51,7 +50,7 @@ func (j *job) special(i int, o chart.Options) []chart.Definition {
 	if j.terms == j.pattern.Terms || len(l) == 0 {
 		return l
 	}
-	words, _ := working.Script(j.pattern, j.gauge, j.terms, i, false)
+	words := j.worked.Script(j.terms, i, false)
 	for k := range l {
 		for _, s := range words.Stitches {
 			if s.Name == l[k].Name {

@@ -23,7 +23,8 @@ type job struct {
 	// not used.
 	swatches []working.Swatch
 	notes    fault.List
-	fabrics  []*fabric.Fabric
+	worked   *working.Working
+	fabrics  []*fabric.Fabric // what was worked
 	// forms are the measured fabrics, nil for one that could not be measured.
 	forms []*geometry.Form
 	// own are the designer's own symbols, by the names of their stitches.
@@ -72,7 +73,7 @@ func load(file string, in io.Reader) (*job, error) {
 
 // work works and measures the pattern.
 func (j *job) work() {
-	j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
+	j.workBy()
 	if !j.wrong() {
 		switch changed := j.fitGauge(); {
 		case j.wrong():
@@ -80,7 +81,7 @@ func (j *job) work() {
 			return
 		case changed:
 			// What is worked to a length is so at the gauge as it was measured.
-			j.fabrics, j.faults = working.Work(j.pattern, j.gauge)
+			j.workBy()
 		}
 	}
 	for _, f := range j.fabrics {
@@ -95,6 +96,12 @@ func (j *job) work() {
 	}
 	j.faults = append(j.notes, j.faults...)
 	j.faults.Sort()
+}
+
+// workBy works the pattern with the gauge as it is.
+func (j *job) workBy() {
+	j.worked = working.New(j.pattern, j.gauge)
+	j.fabrics, j.faults = j.worked.Fabrics, j.worked.Faults
 }
 
 // empty finds the parts without any rounds.

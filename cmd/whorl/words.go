@@ -45,7 +45,7 @@ func wordsCommand() *cobra.Command {
 					return err
 				}
 			}
-			words, _ := working.Script(j.pattern, j.gauge, style.Terms, style.Size, long)
+			words := j.worked.Script(style.Terms, style.Size, long)
 			_, err = io.WriteString(c.OutOrStdout(), page(j.pattern, words, style))
 			return err
 		},

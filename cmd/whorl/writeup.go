@@ -32,7 +32,7 @@ type edition struct {
 // writeup puts the write-up of a pattern together.
 func (j *job) writeup(p patterns.Picture, size int, stem string) (*edition, error) {
 	e := &edition{j: j, picture: p, size: size, stem: stem}
-	e.words, _ = working.Script(j.pattern, j.gauge, j.terms, size, false)
+	e.words = j.worked.Script(j.terms, size, false)
 	if e.words == nil {
 		return nil, fmt.Errorf("the words cannot be printed before the faults are mended")
 	}

@@ -254,7 +254,11 @@ type parser struct {
 	stated []*Stated
 }
 
+// newParser reads tokens, which need no end token.
 func newParser(toks []token, v *Vocabulary, sizes []string) *parser {
+	if n := len(toks); n > 0 && toks[n-1].kind == tEnd {
+		return &parser{toks: toks, vocab: v, sizes: sizes}
+	}
 	end := token{kind: tEnd, spaced: true, first: true, length: 1}
 	if n := len(toks); n > 0 {
 		end.pos = toks[n-1].pos

@@ -64,11 +64,7 @@ func (s *Swatch) Settle(fabrics []*fabric.Fabric) {
 // "sts", or rounds, is read as the stitch that most of the pattern's rounds are
 // made of, or those of the part that the line is for.
 func Swatches(p *patterns.Pattern) []Swatch {
-	var names []string
-	for _, d := range p.Stitches {
-		names = append(names, d.Name)
-	}
-	n := naming{p: p, v: notation.NewVocabulary(p.Terms, names)}
+	n := naming{p: p, v: notation.NewVocabulary(p.Terms, p.StitchNames())}
 	var l []Swatch
 	for _, g := range p.Gauge {
 		s := Swatch{Gauge: g}

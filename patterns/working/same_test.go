@@ -125,10 +125,10 @@ func roundDifference(a, b *fabric.Part, n int) string {
 			[]any{ra.Number, ra.Row, ra.Ring, ra.Carried, ra.Edge}, []any{rb.Number, rb.Row, rb.Ring, rb.Carried, rb.Edge})
 	}
 	for i := 0; i < len(ra.Stitches) || i < len(rb.Stitches); i++ {
-		sa, sb := stitchWords(a, n, i), stitchWords(b, n, i)
-		if sa == sb && i < len(ra.Stitches) && i < len(rb.Stitches) && sameStitch(&ra.Stitches[i], &rb.Stitches[i]) {
-			continue
+		if i < len(ra.Stitches) && i < len(rb.Stitches) && sameStitch(&ra.Stitches[i], &rb.Stitches[i]) {
+			continue // and so are the words for them, where all before is the same
 		}
+		sa, sb := stitchWords(a, n, i), stitchWords(b, n, i)
 		return fmt.Sprintf("%s, stitch %d:\n\ta     has %s\n\tOTHER has %s\n\ta     in whole: %s\n\tOTHER in whole: %s",
 			at, i+1, sa, sb, written(a, n), written(b, n))
 	}

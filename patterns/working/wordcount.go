@@ -222,16 +222,11 @@ func spoken(list []*told, style notation.Style) string {
 
 // holds reports whether a count that is printed is read as one, and is true.
 func (s *script) holds(text string, rounds []*fabric.Round, style notation.Style) bool {
-	var names []string
-	for _, d := range s.p.Stitches {
-		names = append(names, d.Name)
-	}
 	sizes := s.p.Sizes
 	if style.Size >= 0 {
 		sizes, rounds = sizes[style.Size:style.Size+1], rounds[style.Size:style.Size+1]
 	}
-	v := notation.NewVocabulary(style.Terms, names)
-	read, faults := notation.Parse([]notation.Line{{Text: "Rnd 1: Ch 1, sl st around. (" + text + ")", Line: 1, Column: 1}}, v, sizes)
+	read, faults := notation.Parse([]notation.Line{{Text: "Rnd 1: Ch 1, sl st around. (" + text + ")", Line: 1, Column: 1}}, s.counted, sizes)
 	if len(faults) > 0 || len(read.Rounds) != 1 || len(read.Rounds[0].Stated) != 1 {
 		return false
 	}

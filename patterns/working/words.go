@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode"
 
-	"whorl/patterns"
 	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -47,19 +46,18 @@ func (w *Words) text() string {
 	return strings.Join(append(append(l, w.Notes), w.Gauge...), "\n")
 }
 
-// Script prints a pattern in the given terms, for one of its sizes (counted
+// Script prints the pattern in the given terms, for one of its sizes (counted
 // from 0) or, with -1, for all. The counts at the ends of rounds are those that
-// were worked. The faults are those of the working; with errors among them
-// there are no words.
-func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long bool) (*Words, fault.List) {
-	w := newWork(p, ruler)
-	for _, f := range w.faults {
+// were worked. With errors among the faults there are no words: it gives nil.
+func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
+	for _, f := range w.Faults {
 		if f.Severity == fault.Error {
-			return nil, w.faults
+			return nil
 		}
 	}
-	s := script{work: w, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
-		Names: map[string]string{}}}
+	p := w.work.p
+	s := script{work: w.work, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
+		Names: map[string]string{}}, counted: notation.NewVocabulary(terms, p.StitchNames())}
 	trade := notation.NewVocabulary(p.Terms, nil)
 	// told are the names of the trade whose movements of the hook the designer
 	// tells: they are another in the other terms.
@@ -83,7 +81,7 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 		d := &p.Stitches[i]
 		words := s.style.Advice(strings.Join(d.Words.Lines, " "))
 		if _, hook := hookStitch(d, trade); !hook {
-			if def := w.definitions[notation.Plain(d.Name)]; def != nil {
+			if def := s.definitions[notation.Plain(d.Name)]; def != nil {
 				words = s.style.Items(def.items)
 			}
 		}
@@ -108,7 +106,7 @@ func Script(p *patterns.Pattern, ruler Ruler, terms stitch.Terms, size int, long
 		}
 		return a < b
 	})
-	return out, w.faults
+	return out
 }
 
 // running is a name as it is written among other words: Shell is shell there,
@@ -134,6 +132,8 @@ func paragraphs(text string) string {
 type script struct {
 	*work
 	style notation.Style
+	// counted are the names that a printed count is read with.
+	counted *notation.Vocabulary
 }
 
 func (s *script) part(i int) PartWords {

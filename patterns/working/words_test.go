@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"whorl/patterns"
-	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -42,25 +41,26 @@ func wrong(l fault.List) bool {
 // printed checks that a pattern printed in every way is read as the same
 // fabric; "" when it is.
 func printed(p *patterns.Pattern) string {
-	fabrics, faults := Work(p, rule{})
-	if wrong(faults) {
+	worked := New(p, rule{})
+	if wrong(worked.Faults) {
 		return ""
 	}
+	same := fmt.Sprint(worked.Script(p.Terms, -1, false).Parts)
 	for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
 		for size := -1; size < len(p.Sizes); size++ {
 			for _, long := range []bool{false, true} {
-				w, _ := Script(p, rule{}, terms, size, long)
+				w := worked.Script(terms, size, long)
 				q := reread(p, w, terms, size)
-				again, faults := Work(q, rule{})
-				want := fabrics
+				again := New(q, rule{})
+				want := worked.Fabrics
 				if size >= 0 {
-					want = []*fabric.Fabric{fabrics[size]}
+					want = want[size : size+1]
 				}
 				what := fmt.Sprintf("%s terms, size %d, long %v", terms, size, long)
-				if wrong(faults) {
-					return what + ": " + faults[0].Error()
+				if wrong(again.Faults) {
+					return what + ": " + again.Faults[0].Error()
 				}
-				if d := difference(want, again); d != "" {
+				if d := difference(want, again.Fabrics); d != "" {
 					var l []string
 					for _, part := range w.Parts {
 						l = append(l, part.Lines...)
@@ -68,10 +68,8 @@ func printed(p *patterns.Pattern) string {
 					return what + ": " + d + "\n" + strings.Join(l, "\n")
 				}
 				if terms != p.Terms && size < 0 && !long {
-					back, _ := Script(q, rule{}, p.Terms, -1, false)
-					same, _ := Script(p, rule{}, p.Terms, -1, false)
-					if a, b := fmt.Sprint(same.Parts), fmt.Sprint(back.Parts); a != b {
-						return "there and back again: " + a + "\nis " + b
+					if back := fmt.Sprint(again.Script(p.Terms, -1, false).Parts); back != same {
+						return "there and back again: " + same + "\nis " + back
 					}
 				}
 			}

@@ -22,15 +22,19 @@ type Ruler interface {
 	Width(k stitch.Kind, in stitch.Into) float64
 }
 
-// Work works every size of a pattern. The fabrics are in the order of the
-// pattern's sizes; a part that could not be worked to its end breaks off after
-// the last round that could. The faults are sorted by their place.
-func Work(p *patterns.Pattern, ruler Ruler) ([]*fabric.Fabric, fault.List) {
-	w := newWork(p, ruler)
-	return w.fabrics, w.faults
+// Working is a pattern with what was worked of it. It can be printed back in
+// words.
+type Working struct {
+	// Fabrics are in the order of the pattern's sizes; a part that could not be
+	// worked to its end breaks off after the last round that could.
+	Fabrics []*fabric.Fabric
+	// Faults are sorted by their place.
+	Faults fault.List
+	work   *work
 }
 
-func newWork(p *patterns.Pattern, ruler Ruler) *work {
+// New works every size of a pattern.
+func New(p *patterns.Pattern, ruler Ruler) *Working {
 	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{},
 		lasts: map[*notation.Round][]*fabric.Round{}}
 	w.parse()
@@ -38,7 +42,13 @@ func newWork(p *patterns.Pattern, ruler Ruler) *work {
 		w.fabrics = append(w.fabrics, w.size(i))
 	}
 	w.faults.Sort()
-	return w
+	return &Working{w.fabrics, w.faults, w}
+}
+
+// Work is the fabrics and the faults of a [Working].
+func Work(p *patterns.Pattern, ruler Ruler) ([]*fabric.Fabric, fault.List) {
+	w := New(p, ruler)
+	return w.Fabrics, w.Faults
 }
 
 // work is the working of one pattern.
@@ -60,10 +70,7 @@ type work struct {
 // parse reads the words of all parts and definitions.
 func (w *work) parse() {
 	trade := notation.NewVocabulary(w.p.Terms, nil)
-	var names []string
-	for _, d := range w.p.Stitches {
-		names = append(names, d.Name)
-	}
+	names := w.p.StitchNames()
 	v := notation.NewVocabulary(w.p.Terms, names)
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
