@@ -85,7 +85,8 @@ func Audit(s *scene.Scene) *Report {
 			a.report.Stitches++
 		}
 	}
-	a.overlaps(s)
+	a.grid = newGrid(s.Width, s.Height, a.segs)
+	a.overlaps()
 	a.legs()
 	a.breaks()
 	a.words(s)
@@ -100,6 +101,7 @@ type auditor struct {
 	report   *Report
 	subjects []subject
 	segs     []segment
+	grid     *grid // of them
 	first    []int // index of each subject's first segment
 	texts    []*scene.Text
 	rounds   []auditRound
@@ -200,10 +202,9 @@ func pointsOf(g *scene.Group, name string) []canvas.Point {
 }
 
 // overlaps looks for strokes of two stitches that touch.
-func (a *auditor) overlaps(s *scene.Scene) {
-	g := newGrid(s.Width, s.Height, a.segs)
+func (a *auditor) overlaps() {
 	seen := map[[2]int32]bool{}
-	for _, cell := range g.cells {
+	for _, cell := range a.grid.cells {
 		for i, x := range cell {
 			for _, y := range cell[i+1:] {
 				p, q := &a.segs[x], &a.segs[y]
@@ -307,7 +308,6 @@ func (a *auditor) breaks() {
 
 // words looks for texts that something runs through.
 func (a *auditor) words(s *scene.Scene) {
-	g := newGrid(s.Width, s.Height, a.segs)
 	page := box{edgeLeast, edgeLeast, s.Width - edgeLeast, s.Height - edgeLeast}
 	for i, t := range a.texts {
 		b := textBox(t)
@@ -315,7 +315,7 @@ func (a *auditor) words(s *scene.Scene) {
 		if b.x0 < page.x0 || b.x1 > page.x1 || b.y0 < page.y0 || b.y1 > page.y1 {
 			a.report.Texts = append(a.report.Texts, Clash{t.String, "edge of the page", at})
 		}
-		if !g.clear(b) {
+		if !a.grid.clear(b) {
 			a.report.Texts = append(a.report.Texts, Clash{t.String, "a symbol", at})
 		}
 		for _, u := range a.texts[:i] {

@@ -88,11 +88,12 @@ func (d *roundArtist) nearestFoot(i int, last bool) canvas.Point {
 		if j != i && !d.crosses(i, j) {
 			continue
 		}
-		a, ok := d.stance(c, j, c.theta[j]-math.Pi)
+		s := d.stand(j)
+		a := s.angle
 		if last != c.reversed {
 			a = -a
 		}
-		if ok && (a < at-1e-9 || j == i && a < at+1e-9) {
+		if s.known && (a < at-1e-9 || j == i && a < at+1e-9) {
 			best, at = j, a
 		}
 	}
@@ -110,9 +111,28 @@ func (d *roundArtist) crosses(i, j int) bool {
 	if c.rank[i] < 0 || c.rank[j] < 0 || len(c.round.Stitches[i].On) == 0 || len(c.round.Stitches[j].On) == 0 {
 		return false
 	}
-	a, ok := d.stance(c, i, c.theta[i]-math.Pi)
-	b, also := d.stance(c, j, c.theta[j]-math.Pi)
-	return ok && also && (c.theta[j]-c.theta[i])*(b-a) < 0 && math.Abs(b-a) > 1e-6
+	a, b := d.stand(i), d.stand(j)
+	return a.known && b.known && (c.theta[j]-c.theta[i])*(b.angle-a.angle) < 0 && math.Abs(b.angle-a.angle) > 1e-6
+}
+
+// stand is the angle that a stitch stands at, known only where its places have one.
+type stand struct {
+	angle        float64
+	known, asked bool
+}
+
+// stand is the angle of stitch i's places, within half a turn of its own; kept, for
+// every stitch is held against those around it.
+func (d *roundArtist) stand(i int) stand {
+	if d.stands == nil {
+		d.stands = make([]stand, len(d.c.round.Stitches))
+	}
+	s := &d.stands[i]
+	if !s.asked {
+		s.angle, s.known = d.stance(d.c, i, d.c.theta[i]-math.Pi)
+		s.asked = true
+	}
+	return *s
 }
 
 // breakLine takes out of a group's strokes what lies under the strokes in front. It is

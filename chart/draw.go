@@ -209,6 +209,7 @@ type roundArtist struct {
 	prefix        string
 	run           map[int]int // 1 + the run of chains that a chain is in
 	drawn         map[int]bool
+	stands        []stand        // of every stitch, see crosses
 	groups        []*scene.Group // of every stitch, nil for those within another
 	counted       int
 	loose, spaces int // stitches that do not count, and runs of chains, so far

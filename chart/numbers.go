@@ -37,7 +37,7 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 		}
 	}
 	// One size for all the numbers: the largest at which all find room.
-	start := len(f.taken)
+	start, lowest := len(f.taken), figureHeights[len(figureHeights)-1]
 	for _, height := range figureHeights {
 		var texts []scene.Node
 		missing = nil
@@ -51,9 +51,12 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 				texts = append(texts, t)
 			} else {
 				missing = append(missing, c)
+				if height > lowest {
+					break // they will be smaller
+				}
 			}
 		}
-		if len(missing) == 0 || height == figureHeights[len(figureHeights)-1] {
+		if len(missing) == 0 || height == lowest {
 			g.Add(texts...)
 			break
 		}
@@ -96,8 +99,9 @@ var spots = func() (all []spot) {
 // search is the first spot within reach along the round and rise up and down
 // that ok takes.
 func search(reach, rise float64, ok func(spot) bool) bool {
+	most := math.Hypot(reach, 1.3*rise)
 	for _, s := range spots {
-		if s.cost > math.Hypot(reach, 1.3*rise) {
+		if s.cost > most {
 			return false
 		}
 		if math.Abs(s.along) <= reach && math.Abs(s.up) <= rise && ok(s) {

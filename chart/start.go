@@ -178,8 +178,9 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	grp.Data = append(grp.Data, scene.Attr{Name: "kind", Value: "beg ch-" + strconv.Itoa(s.Chains)})
 	g := d.gapAt(i)
 	var near []segment
+	mid, reach := g.mid(0.5), g.tall()+4*d.unit
 	for _, n := range d.atSeam() {
-		if nearest(g.mid(0.5), n).Sub(g.mid(0.5)).Length() < g.tall()+4*d.unit {
+		if nearest(mid, n).Sub(mid).Length() < reach {
 			near = append(near, n)
 		}
 	}
@@ -216,11 +217,16 @@ const leastWhite = 0.08
 func (d *roundArtist) whiteAbout(art symbols.Drawing, near []segment, least float64) float64 {
 	free := math.Inf(1)
 	flatten(art.Strokes, canvas.Identity, func(a, b canvas.Point) {
-		for _, n := range near {
+		stroke := segment{a: a, b: b, half: float32(d.pen.Line / 2)}
+		for i := range near {
 			if free <= least {
 				return
 			}
-			gap, _ := apart(segment{a: a, b: b}, n)
+			n := &near[i]
+			if !stroke.bounds().grown(free + 1e-3).meets(n.bounds()) {
+				continue // farther off than the nearest so far
+			}
+			gap, _ := apart(stroke, *n)
 			free = min(free, gap-float64(n.half)-d.pen.Line/2)
 		}
 	})

@@ -168,9 +168,8 @@ func textBox(t *scene.Text) box {
 }
 
 // cuts reports whether a segment passes through the box.
-func (b box) cuts(s segment) bool {
-	if math.Max(s.a.X, s.b.X) < b.x0 || math.Min(s.a.X, s.b.X) > b.x1 ||
-		math.Max(s.a.Y, s.b.Y) < b.y0 || math.Min(s.a.Y, s.b.Y) > b.y1 {
+func (b box) cuts(s *segment) bool {
+	if max(s.a.X, s.b.X) < b.x0 || min(s.a.X, s.b.X) > b.x1 || max(s.a.Y, s.b.Y) < b.y0 || min(s.a.Y, s.b.Y) > b.y1 {
 		return false
 	}
 	// Clip the segment (Liang and Barsky).
@@ -182,60 +181,10 @@ func (b box) cuts(s segment) bool {
 		case p == 0 && q < 0:
 			return false
 		case p < 0:
-			t0 = math.Max(t0, q/p)
+			t0 = max(t0, q/p)
 		case p > 0:
-			t1 = math.Min(t1, q/p)
+			t1 = min(t1, q/p)
 		}
 	}
 	return t0 <= t1
-}
-
-// grid finds segments by place, in time that does not grow with the page.
-type grid struct {
-	cell       float64
-	cols, rows int
-	cells      [][]int32
-	all        []segment
-}
-
-func newGrid(width, height float64, all []segment) *grid {
-	g := &grid{cell: 2, all: all}
-	g.cols, g.rows = int(width/g.cell)+3, int(height/g.cell)+3
-	g.cells = make([][]int32, g.cols*g.rows)
-	for i := range all {
-		g.each(g.bounds(all[i]), func(c int) { g.cells[c] = append(g.cells[c], int32(i)) })
-	}
-	return g
-}
-
-func (g *grid) bounds(s segment) box {
-	h := float64(s.half)
-	return box{math.Min(s.a.X, s.b.X) - h, math.Min(s.a.Y, s.b.Y) - h, math.Max(s.a.X, s.b.X) + h, math.Max(s.a.Y, s.b.Y) + h}
-}
-
-// each calls f for every cell that a box touches.
-func (g *grid) each(b box, f func(cell int)) {
-	clamp := func(x float64, n int) int { return min(max(int(math.Floor(x/g.cell))+1, 0), n-1) }
-	for y := clamp(b.y0, g.rows); y <= clamp(b.y1, g.rows); y++ {
-		for x := clamp(b.x0, g.cols); x <= clamp(b.x1, g.cols); x++ {
-			f(y*g.cols + x)
-		}
-	}
-}
-
-// clear reports whether nothing is drawn within the box.
-func (g *grid) clear(b box) bool {
-	free := true
-	g.each(b, func(c int) {
-		for _, i := range g.cells[c] {
-			if !free {
-				return
-			}
-			s := g.all[i]
-			if b.grown(float64(s.half)).cuts(s) {
-				free = false
-			}
-		}
-	})
-	return free
 }
