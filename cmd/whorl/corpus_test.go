@@ -34,52 +34,20 @@ func corpus(t *testing.T) []string {
 // may grow shorter and its figures smaller, and nothing else. A chart that says
 // that it should not be printed as it is, is not in it.
 func TestCorpusFaults(t *testing.T) {
-	var got strings.Builder
-	for _, file := range corpus(t) {
-		j, err := load(file, nil)
-		if err != nil || j.unworkable() {
-			t.Errorf("%s: %v %v", file, err, j.faults)
-			continue
+	files := corpus(t)
+	found := make([]string, len(files))
+	t.Run("files", func(t *testing.T) {
+		for i, file := range files {
+			t.Run(filepath.Base(file), func(t *testing.T) {
+				t.Parallel()
+				found[i] = corpusFaults(t, file)
+			})
 		}
-		for i, f := range j.fabrics {
-			for k, part := range f.Parts {
-				layouts := []string{"rows"}
-				if part.Worked == fabric.InRounds {
-					layouts = []string{"round", "wedge", "panel"}
-				}
-				o := chart.Options{Title: j.pattern.Title, Part: k}
-				// What closes in again is drawn as two halves.
-				first, second, halves := chart.Halves(f, j.forms[i], o)
-				if halves {
-					layouts = append(layouts, "round")
-				}
-				for n, layout := range layouts {
-					asked := o
-					switch {
-					case halves && layout == "round" && n == 0:
-						asked = first
-					case halves && layout == "round":
-						asked = second
-					}
-					c, err := charts[layout](f, j.forms[i], asked)
-					if layout == "panel" && err != nil && strings.Contains(err.Error(), "flat") {
-						continue
-					}
-					if err != nil {
-						t.Errorf("%s, %s, %s: %v", file, part.Name, layout, err)
-						continue
-					}
-					if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
-						name := strings.TrimSuffix(filepath.Base(file), ".yaml")
-						fmt.Fprintf(&got, "%s, %s, %s, %s: %s\n", name, f.Size, part.Name, layout, faults)
-					}
-				}
-			}
-		}
-	}
+	})
+	got := strings.Join(found, "")
 	recorded := filepath.Join("..", "..", "testdata", "gallery", "faults.txt")
 	if *update {
-		if err := os.WriteFile(recorded, []byte(got.String()), 0o644); err != nil {
+		if err := os.WriteFile(recorded, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -87,9 +55,55 @@ func TestCorpusFaults(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); d != "" {
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
 		t.Errorf("the faults in charts changed (-recorded +found); look at them, then go test ./cmd/whorl -run Corpus -update:\n%s", d)
 	}
+}
+
+// corpusFaults are the faults in the charts of one file, a line a chart.
+func corpusFaults(t *testing.T, file string) string {
+	j, err := load(file, nil)
+	if err != nil || j.unworkable() {
+		t.Errorf("%s: %v %v", file, err, j.faults)
+		return ""
+	}
+	var got strings.Builder
+	for i, f := range j.fabrics {
+		for k, part := range f.Parts {
+			layouts := []string{"rows"}
+			if part.Worked == fabric.InRounds {
+				layouts = []string{"round", "wedge", "panel"}
+			}
+			o := chart.Options{Title: j.pattern.Title, Part: k}
+			// What closes in again is drawn as two halves.
+			first, second, halves := chart.Halves(f, j.forms[i], o)
+			if halves {
+				layouts = append(layouts, "round")
+			}
+			for n, layout := range layouts {
+				asked := o
+				switch {
+				case halves && layout == "round" && n == 0:
+					asked = first
+				case halves && layout == "round":
+					asked = second
+				}
+				c, err := charts[layout](f, j.forms[i], asked)
+				if layout == "panel" && err != nil && strings.Contains(err.Error(), "flat") {
+					continue
+				}
+				if err != nil {
+					t.Errorf("%s, %s, %s: %v", file, part.Name, layout, err)
+					continue
+				}
+				if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
+					name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+					fmt.Fprintf(&got, "%s, %s, %s, %s: %s\n", name, f.Size, part.Name, layout, faults)
+				}
+			}
+		}
+	}
+	return got.String()
 }
 
 // faultsOf counts what is wrong in a picture; "" when nothing is.

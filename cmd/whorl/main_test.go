@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"runtime/debug"
 	"strconv"
 	"strings"
 	"testing"
@@ -20,9 +21,26 @@ func whorl(t testing.TB, input string, args ...string) (status int, out, errs st
 	return status, o.String(), e.String()
 }
 
+// kept is a folder that lasts as long as the tests.
+var kept string
+
+func TestMain(m *testing.M) {
+	debug.SetGCPercent(gcPercent)
+	var err error
+	if kept, err = os.MkdirTemp("", "whorl-tests-"); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	status := m.Run()
+	os.RemoveAll(kept)
+	os.Exit(status)
+}
+
+const examplesGlob = "../../patterns/examples/*.yaml"
+
 // examples are the example patterns.
 func examples(t testing.TB) []string {
-	l, err := filepath.Glob("../../patterns/examples/*.yaml")
+	l, err := filepath.Glob(examplesGlob)
 	if err != nil || len(l) == 0 {
 		t.Fatal("no examples")
 	}
@@ -132,26 +150,37 @@ func TestDrawWritesEveryFormatAndNamesIt(t *testing.T) {
 }
 
 func TestSameInputSameBytes(t *testing.T) {
-	for _, file := range examples(t) {
-		read := func() map[string][]byte {
-			dir := t.TempDir()
-			if status, _, errs := whorl(t, "", "draw", file, "-o", dir); status != statusDone {
-				t.Fatal(errs)
-			}
-			m := map[string][]byte{}
-			l, _ := os.ReadDir(dir)
-			for _, e := range l {
-				m[e.Name()], _ = os.ReadFile(filepath.Join(dir, e.Name()))
-			}
-			return m
+	for _, first := range drawnExamples(t) {
+		again, err := drawExample(first.pattern, t.TempDir())
+		if err != nil {
+			t.Fatal(err)
 		}
-		a, b := read(), read()
+		a, b := contents(t, first.folder), contents(t, again.folder)
+		if len(a) != len(b) || len(a) == 0 {
+			t.Errorf("%s: %d files, then %d", first.pattern, len(a), len(b))
+		}
 		for n := range a {
 			if !bytes.Equal(a[n], b[n]) {
 				t.Errorf("%s differs from run to run", n)
 			}
 		}
 	}
+}
+
+// contents are the files in a folder, by their names.
+func contents(t *testing.T, folder string) map[string][]byte {
+	t.Helper()
+	l, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := map[string][]byte{}
+	for _, e := range l {
+		if m[e.Name()], err = os.ReadFile(filepath.Join(folder, e.Name())); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return m
 }
 
 func TestReport(t *testing.T) {

@@ -1,13 +1,16 @@
 package main
 
 import (
+	"bytes"
 	"encoding/xml"
+	"errors"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"whorl/chart"
@@ -101,15 +104,51 @@ func points(t *testing.T, s string) [][2]float64 {
 	return l
 }
 
-func drawAll(t *testing.T, dir string) []string {
-	var names []string
-	for _, file := range examples(t) {
-		status, out, errs := whorl(t, "", "draw", file, "-o", dir)
-		if status != statusDone {
-			t.Fatal(errs)
+// drawnFile is one example with the files that draw has written of it.
+type drawnFile struct {
+	pattern, folder string
+	names           []string
+}
+
+// drawExample draws an example into a folder in every format.
+func drawExample(file, folder string) (drawnFile, error) {
+	var out, errs bytes.Buffer
+	if status := run([]string{"draw", file, "-o", folder}, strings.NewReader(""), &out, &errs); status != statusDone {
+		return drawnFile{}, errors.New(errs.String())
+	}
+	return drawnFile{file, folder, strings.Fields(out.String())}, nil
+}
+
+// drawnOnce are all examples, drawn the first time that a test asks for them, each in
+// its own folder in kept.
+var drawnOnce = sync.OnceValues(func() (all []drawnFile, err error) {
+	files, err := filepath.Glob(examplesGlob)
+	for _, file := range files {
+		d, err := drawExample(file, filepath.Join(kept, filepath.Base(file)))
+		if err != nil {
+			return nil, err
 		}
-		for _, name := range strings.Fields(out) {
-			// What is drawn again for a post is left out.
+		all = append(all, d)
+	}
+	return all, err
+})
+
+// drawnExamples are the examples as they have been drawn for all tests: none writes
+// into their folders.
+func drawnExamples(t *testing.T) []drawnFile {
+	t.Helper()
+	all, err := drawnOnce()
+	if err != nil || len(all) == 0 {
+		t.Fatal("the examples are not drawn:", err)
+	}
+	return all
+}
+
+// drawnPictures are the files of the examples' pictures. What is drawn again for a post
+// is left out.
+func drawnPictures(t *testing.T) (names []string) {
+	for _, d := range drawnExamples(t) {
+		for _, name := range d.names {
 			if _, err := os.Stat(strings.TrimSuffix(name, filepath.Ext(name)) + ".svg"); err == nil {
 				names = append(names, name)
 			}
@@ -127,7 +166,7 @@ func isChart(name string) bool {
 // From the SVG's own data, with nothing of the program's: every leg ends on the
 // top of something, to 0.05 mm.
 func TestLegsEndOnTheirPlaces(t *testing.T) {
-	for _, name := range drawAll(t, t.TempDir()) {
+	for _, name := range drawnPictures(t) {
 		if filepath.Ext(name) != ".svg" || !isChart(name) {
 			continue
 		}
@@ -156,7 +195,7 @@ func TestLegsEndOnTheirPlaces(t *testing.T) {
 // Every chart takes less than 250 bytes for each stitch that the designer
 // counts, everything else in it included.
 func TestSVGSize(t *testing.T) {
-	for _, name := range drawAll(t, t.TempDir()) {
+	for _, name := range drawnPictures(t) {
 		if filepath.Ext(name) != ".svg" || !isChart(name) {
 			continue
 		}
@@ -181,33 +220,46 @@ func TestOutsidePrograms(t *testing.T) {
 	for _, tool := range []string{"xmllint", "rsvg-convert", "qpdf", "pdffonts", "pdftoppm"} {
 		outputtest.Tool(t, tool)
 	}
-	for _, name := range drawAll(t, t.TempDir()) {
-		stem := strings.TrimSuffix(name, filepath.Ext(name))
-		switch filepath.Ext(name) {
-		case ".svg":
-			outputtest.Run(t, "xmllint", "--noout", name)
-		case ".pdf":
-			outputtest.Run(t, "qpdf", "--check", name)
-			for i, line := range strings.Split(strings.TrimSpace(outputtest.Run(t, "pdffonts", name)), "\n") {
-				if i >= 2 && !strings.Contains(line, "yes yes yes") {
-					t.Errorf("%s: %s", filepath.Base(name), line)
-				}
+	for _, name := range drawnPictures(t) {
+		t.Run(filepath.Base(name), func(t *testing.T) {
+			t.Parallel()
+			acceptedOutside(t, name)
+		})
+	}
+}
+
+// acceptedOutside holds a file, and a PNG with what other programs make of its
+// companions, against the programs from outside.
+func acceptedOutside(t *testing.T, name string) {
+	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	switch filepath.Ext(name) {
+	case ".svg":
+		outputtest.Run(t, "xmllint", "--noout", name)
+	case ".pdf":
+		outputtest.Run(t, "qpdf", "--check", name)
+		for i, line := range strings.Split(strings.TrimSpace(outputtest.Run(t, "pdffonts", name)), "\n") {
+			if i >= 2 && !strings.Contains(line, "yes yes yes") {
+				t.Error(line)
 			}
-		case ".png":
-			ours := outputtest.Decode(t, name)
-			size := ours.Bounds().Size()
-			most := 0.01
-			if !isChart(name) {
-				most = 0.015 // text and thin lines all over, whose edges differ
-			}
-			outputtest.Run(t, "rsvg-convert", "-w", fmt.Sprint(size.X), "-h", fmt.Sprint(size.Y), "-o", stem+".svg.png", stem+".svg")
-			if d := outputtest.Differing(ours, outputtest.Decode(t, stem+".svg.png"), 32); d >= most {
-				t.Errorf("%s: %.2f %% of the SVG's pixels differ", filepath.Base(name), 100*d)
-			}
-			outputtest.Run(t, "pdftoppm", "-png", "-singlefile", "-scale-to-x", fmt.Sprint(size.X), "-scale-to-y", fmt.Sprint(size.Y), stem+".pdf", stem+".pdf")
-			if d := outputtest.Differing(ours, outputtest.Decode(t, stem+".pdf.png"), 32); d >= most {
-				t.Errorf("%s: %.2f %% of the PDF's pixels differ", filepath.Base(name), 100*d)
-			}
+		}
+	case ".png":
+		ours := outputtest.Decode(t, name)
+		size := ours.Bounds().Size()
+		wide, high := fmt.Sprint(size.X), fmt.Sprint(size.Y)
+		most := 0.01
+		if !isChart(name) {
+			most = 0.015 // text and thin lines all over, whose edges differ
+		}
+		dir := t.TempDir()
+		fromSVG := filepath.Join(dir, "svg.png")
+		outputtest.Run(t, "rsvg-convert", "-w", wide, "-h", high, "-o", fromSVG, stem+".svg")
+		if d := outputtest.Differing(ours, outputtest.Decode(t, fromSVG), 32); d >= most {
+			t.Errorf("%.2f %% of the SVG's pixels differ", 100*d)
+		}
+		fromPDF := filepath.Join(dir, "pdf")
+		outputtest.Run(t, "pdftoppm", "-png", "-singlefile", "-scale-to-x", wide, "-scale-to-y", high, stem+".pdf", fromPDF)
+		if d := outputtest.Differing(ours, outputtest.Decode(t, fromPDF+".png"), 32); d >= most {
+			t.Errorf("%.2f %% of the PDF's pixels differ", 100*d)
 		}
 	}
 }
