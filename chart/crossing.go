@@ -172,15 +172,19 @@ func (d *roundArtist) breakLine(g *scene.Group, front []segment) bool {
 // goes under and comes out by turns. It comes out at its end.
 func (d *roundArtist) hidden(stroke *canvas.Path, front []segment) (cuts []float64) {
 	const step = 0.05 // mm
+	under, at := false, 0.0
 	covered := func(p canvas.Point) bool {
-		for _, s := range front {
-			if nearest(p, s).Sub(p).Length() < float64(s.half)+d.pen.Line/2+crossingAir {
+		for i := range front {
+			s := &front[i]
+			if reach := s.bounds().grown(d.pen.Line/2 + crossingAir + 1e-6); p.X < reach.x0 || p.X > reach.x1 || p.Y < reach.y0 || p.Y > reach.y1 {
+				continue
+			}
+			if nearest(p, *s).Sub(p).Length() < float64(s.half)+d.pen.Line/2+crossingAir {
 				return true
 			}
 		}
 		return false
 	}
-	under, at := false, 0.0
 	flatten(stroke, canvas.Identity, func(a, b canvas.Point) {
 		long := b.Sub(a).Length()
 		for k := 0.0; k <= long; k += step {

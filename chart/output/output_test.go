@@ -59,8 +59,7 @@ func TestOutputsAgree(t *testing.T) {
 			compare(t, outputtest.Decode(t, svg+".png"))
 		})
 		t.Run("pdf", func(t *testing.T) {
-			outputtest.Run(t, "pdftoppm", "-png", "-singlefile", "-scale-to-x", fmt.Sprint(size.X), "-scale-to-y", fmt.Sprint(size.Y), pdf, pdf)
-			compare(t, outputtest.Decode(t, pdf+".png"))
+			compare(t, outputtest.PDF(t, pdf, size.X, size.Y))
 		})
 	}
 }

@@ -245,20 +245,16 @@ func acceptedOutside(t *testing.T, name string) {
 	case ".png":
 		ours := outputtest.Decode(t, name)
 		size := ours.Bounds().Size()
-		wide, high := fmt.Sprint(size.X), fmt.Sprint(size.Y)
 		most := 0.01
 		if !isChart(name) {
 			most = 0.015 // text and thin lines all over, whose edges differ
 		}
-		dir := t.TempDir()
-		fromSVG := filepath.Join(dir, "svg.png")
-		outputtest.Run(t, "rsvg-convert", "-w", wide, "-h", high, "-o", fromSVG, stem+".svg")
+		fromSVG := filepath.Join(t.TempDir(), "svg.png")
+		outputtest.Run(t, "rsvg-convert", "-w", fmt.Sprint(size.X), "-h", fmt.Sprint(size.Y), "-o", fromSVG, stem+".svg")
 		if d := outputtest.Differing(ours, outputtest.Decode(t, fromSVG), 32); d >= most {
 			t.Errorf("%.2f %% of the SVG's pixels differ", 100*d)
 		}
-		fromPDF := filepath.Join(dir, "pdf")
-		outputtest.Run(t, "pdftoppm", "-png", "-singlefile", "-scale-to-x", wide, "-scale-to-y", high, stem+".pdf", fromPDF)
-		if d := outputtest.Differing(ours, outputtest.Decode(t, fromPDF+".png"), 32); d >= most {
+		if d := outputtest.Differing(ours, outputtest.PDF(t, stem+".pdf", size.X, size.Y), 32); d >= most {
 			t.Errorf("%.2f %% of the PDF's pixels differ", 100*d)
 		}
 	}

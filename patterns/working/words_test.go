@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 	"testing"
 
@@ -78,6 +79,13 @@ func printed(p *patterns.Pattern) string {
 	return ""
 }
 
+// TestMain lets the memory grow further before it is cleaned up: every test leaves much
+// behind and holds little.
+func TestMain(m *testing.M) {
+	debug.SetGCPercent(400)
+	m.Run()
+}
+
 // Every pattern printed in words, in the same terms or the other, for all sizes
 // or one, with short or long names, is read as the same fabric.
 func TestWordsGiveTheSameFabric(t *testing.T) {
@@ -89,6 +97,7 @@ func TestWordsGiveTheSameFabric(t *testing.T) {
 	}
 	for _, file := range files {
 		t.Run(filepath.Base(file), func(t *testing.T) {
+			t.Parallel()
 			data, err := os.ReadFile(file)
 			if err != nil {
 				t.Fatal(err)
