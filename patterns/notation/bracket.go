@@ -22,6 +22,12 @@ func (b *block) bracket(places []Place) *fault.Fault {
 				s.Length = p.toks[open].length
 			}
 			p.stated = append(p.stated, s)
+			for j := open + 1; j < close; j++ {
+				if p.saysMore(j) {
+					p.note(b, j, close) // "(88 dc, which is 22 to a side)"
+					break
+				}
+			}
 			p.i = close + 1
 			return nil
 		}

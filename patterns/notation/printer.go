@@ -2,6 +2,7 @@ package notation
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,6 +25,8 @@ type Style struct {
 	// Names are the designer's own stitches as she writes them, by their plain
 	// names.
 	Names map[string]string
+	// Posts are those of them that are worked around a post.
+	Posts map[string]bool
 	// Sizes is how many sizes there are.
 	Sizes int
 	// Worked are the sizes that the words are worked in, nil for all. The
@@ -85,6 +88,9 @@ func (s Style) Items(items []Item) string {
 			own = " "
 		case *Ref:
 			own = ". "
+			if i > 0 && leadsIn(items[i-1]) {
+				own = ", " // "With yarn B, rep Rnd 4"
+			}
 		case *Join, *NoJoin, *Turn:
 			own = "; "
 		}
@@ -127,8 +133,20 @@ func fromHook(items []Item) bool {
 // Clause reports whether advice is a part of a sentence, "being careful not to
 // twist", rather than one of its own.
 func (n *Note) Clause() bool {
-	word, _, _ := strings.Cut(n.Text, " ")
+	word, rest, _ := strings.Cut(n.Text, " ")
+	switch {
+	case rest == "" || slices.Contains(headings, strings.ToLower(word)):
+		return false // "Edging", "Finishing: …"
+	case word == "as" || word == "so":
+		return true // "as you will on every round", "so that the ribs stack up"
+	}
 	return strings.HasSuffix(word, "ing") && len(word) > 5
+}
+
+// leadsIn reports whether an instruction belongs to the one that follows it.
+func leadsIn(it Item) bool {
+	_, yarn := it.(*Colour)
+	return yarn || isClause(it)
 }
 
 func isClause(it Item) bool {
@@ -212,7 +230,11 @@ func (s Style) item(it Item) string {
 	case *Counts:
 		if text := s.counted(it); it.Of > 0 {
 			// "Beg ch-3 counts as dc throughout", without the brackets
-			return "beg ch-" + strconv.Itoa(it.Of) + " " + strings.Trim(text, " ()")
+			text = "beg ch-" + strconv.Itoa(it.Of) + " " + strings.Trim(text, " ()")
+			if it.Throughout {
+				return text
+			}
+			return "(" + text + ")" // of the one just made
 		}
 		return strings.TrimSpace(s.counted(it))
 	case *Ref:

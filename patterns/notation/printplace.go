@@ -101,7 +101,7 @@ func (s Style) stitches(st *Stitches) string {
 	}
 	text := name
 	if len(places) > 0 {
-		around := what.Loop.Set && (what.Loop.Into == stitch.FrontPost || what.Loop.Into == stitch.BackPost) && what.Kind.Shape == stitch.Plain
+		around := s.Posts[what.Name] && what.Name != "" || what.Loop.Set && (what.Loop.Into == stitch.FrontPost || what.Loop.Into == stitch.BackPost) && what.Kind.Shape == stitch.Plain
 		text += " " + s.places(places, around)
 	}
 	if st.Times.Set() {
@@ -175,7 +175,7 @@ func (s Style) placed(p *Place, around bool) string {
 		return "in end of each of " + s.Num(p.Rows) + " rows"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
-	case around:
+	case around, p.Over && (p.Into == stitch.FrontPost || p.Into == stitch.BackPost):
 		return "around " + core
 	case p.To:
 		return "to " + core

@@ -21,7 +21,7 @@ func (s Style) ref(r *Ref) string {
 		text += s.Numbers(r.Rounds)
 	}
 	if r.Times.Set() {
-		text += " " + s.times(r.Times)
+		text += s.timesMore(r)
 	}
 	return text + s.endingRound(r.End)
 }
@@ -46,6 +46,21 @@ func (s Style) onward(r *Ref) string {
 		st = "sts"
 	}
 	return text + ", working " + s.Num(by) + " " + word + " " + st + " between " + between
+}
+
+// timesMore is " 3 more times" behind the rounds that are repeated. After their
+// numbers it is in words, or behind a comma, so that no two numbers meet.
+func (s Style) timesMore(r *Ref) string {
+	text := " " + s.moreTimes(r.Times)
+	if n := s.Num(r.Times); len(r.Rounds) > 0 && text[1] >= '0' && text[1] <= '9' {
+		for word, value := range numberWords {
+			if strconv.Itoa(value) == n && value <= 12 {
+				return " " + word + " more times"
+			}
+		}
+		return "," + text
+	}
+	return text
 }
 
 // endingRound is ", ending with Row 3" or ", ending with a WS row".

@@ -133,6 +133,9 @@ func (p *parser) advice(b *block) bool {
 	if t.is("to") && p.at(1).is("join", "sew", "attach", "assemble", "seam", "block", "line") && !p.at(2).is("in", "with", "to") {
 		return p.note(b, start, end) // "To join hexagons, hold two together …"
 	}
+	if line := p.lineEnd(); t.first && p.toks[line].first && line <= start+3 && p.toks[line-1].is(headings...) {
+		return p.heading(b, start, line)
+	}
 	if t.is(advising...) {
 		if t.is("note", "notes", "important", "tip", "nb") && (p.at(1).kind == tColon || p.at(1).kind == tDash) {
 			// "Note: Ch 1 at beg of a rnd never counts as a stitch."
@@ -164,16 +167,19 @@ func (p *parser) advice(b *block) bool {
 	}
 	if line := p.lineEnd(); t.first && line < end && p.toks[line].first && line-start <= 6 && !p.stitchy(start, line) &&
 		p.toks[line-1].kind == tWord && !p.vagueWord(line-1) {
-		return p.note(b, start, line) // a heading: BASE, TOP AND HANDLES
+		return p.heading(b, start, line) // BASE, TOP AND HANDLES
 	}
 	if p.headed() {
-		return p.note(b, start, len(p.toks)-1)
+		return p.heading(b, start, len(p.toks)-1)
 	}
 	if p.stitchy(start, end) {
 		return false
 	}
 	if line := p.lineEnd(); t.first && line <= end+1 && p.toks[line].first && p.toks[line-1].kind != tComma {
-		return p.note(b, start, min(line, end)) // a heading
+		if line <= end && p.toks[line-1].kind == tWord {
+			return p.heading(b, start, line)
+		}
+		return p.note(b, start, min(line, end))
 	}
 	if end-start >= 3 || end == start+1 && len(t.raw) > 2 && strings.ToUpper(t.raw) == t.raw && p.toks[end].kind == tStop {
 		return p.note(b, start, end)
@@ -183,7 +189,8 @@ func (p *parser) advice(b *block) bool {
 
 // headings are what the stretches of a piece are called.
 var headings = []string{"edging", "border", "band", "brim", "crown", "body", "sides", "side", "ribbing", "rib", "trim", "flap", "flaps", "cuff", "thumb",
-	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles"}
+	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles",
+	"lace", "texture", "heel", "toe", "foot", "leg", "head", "ear", "ears", "gusset"}
 
 // headed reports whether the line is the last before the next label and names a
 // stretch of the piece, though with the name of a stitch: "Shell edging".
@@ -370,7 +377,16 @@ func (p *parser) instructs(i int) bool {
 
 func (p *parser) note(b *block, start, end int) bool {
 	p.i = end
+	if start > 0 && p.toks[start-1].is("now", "so", "but") {
+		start-- // "Now for the rib", "so that the ribs stack up"
+	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
+	return true
+}
+
+func (p *parser) heading(b *block, start, end int) bool {
+	p.note(b, start, end)
+	b.items[len(b.items)-1].(*Note).Heading = true
 	return true
 }
 

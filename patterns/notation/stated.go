@@ -98,7 +98,9 @@ func (p *parser) statedUpTo(close int) *Stated {
 			s.Counts[i].At = at
 		}
 	}
-	if p.i < close && p.eatKind(tComma) && p.tok().is("counting", "including", "not", "with") {
+	if p.saysMore(p.i) {
+		p.i = close // "…, which is 22 to a side"
+	} else if p.i < close && p.eatKind(tComma) && p.tok().is("counting", "including", "not", "with") {
 		p.i = close // "…, counting the split shell as one"
 	}
 	if p.i != close {
@@ -112,12 +114,10 @@ func (p *parser) statedUpTo(close int) *Stated {
 // label names, as a note.
 func (p *parser) roundsSaid(b *block) {
 	start := p.i
-	if p.eatKind(tComma) && p.tok().is("which", "that's", "giving", "making", "or") {
-		// "88 dc, which is 22 to a side"
-		p.note(b, start, p.sentenceEnd())
+	if p.saysMore(start) {
+		p.note(b, start, p.sentenceEnd()) // "88 dc, which is 22 to a side"
 		return
 	}
-	p.i = start
 	open := p.eatKind(tOpen)
 	p.eat("for")
 	if _, ok := p.num(); ok {
@@ -359,4 +359,9 @@ func (p *parser) countList() *Stated {
 	}
 	s.Span = p.from(start)
 	return s
+}
+
+// saysMore reports whether words about a count begin at token i, with a comma.
+func (p *parser) saysMore(i int) bool {
+	return p.toks[i].kind == tComma && i+1 < len(p.toks) && p.toks[i+1].is("which", "that's", "giving", "making", "or")
 }

@@ -412,6 +412,8 @@ type (
 		Text string
 		// Closes is set when it closes the piece by a seam through both layers.
 		Closes bool
+		// Heading is set when it is a line that names what follows: "Edging".
+		Heading bool
 	}
 )
 

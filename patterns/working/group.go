@@ -162,6 +162,27 @@ func newDefinition(name string, items []notation.Item) *definition {
 	return d
 }
 
+// aroundPost reports whether it is one stitch around a post.
+func (d *definition) aroundPost() bool {
+	if d == nil {
+		return false
+	}
+	for _, it := range d.items[1:] {
+		if _, advice := it.(*notation.Note); !advice {
+			return false
+		}
+	}
+	s, ok := d.items[0].(*notation.Stitches)
+	if !ok || s.N.For(0) > 1 || s.Times.Set() || s.What.Kind.Shape != stitch.Plain || len(s.Places) > 1 {
+		return false
+	}
+	in := s.What.Loop.Into
+	if len(s.Places) == 1 && !s.What.Loop.Set {
+		in = s.Places[0].Into
+	}
+	return in == stitch.FrontPost || in == stitch.BackPost
+}
+
 // definition is the definition of what is made, nil when it is not one of the
 // designer's own.
 func (w *partWork) definition(what *notation.What) *definition {

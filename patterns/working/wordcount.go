@@ -53,7 +53,7 @@ func (s *script) count(r *notation.Round, style notation.Style) string {
 // names: in this round, or where it has no count, in others of the part.
 func (s *script) countsGroups(r *notation.Round) bool {
 	if len(r.Stated) > 0 {
-		return namesGroup(r)
+		return s.namesGroup(r)
 	}
 	stated := false
 	for _, text := range s.texts {
@@ -61,7 +61,7 @@ func (s *script) countsGroups(r *notation.Round) bool {
 			continue
 		}
 		for _, other := range text.Rounds {
-			if namesGroup(other) {
+			if s.namesGroup(other) {
 				return true
 			}
 			stated = stated || len(other.Stated) > 0
@@ -71,10 +71,10 @@ func (s *script) countsGroups(r *notation.Round) bool {
 }
 
 // namesGroup reports whether a round's count names a stitch of the designer's.
-func namesGroup(r *notation.Round) bool {
-	for _, s := range r.Stated {
-		for i := range s.Counts {
-			if s.Counts[i].Target.Sort == notation.OfName {
+func (s *script) namesGroup(r *notation.Round) bool {
+	for _, stated := range r.Stated {
+		for i := range stated.Counts {
+			if t := &stated.Counts[i].Target; t.Sort == notation.OfName && !s.told[t.Name] {
 				return true
 			}
 		}
@@ -115,21 +115,23 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 			continue
 		}
 		inside := make([]bool, len(r.Stitches))
-		if way.groups {
-			for _, g := range r.Groups {
-				name := s.groupName(g.Name)
-				if name == "" || inside[g.From] {
-					continue
-				}
-				order := 2 // a picot stands beside the stitches
-				for i := g.From; i < g.To; i++ {
-					inside[i] = true
-					if r.Stitches[i].Counts {
-						order = 0
-					}
-				}
-				add(name, notation.Plural(name), order, size, 1)
+		for _, g := range r.Groups {
+			name, post := s.groupName(g.Name), s.definitions[g.Name].aroundPost()
+			if name == "" || inside[g.From] || !way.groups && !post {
+				continue
 			}
+			order := 2 // a picot stands beside the stitches
+			for i := g.From; i < g.To; i++ {
+				inside[i] = true
+				if r.Stitches[i].Counts {
+					order = 0
+				}
+			}
+			many := notation.Plural(name)
+			if post {
+				order, many = 1, name // "40 rtrf, 40 rtrb"
+			}
+			add(name, many, order, size, 1)
 		}
 		for i := range r.Stitches {
 			st := &r.Stitches[i]
@@ -190,7 +192,7 @@ func (s *script) groupName(name string) string {
 	if rest, ok := strings.CutPrefix(name, "beg "); ok && s.definitions[rest] != nil {
 		name = rest
 	}
-	if name == "inc" || name == "dec" {
+	if name == "inc" || name == "dec" || s.told[name] {
 		return ""
 	}
 	return s.style.Names[name]

@@ -57,7 +57,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 	}
 	p := w.work.p
 	s := script{work: w.work, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
-		Names: map[string]string{}}, counted: notation.NewVocabulary(terms, p.StitchNames())}
+		Names: map[string]string{}, Posts: map[string]bool{}}, counted: notation.NewVocabulary(terms, p.StitchNames()), told: map[string]bool{}}
 	trade := notation.NewVocabulary(p.Terms, nil)
 	// told are the names of the trade whose movements of the hook the designer
 	// tells: they are another in the other terms.
@@ -74,7 +74,12 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 		if _, short, ok := strings.Cut(name, "("); ok && strings.HasSuffix(short, ")") {
 			name = strings.TrimSuffix(short, ")") // "V-stitch (V-st)"
 		}
-		s.style.Names[notation.Plain(d.Name)] = running(name)
+		plain := notation.Plain(d.Name)
+		s.style.Names[plain] = running(name)
+		s.style.Posts[plain] = s.definitions[plain].aroundPost()
+		if _, _, ok := trade.Stitch(d.Name); ok {
+			_, s.told[plain] = hookStitch(d, trade)
+		}
 	}
 	out := &Words{}
 	for i := range p.Stitches {
@@ -134,6 +139,9 @@ type script struct {
 	style notation.Style
 	// counted are the names that a printed count is read with.
 	counted *notation.Vocabulary
+	// told are the names of the trade whose movements of the hook the designer
+	// tells. They are kinds of stitch like any other.
+	told map[string]bool
 }
 
 func (s *script) part(i int) PartWords {
@@ -246,6 +254,13 @@ func (s *script) line(r *notation.Round, rows bool) string {
 	}
 	text := closed(style.Sentence(work))
 	if count := s.count(r, style); count != "" {
+		for i, it := range lines[0] {
+			if n, ok := it.(*notation.Note); ok && strings.HasPrefix(n.Text, ",") {
+				count += style.Items([]notation.Item{n}) // ", which is 22 to a side"
+				lines[0] = slices.Delete(slices.Clone(lines[0]), i, i+1)
+				break
+			}
+		}
 		text = strings.TrimSpace(text + " (" + count + ")")
 	}
 	for i, advice := range lines {
@@ -259,12 +274,22 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		if text == "" {
 			mark = ""
 		}
-		text += mark + closed(style.Sentence(advice))
+		if advice := style.Sentence(advice); heads(lines[i]) && (i > 0 || text == "" && label == "") {
+			text += mark + advice
+		} else {
+			text += mark + closed(advice)
+		}
 	}
 	if label == "" {
 		return text
 	}
 	return label + ": " + text
+}
+
+// heads reports whether a line of advice is a heading, which is no sentence.
+func heads(advice []notation.Item) bool {
+	n, ok := advice[0].(*notation.Note)
+	return ok && n.Heading && len(advice) == 1
 }
 
 // closed ends a sentence.
@@ -350,6 +375,16 @@ var (
 	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$|^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty|fifty)\b`)
 )
 
+// namesSizes reports whether words are nothing but the names of the sizes.
+func namesSizes(words string, sizes []string) bool {
+	for _, name := range strings.FieldsFunc(strings.ReplaceAll(words, " and ", ","), func(r rune) bool { return strings.ContainsRune(",&+/", r) }) {
+		if !slices.ContainsFunc(sizes, func(size string) bool { return strings.EqualFold(size, strings.TrimSpace(name)) }) {
+			return false
+		}
+	}
+	return true
+}
+
 // remarks are what a label says of its round besides: "(cable rnd)", "- Increase
 // Rnd". Sides, sizes, loops and numbers are printed elsewhere.
 func remarks(l *notation.Label) []string {
@@ -358,7 +393,7 @@ func remarks(l *notation.Label) []string {
 	}
 	var list []string
 	for _, m := range inBrackets.FindAllStringSubmatch(l.Text, -1) {
-		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) {
+		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) && !namesSizes(words, l.Only) {
 			list = append(list, words)
 		}
 	}

@@ -91,7 +91,7 @@ func TestMain(m *testing.M) {
 func TestWordsGiveTheSameFabric(t *testing.T) {
 	var files []string
 	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml",
-		"../../testdata/patterns/published/*.yaml"} {
+		"../../testdata/patterns/published/*.yaml", "../../testdata/patterns/words/*.yaml"} {
 		l, _ := filepath.Glob(glob)
 		files = append(files, l...)
 	}
