@@ -240,6 +240,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return nil
 		}
 	}
+	if sentence {
+		if ok, f := b.moreRounds(); ok || f != nil {
+			return f
+		}
+	}
 	if f := p.vague(); f != nil {
 		return f
 	}

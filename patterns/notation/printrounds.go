@@ -112,11 +112,16 @@ func (s Style) Numbers(l []Range) string {
 }
 
 func (s Style) until(u *Until) string {
-	if u.Rows.Set() {
-		return "until " + s.Num(u.Rows) + " " + strings.ToLower(s.Word()) + "s are complete"
-	}
-	if u.Stitches.Set() {
-		return "until " + s.Num(u.Stitches) + " sts remain"
+	end := s.endingRound(u.End)
+	switch word := strings.ToLower(s.Word()); {
+	case u.More:
+		return "for " + s.Num(u.Rows) + " more " + word + "s" + end
+	case u.Numbered:
+		return "until " + s.Word() + " " + s.Num(u.Rows) + " is complete" + end
+	case u.Rows.Set():
+		return "until " + s.Num(u.Rows) + " " + word + "s are complete" + end
+	case u.Stitches.Set():
+		return "until " + s.Num(u.Stitches) + " sts remain" + end
 	}
 	unit, per := "cm", 10.0
 	if inches(u.Length) {
@@ -137,7 +142,7 @@ func (s Style) until(u *Until) string {
 	if u.Whole {
 		piece = "whole piece"
 	}
-	return fmt.Sprintf("until %s measures %s %s%s", piece, text, unit, s.endingRound(u.End))
+	return fmt.Sprintf("until %s measures %s %s%s", piece, text, unit, end)
 }
 
 // inches reports whether lengths were given in inches: in eighths of them, and

@@ -168,44 +168,32 @@ func (p *parser) until() (Item, *fault.Fault) {
 	start := p.i
 	p.eat("continue", "cont", "work", "rep", "repeat")
 	p.eat("even")
-	if !p.eat("until", "till", "for") {
+	if !p.eat("until", "till", "for") && !(p.eat("up") && p.eat("to")) {
+		p.i = start
 		return nil, nil
+	}
+	if p.eat("and") {
+		p.eat("including")
+	}
+	if u, f := p.rowsTold(start); u != nil || f != nil {
+		if f != nil {
+			return nil, f
+		}
+		return u, nil
 	}
 	if p.eat("there", "you", "piece") {
 		p.eat("are", "have", "has")
-		p.eat("worked", "completed", "done", "made")
 	}
 	if n, ok := p.num(); ok {
-		if _, ok := roundWord(p.tok()); ok {
-			p.i++
-			p.eat("more")
-			for p.eat("are", "have", "is", "in", "been", "total", "all", "altogether", "complete", "completed", "worked", "done", "made") {
-			}
-			if at := p.i; p.eat("and", "or") {
-				// "and the scarf measures about 150 cm": about what that comes to
-				for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().is("measures", "measure"); n++ {
-					p.i++
-				}
-				measures := p.eat("measures", "measure")
-				p.eat("about", "approximately", "approx", "roughly")
-				if !measures {
-					p.i = at
-				} else if _, f := p.lengths(); f != nil {
-					return nil, f
-				}
-			}
-			u := &Until{Rows: n, End: p.endingRow()}
-			u.Span = p.from(start)
-			return u, nil
-		}
 		had := p.at(-1).is("have", "has") || p.toks[start].is("until", "till") // "until you have 48 sts"
 		if _, ok := p.target(); ok || p.tok().is("rem", "remain", "remains") {
 			remain := p.eat("rem", "remain", "remains", "left")
 			if !remain && p.eat("are", "is") {
 				remain = p.eat("left", "rem", "remaining")
 			}
+			end := p.endingRow()
 			if k := p.tok().kind; (remain || had) && (k == tStop || k == tEnd || k == tComma || k == tSemi || k == tOpen || k == tDash) {
-				return &Until{Span: p.from(start), Stitches: n}, nil
+				return &Until{Span: p.from(start), Stitches: n, End: end}, nil
 			}
 		}
 	}
@@ -260,6 +248,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 			return nil, f
 		}
 	}
+	p.orAsLiked()
 	return u, nil
 }
 

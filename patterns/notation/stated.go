@@ -141,7 +141,9 @@ func (p *parser) things() (string, bool) {
 	for n := 0; n < 3 && p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) && !p.tok().is("and", "in", "times", "x", "more", "total", "each", "for", "of", "per", "at", "on"); n++ {
 		p.i++
 	}
-	if k := p.tok().kind; p.i > start && strings.HasSuffix(p.at(-1).text, "s") && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first) {
+	several := strings.HasSuffix(p.at(-1).text, "s") || p.at(-1).is("teeth", "feet", "mice", "geese", "fish", "sheep")
+	if k := p.tok().kind; p.i > start && several && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first ||
+		p.tok().is("and") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0)) {
 		return p.words(start), true
 	}
 	p.i = start

@@ -211,7 +211,7 @@ func (p *parser) target() (Target, bool) {
 	}
 	if n, ok := p.plainNumber(); ok {
 		p.eatKind(tHyphen)
-		if w, ok := p.what(); ok && w.Kind.Is() && p.eat("group", "groups", "grp", "shell", "fan") {
+		if w, ok := p.what(); ok && w.Kind.Is() && (p.eat("group", "groups", "grp") || p.eat(groupWords...)) {
 			return done(Target{Sort: OfName, Name: "", Kind: w.Kind, Chains: n})
 		}
 		p.i = at

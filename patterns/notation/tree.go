@@ -381,6 +381,11 @@ type (
 		Span
 		Length []float64 // millimetres, one for all sizes or one for each
 		Rows   Num       // or a number of rows
+		// More is set when Rows are those still to come: "for 3 more rounds".
+		More bool
+		// Numbered is set when Rows is the number of the last row: "until Row 40 is
+		// complete".
+		Numbered bool
 		// Stitches is how many stitches the last of them has: "until 4 sts remain".
 		Stitches Num
 		// Whole is set when the length is that of the whole piece, with the

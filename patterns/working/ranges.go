@@ -58,6 +58,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			p.carry = append(p.carry, r.Items...) // where the first round begins
 			return
 		}
+		if untilIn(r) != nil && len(p.latest) > 0 {
+			p.goOnUntil(r)
+			return
+		}
 		for i := 0; i < n && !p.broken; i++ {
 			number := p.number + 1
 			if !l.Next.Set() && p.number == 0 && len(p.latest) == 0 && (l.Text == "" || l.Foundation) {
@@ -122,6 +126,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			}
 			continue
 		}
+		if ref == nil && from == to && len(l.Numbers) == 1 && untilIn(r) != nil {
+			p.goOnUntil(r)
+			return
+		}
 		if to-from+1 > maxRounds {
 			p.add(p.fault(rg.To.Span, "too-large", fmt.Sprintf("%s is more than %d rounds", l.Text, maxRounds), "Check the numbers."), true)
 			return
@@ -133,6 +141,19 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		for n := from; n <= to && !p.broken; n++ {
 			p.oneRound(r, r, n, last && n == to)
 		}
+	}
+}
+
+// goOnUntil works a round as often as its own words say: "Rnd 3: Sc in each st around
+// until piece measures 5 cm".
+func (p *partWork) goOnUntil(r *notation.Round) {
+	n, ok := p.untilRows(r, nil)
+	if !ok {
+		return
+	}
+	n = max(n, 1)
+	for i := 0; i < n && !p.broken; i++ {
+		p.oneRound(r, r, p.number+1, i == n-1)
 	}
 }
 

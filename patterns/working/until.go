@@ -25,6 +25,12 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 			have += p.heightOf(round)
 		}
 	}
+	switch n := u.Rows.For(p.size); {
+	case u.More:
+		return n, true
+	case u.Numbered:
+		return max(n-p.number, 0), true
+	}
 	if u.Rows.Set() {
 		return max(u.Rows.For(p.size)-done, 0), true
 	}

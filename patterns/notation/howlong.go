@@ -1,0 +1,150 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// rowsTold reads behind the words "until" or "for" how many rows are worked: "you have
+// worked 121 rows in all", "3 more rounds", "a total of 20 rows", "the end of Rnd 12",
+// "Row 40 is complete". It is nil when the words say something else.
+func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
+	at := p.i
+	u := &Until{More: p.at(-1).is("for")}
+	if p.eat("a") {
+		if !p.eat("total") || !p.eat("of") {
+			p.i = at
+			return nil, nil
+		}
+		u.More = false
+	}
+	if p.eat("there", "you", "piece", "it") {
+		p.eat("are", "have", "has")
+		p.eat("worked", "completed", "done", "made", "had")
+	}
+	p.eat("the", "all", "of")
+	if p.eat("end", "completion") {
+		p.eat("of")
+	}
+	p.eat("another", "next", "following", "further")
+	p.eat("these", "the")
+	n, ok := p.num()
+	if ok && p.eat("more", "further", "additional", "extra") {
+		u.More = true
+	}
+	if _, round := roundWord(p.tok()); round {
+		p.i++
+		if !ok && !u.More {
+			n, ok = p.num()
+			u.Numbered = true
+		}
+	} else {
+		ok = false
+	}
+	if !ok {
+		p.i = at
+		return nil, nil
+	}
+	u.Rows = n
+	for {
+		switch {
+		case p.eat("total", "all", "altogether", "overall"):
+			u.More = false
+		case p.eat("more", "further", "longer", "are", "is", "have", "has", "in", "been", "complete", "completed", "worked", "done", "made", "finished"):
+		default:
+			return p.rowsEnd(u, start)
+		}
+	}
+}
+
+// rowsEnd reads what may follow the number of rows: what they come to in length, and
+// which of them is the last.
+func (p *parser) rowsEnd(u *Until, start int) (*Until, *fault.Fault) {
+	if at := p.i; p.eat("and", "or") {
+		// "and the scarf measures about 150 cm": about what that comes to
+		for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().is("measures", "measure"); n++ {
+			p.i++
+		}
+		measures := p.eat("measures", "measure")
+		p.eat("about", "approximately", "approx", "roughly")
+		if !measures {
+			p.i = at
+		} else if _, f := p.lengths(); f != nil {
+			return nil, f
+		}
+	}
+	u.End = p.endingRow()
+	u.Span = p.from(start)
+	p.orAsLiked()
+	return u, nil
+}
+
+// orAsLiked passes over ", or to the length you like", "(or desired length)" behind a
+// length or a number of rows, which is what is worked.
+func (p *parser) orAsLiked() {
+	start := p.i
+	open := p.eatKind(tOpen)
+	p.eatKind(tComma)
+	if p.eat("or") {
+		liked := false
+		for ; p.tok().kind == tWord && !p.tok().first; p.i++ {
+			liked = liked || p.tok().is("length", "long", "like", "want", "wish", "prefer", "desired", "required", "needed", "liked", "size", "longer", "taste")
+		}
+		if liked && p.ended() && (!open || p.eatKind(tClose)) {
+			return
+		}
+	}
+	p.i = start
+}
+
+// leftOpen is the fault of a phrase that leaves a number to the reader: "as many times as
+// you like".
+func (p *parser) leftOpen() *fault.Fault {
+	start := p.i
+	defer func() { p.i = start }()
+	for ; p.tok().kind == tWord && (p.i == start || !p.tok().first); p.i++ {
+		if p.tok().is("you") && p.at(1).is("like", "want", "wish", "prefer", "need", "please") || p.tok().is("desired", "required", "preferred") {
+			p.i += 2
+			return fail(p.from(start), "vague", "\""+p.words(start)+"\" leaves the number to the reader, so nothing can be counted",
+				"Give a number of rows or a length: until piece measures 38 cm.")
+		}
+	}
+	return nil
+}
+
+// moreRounds reads "work 3 more rounds as Rnd 2": the rounds that are repeated, and how
+// many they come to. Rounds that are like none named are a fault.
+func (b *block) moreRounds() (bool, *fault.Fault) {
+	p := b.p
+	start := p.i
+	if !p.eat("work", "make", "crochet", "do") {
+		return false, nil
+	}
+	p.eat("the", "another", "a")
+	p.eat("next", "following", "further")
+	n, ok := p.num()
+	p.eat("more", "further", "additional", "extra")
+	if _, round := roundWord(p.tok()); !ok || !round || p.tok().is("r") {
+		p.i = start
+		return false, nil
+	}
+	p.i++
+	p.eat("more")
+	u := &Until{Span: p.from(start), Rows: n, More: true}
+	p.eat("exactly", "worked", "made", "the")
+	p.eat("same", "just")
+	if p.eat("as", "like", "repeating", "following") {
+		p.eat("for", "in")
+		if _, round := roundWord(p.tok()); round {
+			if it, f := p.referTo(start); f != nil {
+				return false, f
+			} else if r, ok := it.(*Ref); ok && !r.Times.Set() {
+				b.items = append(b.items, r, u)
+				return true, nil
+			}
+		}
+	}
+	p.i = start
+	if !p.tok().first && p.at(-1).kind != tStop || p.optional(start, p.sentenceEnd()) {
+		return false, nil
+	}
+	return false, fail(u.Span, "vague", "the words do not say how these rounds are worked",
+		"Name the round that they repeat, for example: Rep Rnd 3 for 4 more rounds.")
+}
