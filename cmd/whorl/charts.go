@@ -22,9 +22,10 @@ var charts = map[string]func(*fabric.Fabric, *geometry.Form, chart.Options) (*ch
 // chartOptions are what the file asks of a picture in size i.
 func chartOptions(j *job, p patterns.Picture, i int) chart.Options {
 	o := chart.Options{Title: j.pattern.Title, Credit: credit(j.pattern), Part: partIndex(j.fabrics[i], p.Part),
-		From: p.From, To: p.To, Terms: j.terms, Repeats: p.Repeats,
+		Terms: j.terms, Repeats: p.Repeats,
 		LeftHanded: p.LeftHanded, Cross: p.Cross, Black: p.Black, Clear: p.Clear, Tint: p.Tint,
 		Changes: p.Changes, Counts: p.Counts, Fives: p.Fives, Large: p.Large}
+	o.From, o.To = j.roundsIn(p, i)
 	o.Special = j.special(i, o)
 	o.Own = j.own
 	o.Paper = paperOf(p)
