@@ -24,6 +24,7 @@ type state struct{ next, placed, waiting int }
 // page, in their order, and the text goes on.
 func (s *setter) share() (pages []*scene.Scene) {
 	rest := append(s.title(), s.pieces...)
+	keepLines(rest)
 	order := map[*piece]int{}
 	for i, p := range rest {
 		order[p] = i

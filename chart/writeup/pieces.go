@@ -48,6 +48,7 @@ type piece struct {
 	below  float64 // air, where the next piece has less above it
 	height float64
 	with   bool   // on one page with the next piece
+	single bool   // a paragraph of one line
 	floats bool   // may stand on the next page while the text goes on, unless the one before is with it
 	head   *piece // comes again where this one begins a page
 	alone  *piece // stands for this one where nothing else is on the page
@@ -208,7 +209,24 @@ func (s *setter) addLines(l []*piece, air float64, keep bool) {
 		if i == 0 {
 			p.above = air
 		}
+		p.single = len(l) == 1
 		s.add(p)
+	}
+}
+
+// keepLines keeps a paragraph of one line from being alone on a page: one that ends a
+// section is kept with what stands before it, and one right under a heading with what
+// follows.
+func keepLines(l []*piece) {
+	begins := func(i int) bool { return i >= len(l) || l[i].floats || l[i].mark != nil }
+	for i, p := range l {
+		switch {
+		case !p.single || i == 0 || l[i-1].floats:
+		case begins(i + 1):
+			l[i-1].with = true
+		case l[i-1].mark != nil:
+			p.with = true
+		}
 	}
 }
 

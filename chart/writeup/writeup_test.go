@@ -270,6 +270,43 @@ func TestOddDocuments(t *testing.T) {
 	}
 }
 
+// Wherever the pages end, no paragraph of one line that ends its section opens a page
+// alone, and none that begins it is alone with its heading at the foot of one.
+func TestLinesAreNotAlone(t *testing.T) {
+	for n := range 60 {
+		d := &Document{Title: "T"}
+		for i := range n {
+			d.Blocks = append(d.Blocks, Paragraph{Text: fmt.Sprintf("filling %d", i)})
+		}
+		for _, part := range []string{"Brim", "Body"} {
+			d.Blocks = append(d.Blocks, Heading{2, part}, Paragraph{Text: part + " opens"}, Paragraph{Text: part + " goes on"},
+				Paragraph{Text: part + " goes on still"}, Paragraph{Text: part + " ends"})
+		}
+		d.Blocks = append(d.Blocks, Picture{Scene: drawing(100, 120, "chart")}, Heading{1, "Last"}, Paragraph{Text: "Last opens"}, Paragraph{Text: "Last ends"})
+		pages, _, err := Pages(d, 210, 297)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, p := range pages {
+			var lines []string
+			for _, l := range texts(&p.Root) {
+				if l.Size == bodySize || l.Size == underSize || l.Size == headingSize {
+					lines = append(lines, l.String)
+				}
+			}
+			if len(lines) == 0 {
+				continue
+			}
+			if first := lines[0]; strings.HasSuffix(first, "ends") {
+				t.Errorf("%d lines before: page %d begins with %q", n, i+1, first)
+			}
+			if last := lines[len(lines)-1]; strings.HasSuffix(last, "opens") {
+				t.Errorf("%d lines before: page %d ends with %q", n, i+1, last)
+			}
+		}
+	}
+}
+
 // A picture that finds no room stands on the next page while the text goes on; one
 // that is alone there is drawn larger; and one right behind a heading stays there.
 func TestPictures(t *testing.T) {
