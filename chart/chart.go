@@ -74,6 +74,7 @@ type Chart struct {
 	// paper (chains and slip stitches aside), 0 when there is none.
 	Smallest float64
 	least    float64 // that Smallest should be
+	crowded  bool    // stitches stand too close to be told apart
 }
 
 // smallestSymbol is the least height at which a symbol prints well, mm.

@@ -11,6 +11,10 @@ const leastCrown = 3
 // Small reports whether symbols of the chart would print too small to read.
 func (c *Chart) Small() bool { return c.Smallest > 0 && c.Smallest < c.least }
 
+// Legible reports whether the symbols of the chart print large enough and far enough
+// from one another to be read.
+func (c *Chart) Legible() bool { return !c.Small() && !c.crowded }
+
 // Crown narrows options for a round chart that prints too small to as many of its
 // rounds, from the centre outwards, as print large enough. It is false where hardly
 // any do.

@@ -60,6 +60,9 @@ func (c cutter) node(n scene.Node, k scene.Ink) scene.Node {
 		case k.With(n.Style).Fill.Opaque:
 			d = d.And(canvas.Rectangle(c.win.x1-c.win.x0, c.win.y1-c.win.y0).Translate(c.win.x0, c.win.y0))
 		default:
+			if !d.Flat() {
+				d = d.Flatten(0.01) // clipping knows straight lines only
+			}
 			d = d.Clip(c.win.x0, c.win.y0, c.win.x1, c.win.y1)
 		}
 		if d.Empty() {

@@ -173,6 +173,12 @@ func (w *work) fit(lay func(*page)) *page {
 	lay(p)
 	if w.o.Figure > 0 {
 		p.trim()
+		if over := p.height - p.paper; over > 0 { // symbols reach beyond their rows
+			p = newPage(w, false)
+			p.bottom -= over
+			lay(p)
+			p.trim()
+		}
 		return p
 	}
 	if w.o.Paper.post {
@@ -301,12 +307,12 @@ func (p *page) finish() (*Chart, []*course) {
 		}
 		s.Root.Add(foot)
 	}
-	c.Smallest = w.smallest()
+	c.Smallest, c.crowded = w.smallest(), w.radii.Crowded
 	const instead = ": draw a range of rounds, a wedge, or use a larger page"
 	switch {
 	case c.Small():
 		c.Findings = append(c.Findings, fmt.Sprintf("the smallest symbols print %.1f mm tall, under %.1f mm%s", c.Smallest, c.least, instead))
-	case w.radii.Crowded:
+	case c.crowded:
 		c.Findings = append(c.Findings, "the stitches stand too close to be told apart"+instead)
 	}
 	if p.height > p.paper {

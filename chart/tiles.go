@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -13,6 +14,8 @@ import (
 // Measures of the pages of a chart that is drawn on several, mm.
 const (
 	tileHead     = 14.0 // for what is said above the chart
+	figureLeft   = 20.0 // beside what a figure shows, and above it: room for the marks
+	figureTop    = 8.0
 	leastOverlap = 12.0 // of two pages
 	mostOverlap  = 45.0
 	mostTiles    = 12  // pages
@@ -27,7 +30,8 @@ const (
 // what lies within it whole; pages overlap by more than the largest symbol, so that
 // every one is whole on one of them, and have register marks that come to lie on
 // one another. draw is the layout. There are no pages where the chart prints large
-// enough, or where there would be too many of them.
+// enough, or where there would be too many of them. The pages of a figure are figures,
+// no higher than it may be, with a caption each.
 func Tiled(small *Chart, o Options, draw func(Options) (*Chart, error)) []*Chart {
 	if !small.Small() || o.Paper.post {
 		return nil
@@ -40,6 +44,7 @@ func Tiled(small *Chart, o Options, draw func(Options) (*Chart, error)) []*Chart
 		}
 		larger := o
 		larger.Paper = Paper{width: width * times, height: height * times}
+		larger.Figure *= times
 		c, err := draw(larger)
 		if err != nil {
 			return nil
@@ -52,7 +57,8 @@ func Tiled(small *Chart, o Options, draw func(Options) (*Chart, error)) []*Chart
 	}
 	var l []*Chart
 	for i := range s.windows {
-		l = append(l, &Chart{Scene: s.page(i), Smallest: big.Smallest, least: big.least})
+		l = append(l, &Chart{Scene: s.page(i), Smallest: big.Smallest, least: big.least,
+			Caption: fmt.Sprintf("%s, page %d of %d, %s", small.Caption, i+1, len(s.windows), s.where(i)), Reading: joining})
 	}
 	return l
 }
@@ -62,6 +68,7 @@ type tiles struct {
 	big           *scene.Scene
 	o             Options
 	width, height float64 // of a page
+	left, top     float64 // where what it shows begins there
 	overlap       float64
 	columns, rows int
 	windows       []box // of the chart, row by row
@@ -69,7 +76,7 @@ type tiles struct {
 }
 
 func newTiles(big *scene.Scene, o Options) *tiles {
-	t := &tiles{big: big, o: o}
+	t := &tiles{big: big, o: o, left: margin, top: margin + tileHead}
 	whole, none := box{}, true
 	for _, n := range big.Root.Nodes {
 		g, ok := n.(*scene.Group)
@@ -88,14 +95,22 @@ func newTiles(big *scene.Scene, o Options) *tiles {
 	t.overlap = math.Min(math.Max(leastOverlap, largestStitch(t.content)+1), mostOverlap)
 	best := math.MaxInt
 	wide, tall := o.Paper.Size()
-	for _, page := range [][2]float64{{wide, tall}, {tall, wide}} {
-		w, h := page[0]-2*margin, page[1]-2*margin-2*tileHead
+	papers := [][2]float64{{wide, tall}, {tall, wide}}
+	if o.Figure > 0 {
+		papers = [][2]float64{{wide, o.Figure}}
+		t.left, t.top = figureLeft, figureTop
+	}
+	for _, page := range papers {
+		w, h := page[0]-2*t.left, page[1]-2*t.top
 		c, r := t.pieces(whole.x1-whole.x0, w), t.pieces(whole.y1-whole.y0, h)
 		if c*r < best {
 			best, t.columns, t.rows, t.width, t.height = c*r, c, r, page[0], page[1]
 		}
 	}
-	w, h := t.width-2*margin, t.height-2*margin-2*tileHead
+	if o.Figure > 0 && t.rows == 1 { // no higher than it needs
+		t.height = math.Min(t.height, hundredth(whole.y1-whole.y0+2*t.top))
+	}
+	w, h := t.width-2*t.left, t.height-2*t.top
 	for r := range t.rows {
 		y := t.start(whole.y0, whole.y1, h, r, t.rows)
 		for c := range t.columns {
@@ -129,20 +144,28 @@ func (t *tiles) page(i int) *scene.Scene {
 	if t.big.Alt != "" {
 		s.Alt = t.place(i) + " of a chart that is drawn on several pages. " + t.big.Alt
 	}
-	cut := cutter{win: win, dx: margin - win.x0, dy: margin + tileHead - win.y0, overlap: t.overlap}
+	cut := cutter{win: win, dx: t.left - win.x0, dy: t.top - win.y0, overlap: t.overlap}
 	for _, n := range t.content {
 		if made := cut.node(n, scene.Plain); made != nil {
 			s.Root.Add(made)
 		}
 	}
 	bases(&s.Root)
-	t.words(s, i, name)
+	if t.o.Figure == 0 {
+		t.words(s, i, name)
+	}
 	t.marks(s, i)
 	return s
 }
 
-// place says which part of the chart page i shows.
-func (t *tiles) place(i int) string {
+// place says which part of the chart page i shows, as the beginning of a sentence.
+func (t *tiles) place(i int) string { return "T" + t.where(i)[1:] }
+
+// joining says how the pages are laid together.
+const joining = "Lay the pages over one another so that the marks meet"
+
+// where says which part of the chart page i shows.
+func (t *tiles) where(i int) string {
 	words := func(k, n int, first, middle, last string) string {
 		switch {
 		case n == 1:
@@ -158,13 +181,7 @@ func (t *tiles) place(i int) string {
 	}
 	up := words(i/t.columns, t.rows, "top", "middle", "bottom")
 	across := words(i%t.columns, t.columns, "left", "middle", "right")
-	switch {
-	case up == "":
-		return "The " + across
-	case across == "":
-		return "The " + up
-	}
-	return "The " + up + " " + across
+	return "the " + strings.TrimSpace(up+" "+across)
 }
 
 // words says above the chart which page it is, with a small plan of all of them,
@@ -181,7 +198,7 @@ func (t *tiles) words(s *scene.Scene, i int, name string) {
 	head.Add(&scene.Text{X: hundredth(t.width - margin - plan - 2), Y: hundredth(y), Size: size, Align: scene.Right, Colour: words, String: name})
 	s.Root.Add(head, t.plan(i, t.width-margin-plan, margin-1))
 	foot := &scene.Group{ID: "foot"}
-	how := "Print at 100 %. Lay the pages over one another so that the marks meet."
+	how := "Print at 100 %. " + joining + "."
 	if t.o.Credit != "" {
 		how += " " + t.o.Credit
 	}
@@ -210,7 +227,7 @@ func (t *tiles) plan(i int, x, y float64) *scene.Group {
 func (t *tiles) marks(s *scene.Scene, i int) {
 	win := t.windows[i]
 	g := &scene.Group{ID: "register", Title: "Register marks", Style: scene.Style{Stroke: &ink, Line: new(0.15)}}
-	dx, dy := margin-win.x0, margin+tileHead-win.y0
+	dx, dy := t.left-win.x0, t.top-win.y0
 	mark := func(x, y float64) {
 		x, y = x+dx, y+dy
 		d := canvas.Circle(markRadius).Translate(hundredth(x), hundredth(y))

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -91,6 +92,63 @@ func TestTiled(t *testing.T) {
 	}
 	if c := draw(t, sample{"", capped(hdc, 8, 5, 4), Options{}}); Tiled(c, Options{}, nil) != nil {
 		t.Error("a chart that prints large enough is drawn on several pages")
+	}
+}
+
+// Among text the pages are figures: no higher than the room, without title, key and
+// foot, and of the height of what they show where that is one row of pages; arcs are
+// cut as lines are.
+func TestTiledFigures(t *testing.T) {
+	f := flat(sc, 6, 44, true)
+	form := measure(t, f)
+	o := Options{Title: "Wide Circle", Credit: "Design: nobody", Figure: 220}
+	draw := func(o Options) (*Chart, error) { return Round(f, form, o) }
+	small, err := draw(o)
+	if err != nil || !small.Small() {
+		t.Fatal(err, small.Smallest)
+	}
+	pages := Tiled(small, o, draw)
+	if len(pages) < 4 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	left := ids(&small.Scene.Root)
+	for i, c := range pages {
+		s := c.Scene
+		if s.Width != 210 || s.Height > 220 || c.Small() {
+			t.Errorf("page %d: %.1f × %.1f mm, symbols of %.2f mm", i+1, s.Width, s.Height, c.Smallest)
+		}
+		if !strings.HasPrefix(c.Caption, fmt.Sprintf("%s, page %d of %d, the ", small.Caption, i+1, len(pages))) || c.Reading == "" {
+			t.Errorf("page %d is called %q", i+1, c.Caption)
+		}
+		b, _ := boundsOf(&s.Root, scene.Plain)
+		if b.x0 < 12 || b.y0 < 0 || b.x1 > s.Width-12 || b.y1 > s.Height {
+			t.Errorf("page %d: drawn from %.1f, %.1f to %.1f, %.1f", i+1, b.x0, b.y0, b.x1, b.y1)
+		}
+		for _, text := range written(&s.Root) {
+			if strings.HasPrefix(text, "Wide") || strings.HasPrefix(text, "Design") || strings.HasPrefix(text, "Print") {
+				t.Errorf("page %d says %q", i+1, text)
+			}
+		}
+		for id := range ids(&s.Root) {
+			delete(left, id)
+		}
+	}
+	if len(left) > 0 {
+		t.Errorf("%d stitches are on no page: %v", len(left), left)
+	}
+	wide := &scene.Scene{Width: 400, Height: 90}
+	d := canvas.Circle(40)
+	wide.Root.Add(&scene.Group{ID: "chart", Nodes: []scene.Node{
+		&scene.Path{D: d.Copy().Translate(50, 45), Style: scene.Stroked(ink, 0.3)},
+		&scene.Path{D: d.Translate(350, 45), Style: scene.Stroked(ink, 0.3)},
+		&scene.Path{D: canvas.Line(300, 0).Translate(50, 45), Style: scene.Stroked(ink, 0.3)}}})
+	strip := newTiles(wide, o)
+	for i := range strip.windows {
+		s := strip.page(i)
+		b, ok := boundsOf(&s.Root, scene.Plain)
+		if strip.rows != 1 || !ok || s.Height > 100 || b.x1 > s.Width-12 {
+			t.Errorf("strip, page %d of %d: %.1f mm high, drawn to %.1f", i+1, len(strip.windows), s.Height, b.x1)
+		}
 	}
 }
 

@@ -65,40 +65,114 @@ type figure struct{ among, alone *chart.Chart }
 // chart is a chart of a size, or those that show it larger where it would print too
 // small.
 func (e *edition) chart(p patterns.Picture, i int) (l []writeup.Picture) {
-	made, err := e.figure(p.Draw, chartOptions(e.j, p, i), i)
+	shown, err := e.figures(p, i)
 	if err != nil {
 		e.findings = append(e.findings, fmt.Sprintf("the picture %s is left out: %v", p.Name, err))
 		return nil
 	}
-	shown := []figure{made}
-	if p.Draw == "round" && made.among.Small() {
-		if larger := e.larger(p, i); len(larger) > 0 {
-			shown = larger
+	if len(shown) == 1 && shown[0].among.Small() {
+		if pages := e.pages(p, i, shown[0].among); len(pages) > 0 {
+			return pages
 		}
 	}
 	for _, f := range shown {
-		c := f.among
 		e.charts++
-		name := fmt.Sprintf("Chart %d", e.charts)
-		for _, text := range c.Findings {
+		name := e.chartName()
+		for _, text := range f.among.Findings {
 			e.findings = append(e.findings, fmt.Sprintf("%s: %s", name, text))
 		}
-		pic := writeup.Picture{Scene: c.Scene, Caption: bound(name + ": " + c.Caption), Note: c.Reading + ".", Alt: c.Scene.Alt,
-			Name: fmt.Sprintf("%s-chart-%d", e.stem, e.charts)}
-		if f.alone != nil {
-			pic.Alone = f.alone.Scene
-		}
-		l = append(l, pic)
+		l = append(l, e.set(name, f))
 	}
 	return l
 }
 
-// figure draws a chart over all of a page and, if that does, in a part of it.
-func (e *edition) figure(draw string, o chart.Options, i int) (f figure, err error) {
+// figures are the figures that show a chart: two halves of a ball, or itself, or what
+// shows it larger.
+func (e *edition) figures(p patterns.Picture, i int) (l []figure, err error) {
+	o := chartOptions(e.j, p, i)
+	if p.Draw == "round" {
+		if beginning, closing, ok := chart.Halves(e.j.fabrics[i], e.j.forms[i], e.figureOptions(o)); ok {
+			for _, half := range []chart.Options{beginning, closing} {
+				f, err := e.figure("round", half, i)
+				if err != nil {
+					return nil, err
+				}
+				l = append(l, f)
+			}
+			return l, nil
+		}
+	}
+	made, err := e.figure(p.Draw, o, i)
+	if err != nil {
+		return nil, err
+	}
+	if p.Draw == "round" && !made.among.Legible() {
+		if l := e.larger(o, i); len(l) > 0 {
+			return l, nil
+		}
+	}
+	return []figure{made}, nil
+}
+
+// chartName is what the newest chart is called.
+func (e *edition) chartName() string { return fmt.Sprintf("Chart %d", e.charts) }
+
+// set is a figure as a picture of the write-up.
+func (e *edition) set(name string, f figure) writeup.Picture {
+	c := f.among
+	pic := writeup.Picture{Scene: c.Scene, Caption: bound(name + ": " + c.Caption), Note: c.Reading + ".", Alt: c.Scene.Alt,
+		Name: e.stem + "-" + fileName(name)}
+	if f.alone != nil {
+		pic.Alone = f.alone.Scene
+	}
+	return pic
+}
+
+// pages shows a chart that would print too small, and has no wedge, as a whole with
+// its key and then larger on several pages; none where there would be too many.
+func (e *edition) pages(p patterns.Picture, i int, small *chart.Chart) (l []writeup.Picture) {
+	o := e.figureOptions(chartOptions(e.j, p, i))
+	draw := func(o chart.Options) (*chart.Chart, error) { return charts[p.Draw](e.j.fabrics[i], e.j.forms[i], o) }
+	pages := chart.Tiled(small, o, draw)
+	if len(pages) == 0 {
+		return nil
+	}
+	whole := small
+	room := o.Figure
+	for _, part := range partsOfPage {
+		o.Figure = part * room
+		if c, err := draw(o); err == nil && c.Scene.Height <= o.Figure+0.01 {
+			whole = c
+			break
+		}
+	}
+	e.charts++
+	name := e.chartName()
+	overview := e.set(name, figure{among: whole})
+	overview.Note = fmt.Sprintf("%s The whole; its symbols are larger on the %d pages that follow.", overview.Note, len(pages))
+	l = append(l, overview)
+	for k, c := range pages {
+		page := e.set(name, figure{among: c})
+		page.Name += fmt.Sprintf("-page-%d", k+1)
+		l = append(l, page)
+	}
+	e.findings = append(e.findings, fmt.Sprintf("%s: its symbols would print too small, so it is drawn larger on %d pages", name, len(pages)))
+	return l
+}
+
+// figureOptions are those of a chart over all of a page of the write-up.
+func (e *edition) figureOptions(o chart.Options) chart.Options {
 	o.Special = nil // they are told in words
 	o.Paper = paperOf(e.picture)
 	_, height := o.Paper.Size()
-	room := writeup.Room(height)
+	o.Figure = writeup.Room(height)
+	return o
+}
+
+// figure draws a chart over all of a page and, if that does, in a part of it.
+func (e *edition) figure(draw string, o chart.Options, i int) (f figure, err error) {
+	o = e.figureOptions(o)
+	room := o.Figure
 	at := func(height float64) (*chart.Chart, error) {
 		o.Figure = height
 		return charts[draw](e.j.fabrics[i], e.j.forms[i], o)
@@ -118,24 +192,23 @@ func (e *edition) figure(draw string, o chart.Options, i int) (f figure, err err
 }
 
 // larger shows what a round chart shows larger: rounds that are all about as long
-// as a panel, others as their crown and a wedge, as far as those print large enough.
-func (e *edition) larger(p patterns.Picture, i int) (l []figure) {
-	o := chartOptions(e.j, p, i)
-	o.Paper = paperOf(e.picture)
-	if f, err := e.figure("panel", o, i); err == nil && !f.among.Small() {
+// as a panel, others as their crown and a wedge, if those print large enough. There
+// is nothing of a chart that would not be shown whole.
+func (e *edition) larger(o chart.Options, i int) (l []figure) {
+	o = e.figureOptions(o)
+	if f, err := e.figure("panel", o, i); err == nil && f.among.Legible() {
 		return []figure{f}
 	}
-	_, height := o.Paper.Size()
-	o.Figure = writeup.Room(height)
+	wedge, err := e.figure("wedge", o, i)
+	if err != nil || !wedge.among.Legible() {
+		return nil
+	}
 	if crown, ok := chart.Crown(e.j.fabrics[i], e.j.forms[i], o); ok {
-		if f, err := e.figure("round", crown, i); err == nil && !f.among.Small() {
+		if f, err := e.figure("round", crown, i); err == nil && f.among.Legible() {
 			l = append(l, f)
 		}
 	}
-	if f, err := e.figure("wedge", o, i); err == nil && !f.among.Small() {
-		l = append(l, f)
-	}
-	return l
+	return append(l, wedge)
 }
 
 // chartsNamed is a sentence that leads to the charts of a part, "" for none.
@@ -145,6 +218,7 @@ func chartsNamed(l []writeup.Picture) string {
 		name, _, _ := strings.Cut(c.Caption, ":")
 		names = append(names, bound(name))
 	}
+	names = slices.Compact(names) // one may go over several pages
 	switch len(names) {
 	case 0:
 		return ""
