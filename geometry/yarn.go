@@ -11,8 +11,16 @@ import (
 // round is a band as tall as the round and as long as the mean of its two
 // edges, which for a flat circle of radius r comes to πr². What is carried on
 // from another part is that part's.
-func Area(part *fabric.Part, form *PartForm) float64 {
-	area := 0.0
+func Area(part *fabric.Part, form *PartForm) (sum float64) {
+	for _, a := range Areas(part, form) {
+		sum += a
+	}
+	return sum
+}
+
+// Areas are the shares of the rounds in [Area], in their order.
+func Areas(part *fabric.Part, form *PartForm) []float64 {
+	area := make([]float64, len(part.Rounds))
 	for i, r := range part.Rounds {
 		f := &form.Rounds[i]
 		if r.Carried || i == 0 && isFoundation(r) {
@@ -29,7 +37,7 @@ func Area(part *fabric.Part, form *PartForm) float64 {
 		case footing(r) == onBothSides && i == 1:
 			below = 2 * form.Rounds[0].Circumference
 		}
-		area += (below + f.Circumference) / 2 * math.Max(0, f.Height)
+		area[i] = (below + f.Circumference) / 2 * math.Max(0, f.Height)
 	}
 	return area
 }
@@ -38,8 +46,16 @@ func Area(part *fabric.Part, form *PartForm) float64 {
 // lay by itself at the gauge, which is what their yarn goes by: every leg of a
 // stitch is as wide and as tall as a plain stitch, and every chain, in the
 // foundation, at a turn or in a space, as a chain.
-func (g *Gauge) StitchArea(part *fabric.Part) float64 {
-	sum := 0.0
+func (g *Gauge) StitchArea(part *fabric.Part) (sum float64) {
+	for _, a := range g.StitchAreas(part) {
+		sum += a
+	}
+	return sum
+}
+
+// StitchAreas are the shares of the rounds in [Gauge.StitchArea], in their order.
+func (g *Gauge) StitchAreas(part *fabric.Part) []float64 {
+	all := make([]float64, len(part.Rounds))
 	sizes := map[stitch.Kind]float64{}
 	of := func(k stitch.Kind) float64 {
 		a, ok := sizes[k]
@@ -49,10 +65,11 @@ func (g *Gauge) StitchArea(part *fabric.Part) float64 {
 		}
 		return a
 	}
-	for _, r := range part.Rounds {
+	for n, r := range part.Rounds {
 		if r.Carried {
 			continue
 		}
+		sum := 0.0
 		for i := range r.Stitches {
 			s := &r.Stitches[i]
 			k := s.Kind
@@ -68,8 +85,9 @@ func (g *Gauge) StitchArea(part *fabric.Part) float64 {
 				}
 			}
 		}
+		all[n] = sum
 	}
-	return sum
+	return all
 }
 
 // Whole is how many whole balls, each of so much, are needed; both in one

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
@@ -10,6 +11,7 @@ import (
 
 	"whorl/geometry"
 	"whorl/patterns"
+	"whorl/patterns/fabric"
 )
 
 // yarnNeed is how much of one yarn every size takes.
@@ -30,31 +32,60 @@ type sizeNeed struct {
 }
 
 // yarnNeeds is how much the sizes take of every yarn of which a swatch or a
-// sample was weighed. A size that could not be measured is left out.
+// sample was weighed. A size that could not be measured is left out. Of several
+// yarns each is reckoned by what is worked with it, where the words say that.
 func (j *job) yarnNeeds() (l []yarnNeed) {
-	for _, y := range j.pattern.Yarns {
-		if y.Swatch == nil && y.Sample == nil || j.unworkable() {
+	if j.unworkable() {
+		return nil
+	}
+	several := len(j.pattern.Yarns) > 1
+	parted := shares{}
+	if several {
+		parted = j.shares()
+	}
+	for k := range j.pattern.Yarns {
+		y := &j.pattern.Yarns[k]
+		if y.Swatch == nil && y.Sample == nil {
 			continue
 		}
-		n := yarnNeed{name: strings.Join(slices.DeleteFunc([]string{y.Name, y.Colour}, func(s string) bool { return s == "" }), ", ")}
+		in := func(*fabric.Round) bool { return true }
+		if parted.known {
+			in = func(r *fabric.Round) bool { return parted.with(k, r) }
+		}
+		n := yarnNeed{name: yarnName(y)}
 		var used patterns.Amount
 		var share func(i int) float64 // of the used amount, for size i
 		if s := y.Sample; s != nil {
 			used = s.Used
-			whole := j.stitchArea(s.Size)
-			share = func(i int) float64 { return j.stitchArea(i) / whole }
-			n.basis = j.sampleBasis(s)
+			whole := j.stitchArea(s.Size, in)
+			share = func(i int) float64 { return j.stitchArea(i, in) / whole }
+			n.basis = j.sampleBasis(s, parted.known)
 		} else {
 			s := y.Swatch
 			used = s.Used
-			share = func(i int) float64 { return j.area(i) / (s.Width * s.Height) }
-			n.basis = fmt.Sprintf("By a swatch of %s that took %s: as much for the same area of fabric, and nothing for ends.%s",
-				s.Of, s.Used, j.piecesMade())
+			share = func(i int) float64 { return j.area(i, in) / (s.Width * s.Height) }
+			n.basis = fmt.Sprintf("By a swatch of %s that took %s: as much for the same area of %s, and nothing for ends.%s",
+				s.Of, s.Used, map[bool]string{true: "what is worked with this yarn", false: "fabric"}[parted.known], j.piecesMade())
 		}
-		n.reckon(j, used, share, y)
+		switch {
+		case parted.known:
+			n.basis += parted.how
+		case several && y.Sample != nil && len(j.fabrics) < 2: // it is what it took
+		case several && y.Sample != nil:
+			n.basis += fmt.Sprintf(" As %s, its share of the fabric is taken to be alike in all sizes.", parted.why)
+		case several:
+			n.basis += fmt.Sprintf(" As %s, this is for all of the fabric, as if it were all worked with this yarn.", parted.why)
+		}
+		n.reckon(j, used, share, *y)
 		l = append(l, n)
 	}
 	return l
+}
+
+// yarnName is what a yarn is called in a list: its name and colour, or its words.
+func yarnName(y *patterns.Yarn) string {
+	l := slices.DeleteFunc([]string{y.Name, y.Colour}, func(s string) bool { return s == "" })
+	return cmp.Or(strings.Join(l, ", "), y.Words)
 }
 
 // reckon works out what every size takes, and the balls.
@@ -88,28 +119,38 @@ func (n *yarnNeed) reckon(j *job, used patterns.Amount, share func(i int) float6
 }
 
 // sampleBasis says what the figures go by where a sample was weighed.
-func (j *job) sampleBasis(s *patterns.WeighedSize) string {
+func (j *job) sampleBasis(s *patterns.WeighedSize, parted bool) string {
 	if len(j.fabrics) < 2 {
 		return fmt.Sprintf("By a sample that took %s.", s.Used)
 	}
-	return fmt.Sprintf("By a sample of size %s that took %s; the other sizes go by their stitches and chains, each counted by its area at the gauge.",
-		j.pattern.Sizes[s.Size], s.Used)
+	return fmt.Sprintf("By a sample of size %s that took %s; the other sizes go by their stitches and chains%s, each counted by its area at the gauge.",
+		j.pattern.Sizes[s.Size], s.Used, map[bool]string{true: " in this yarn"}[parted])
 }
 
-// area is the area of all the fabric of a size, mm²: a part that is made twice
-// counts twice.
-func (j *job) area(i int) (sum float64) {
+// area is the area of the fabric of a size, mm², in those of its rounds that are
+// asked for: a part that is made twice counts twice.
+func (j *job) area(i int, in func(*fabric.Round) bool) (sum float64) {
 	for k, part := range j.fabrics[i].Parts {
-		sum += float64(j.pieces(part.Name)) * geometry.Area(part, j.forms[i].Parts[k])
+		sum += float64(j.pieces(part.Name)) * sumIn(part, geometry.Areas(part, j.forms[i].Parts[k]), in)
 	}
 	return sum
 }
 
-// stitchArea is the area of all stitches of a size (see
-// [geometry.Gauge.StitchArea]).
-func (j *job) stitchArea(i int) (sum float64) {
+// stitchArea is the area of the stitches of a size (see
+// [geometry.Gauge.StitchArea]), in those of its rounds that are asked for.
+func (j *job) stitchArea(i int, in func(*fabric.Round) bool) (sum float64) {
 	for _, part := range j.fabrics[i].Parts {
-		sum += float64(j.pieces(part.Name)) * j.gauge.StitchArea(part)
+		sum += float64(j.pieces(part.Name)) * sumIn(part, j.gauge.StitchAreas(part), in)
+	}
+	return sum
+}
+
+// sumIn sums the areas of those rounds of a part that are asked for.
+func sumIn(part *fabric.Part, areas []float64, in func(*fabric.Round) bool) (sum float64) {
+	for i, a := range areas {
+		if in(part.Rounds[i]) {
+			sum += a
+		}
 	}
 	return sum
 }

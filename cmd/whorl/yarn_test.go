@@ -92,3 +92,58 @@ func TestYarnInWords(t *testing.T) {
 		t.Errorf("%d %s", status, errs)
 	}
 }
+
+// stripes is a cloth of 20 rows of 20 stitches in size S and 40 of 40 in L, whose first
+// ten are in A.
+const stripesWords = `sizes: [S, L]
+gauge: 20 sc and 20 rows = 10 cm
+yarn:
+  - {%s, ball: 50 g, %s}
+  - {%s, ball: 50 g, swatch: 5 × 5 cm = 2 g}
+parts:
+  - name: Cloth
+    worked: rows
+    text: |
+      With A, ch 21 (41).
+      Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (40) sc)
+      Rows 2-10: Ch 1, sc in each st across%s, turn. (20 (40) sc)
+      Change to %s.
+      Rows 11-20 (40): Ch 1, sc in each st across, turn. (20 (40) sc)
+`
+
+// Of several yarns each is reckoned by what is worked with it; where the words leave
+// that open, it is said what the figures go by.
+func TestYarnOfColours(t *testing.T) {
+	// B is 10 rows of 20 stitches, 5 × 10 cm, in S and 30 of 40, 15 × 20 cm, in L.
+	halves, whole := [2]float64{4, 24}, [2]float64{8, 32}
+	for name, c := range map[string]struct {
+		first, weighed, second, within, to string
+		a, b                               [2]float64 // grams
+		says                               string
+	}{
+		"by letters":   {"colour: A Chalk", "sample: S = 30 g", "colour: Kelp (B)", "", "B", [2]float64{30, 60}, halves, "go by their stitches and chains in this yarn"},
+		"by order":     {"colour: Chalk", "swatch: 5 × 5 cm = 2 g", "colour: Kelp", "", "B", [2]float64{4, 8}, halves, "In the order of the list, A is Chalk, B is Kelp."},
+		"by name":      {"colour: Chalk (A)", "swatch: 5 × 5 cm = 2 g", "name: wool, colour: Kelp", "", "Kelp", [2]float64{4, 8}, halves, "as much for the same area of what is worked with this yarn"},
+		"within a row": {"colour: A", "sample: S = 30 g", "colour: B", " to last 2 sts, change to B, sc in last 2 sts", "B", [2]float64{30, 120}, whole, "As the colour changes within Row 2, its share of the fabric is taken to be alike in all sizes."},
+		"another":      {"colour: A", "sample: S = 30 g", "colour: B", "", "C", [2]float64{30, 120}, whole, "As none of the yarns is called C, its share of the fabric is taken to be alike in all sizes."},
+	} {
+		l := yarnReports(t, fmt.Sprintf(stripesWords, c.first, c.weighed, c.second, c.within, c.to))
+		if len(l) != 2 || len(l[0].Sizes) != 2 || len(l[1].Sizes) != 2 {
+			t.Fatalf("%s: %+v", name, l)
+		}
+		if !strings.Contains(l[0].Basis, c.says) {
+			t.Errorf("%s: %q", name, l[0].Basis)
+		}
+		for i := range 2 {
+			for k, want := range [][2]float64{c.a, c.b} {
+				if got := l[k].Sizes[i].Grams; math.Abs(got-want[i]) > 0.05*want[i] {
+					t.Errorf("%s: yarn %d of size %s takes %.2f g, want %.2f", name, k+1, l[k].Sizes[i].Size, got, want[i])
+				}
+			}
+		}
+	}
+	l := yarnReports(t, fmt.Sprintf(strings.ReplaceAll(strings.ReplaceAll(stripesWords, "With A, c", "C"), "Change to %s.\n      ", "%s"), "colour: Chalk", "sample: S = 30 g", "colour: Kelp", "", ""))
+	if want := "As the words do not say what is worked with which yarn, this is for all of the fabric, as if it were all worked with this yarn."; !strings.Contains(l[1].Basis, want) {
+		t.Errorf("%q", l[1].Basis)
+	}
+}

@@ -56,6 +56,9 @@ type Round struct {
 	Reversed bool
 	Closing  Closing
 	Colour   string // name of the yarn colour, "" when there is only one
+	// Colours is set when the colour changes within the round, so that not all of
+	// it is in Colour.
+	Colours bool
 
 	Stitches []Stitch
 	// Spaces are the runs of chains that can be worked under, in order.

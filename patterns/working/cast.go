@@ -12,7 +12,7 @@ import (
 func (w *roundWork) castOn(it *notation.Chain, n int) *halt {
 	w.castItem = it
 	if w.foundation == nil {
-		w.foundation = &fabric.Round{Label: "the starting chain", Row: w.r.Row, Line: it.Line}
+		w.foundation = &fabric.Round{Label: "the starting chain", Row: w.r.Row, Colour: w.r.Colour, Line: it.Line}
 	}
 	f := w.foundation
 	if len(f.Stitches)+n > maxRound {

@@ -296,6 +296,8 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		case w.nest == 0 && !needsPlaces(rest):
 			// "…, change to B in last st" is for the round to come.
 			w.carry = append(w.carry, it)
+		default:
+			w.r.Colours = true
 		}
 	}
 	return nil

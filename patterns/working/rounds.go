@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -87,6 +88,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.cascade = false
 	}
 	p.finish(w, text, number)
+	if label == text && !last {
+		// What changes the colour behind several rounds does so after the last.
+		p.carry = slices.DeleteFunc(p.carry, func(it notation.Item) bool { _, ok := it.(*notation.Colour); return ok })
+	}
 	if label != text && last {
 		p.carry = append(p.carry, coloursAfter(label)...)
 	}
