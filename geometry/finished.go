@@ -30,6 +30,12 @@ type Piece struct {
 	Hole float64
 	// CrownFirst is set when it was worked from the crown to the brim.
 	CrownFirst bool
+	// Flat is set for a piece worked from its centre, and no oval, that lies flat, and Cups for
+	// one that is meant to but does not, as a mandala with too few increases.
+	// Across is the diameter of a piece worked from its centre, that of its settled
+	// edge where it is widest.
+	Flat, Cups bool
+	Across     float64
 }
 
 // Finished is the finished measurements of a fabric.
@@ -164,6 +170,7 @@ func piece(p *fabric.Part, rounds []RoundForm) Piece {
 	} else {
 		z.Brim, z.Hole = edge.Circumference, end.Circumference
 	}
+	z.lie(p, rounds[:last+1], foot)
 	z.Waist = z.Brim
 	for i := first; i <= last; i++ {
 		from := rounds[i].Level - bottom

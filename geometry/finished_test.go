@@ -109,3 +109,44 @@ func TestFinishOddities(t *testing.T) {
 		t.Error("a form of another fabric was taken")
 	}
 }
+
+// A circle lies flat, as wide as it has settled; one with too few increases cups, but
+// is meant to lie flat; a crown with sides, a half sphere and a cone are not.
+func TestFinishedLies(t *testing.T) {
+	// counts of single crochet, round by round
+	grown := func(k, n int) (l []int) {
+		for i := range n {
+			l = append(l, k*(i+1))
+		}
+		return l
+	}
+	sphere := func(n int) (l []int) {
+		for i := range n {
+			a := math.Pi / 2 * float64(i+1) / float64(n)
+			l = append(l, int(math.Round(4*float64(n)*math.Sin(a)))) // 2πr/w with r = n·h·2/π
+		}
+		return l
+	}
+	for _, c := range []struct {
+		name       string
+		counts     []int
+		flat, cups bool
+	}{
+		{"circle", grown(6, 8), true, false},
+		{"mandala", grown(5, 8), false, true},
+		{"cap", append(grown(6, 6), 36, 36, 36, 36, 36, 36), false, false},
+		{"half sphere", sphere(8), false, false},
+		{"cone", grown(2, 8), false, false},
+	} {
+		b := rounds().ring(0).inRing(sc, c.counts[0])
+		for _, n := range c.counts[1:] {
+			b.even(sc, stitch.Top, n)
+		}
+		done := finish(t, gauge(t), b.part)
+		z := done.Pieces[0]
+		if z.Flat != c.flat || z.Cups != c.cups {
+			t.Errorf("%s: flat %v, cups %v: %.1f mm standing, %.1f mm deep, %.1f mm across", c.name, z.Flat, z.Cups, z.Standing, z.Depth, z.Across)
+		}
+		near(t, c.name+" across", z.Across, z.Widest/math.Pi, 1e-9)
+	}
+}

@@ -130,7 +130,7 @@ func (s Sample) sizeIn(f *fabric.Fabric, g *Gauge) (float64, error) {
 	case (way == Side || way == Corner) && corners == 0:
 		return 0, fmt.Errorf("%s has no corners that can be measured between", s.what())
 	case way == Side:
-		size = 2 * measures.Depth * math.Tan(angle)
+		size = PolygonSide(measures.Depth, max(3, corners))
 	case way == Corner:
 		size = 2 * measures.Depth / math.Cos(angle)
 		if corners%2 == 1 {

@@ -34,16 +34,20 @@ func inOrder(mm []float64, write func(float64) string) string {
 // Centimetres is a length in millimetres, in centimetres to the nearest millimetre:
 // "51.4".
 func Centimetres(mm float64) string {
-	return strconv.FormatFloat(math.Round(mm)/10, 'f', -1, 64)
+	return strconv.FormatFloat(math.Round(settled(mm))/10, 'f', -1, 64)
 }
 
 // Inches is a length in millimetres, in inches to the nearest quarter: "20¼". Less
 // than an eighth is a quarter all the same, since nothing is no length.
 func Inches(mm float64) string {
-	n := int(max(1, math.Round(4*mm/25.4)))
+	n := int(max(1, math.Round(settled(4*mm/25.4))))
 	whole, part := n/4, [...]string{"", "¼", "½", "¾"}[n%4]
 	if whole == 0 {
 		return part
 	}
 	return strconv.Itoa(whole) + part
 }
+
+// settled is a figure without what reckoning leaves of it below a ten-thousandth, so
+// that a half is rounded up however it has come about.
+func settled(v float64) float64 { return math.Round(1e4*v) / 1e4 }

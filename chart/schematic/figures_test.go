@@ -16,6 +16,8 @@ func TestFiguresInTheOrderOfTheTrade(t *testing.T) {
 		{[]float64{6.35, 12.7, 19.05, 25.4}, "0.6 (1.3, 1.9, 2.5) cm", "¼ (½, ¾, 1) in"},
 		{[]float64{100, 0, 120}, "10 (–, 12) cm", "4 (–, 4¾) in"},
 		{[]float64{1}, "0.1 cm", "¼ in"},
+		{[]float64{117.49999999999}, "11.8 cm", "4¾ in"}, // a half, but for what reckoning leaves
+		{[]float64{92.0749999999}, "9.2 cm", "3¾ in"},
 		{nil, " cm", " in"},
 	} {
 		cm, in := figures(c.mm)

@@ -6,12 +6,11 @@ import (
 	"whorl/geometry"
 )
 
-// lies tells whether a part lies flat: it grows from its centre, or from a small
-// ring about it, and has corners or stands up but little.
-func lies(m *measured, i int) bool {
-	piece := m.done.Pieces[i]
-	return piece.CrownFirst && piece.Hole < 0.35*piece.Brim &&
-		(piece.Standing < 0.25*piece.Depth || geometry.Corners(m.fabric.Parts[i]) > 0)
+// lies tells whether a part is drawn flat: it lies so, or is meant to, which the crown
+// of a hat is not.
+func (s *sheet) lies(i int) bool {
+	piece := s.drawn().done.Pieces[i]
+	return piece.Flat || piece.Cups && !s.o.Hat
 }
 
 // motif is a piece that lies flat: a circle, or the regular polygon of its
@@ -25,13 +24,18 @@ func (s *sheet) motif(i int, name string) {
 	k := geometry.Corners(m.fabric.Parts[i])
 	var v *view
 	if k == 0 {
-		v = s.circle("motif", name+", laid flat", times(2), 2*depth)
-		s.addFacts(name, Fact{"Across", times(2)},
+		across := s.each(func(m *measured) float64 { return m.done.Pieces[i].Across })
+		how := ", laid flat"
+		if m.done.Pieces[i].Cups {
+			how = ", from above"
+		}
+		v = s.circle("motif", name+how, across, across[s.o.Drawn])
+		v.cups = m.done.Pieces[i].Cups
+		s.addFacts(name, Fact{"Across", across},
 			Fact{"Around", s.each(func(m *measured) float64 { return m.done.Pieces[i].Widest })})
 	} else {
 		v = polygonal("motif", name+", laid flat", k, depth, times)
-		n := float64(k)
-		s.addFacts(name, Fact{"Each side", times(2 * math.Tan(math.Pi/n))})
+		s.addFacts(name, Fact{"Each side", times(geometry.PolygonSide(1, k))})
 	}
 	s.turn(v, i)
 	s.show(v)

@@ -305,9 +305,9 @@ func (s *sheet) notes() (l []string) {
 	case len(s.sizes) > 1 && z != "":
 		l = append(l, "Outlines to scale in size "+z+".")
 	}
-	flat, shaped, ball, domed := false, false, false, false
+	flat, shaped, ball, domed, cups := false, false, false, false, false
 	for _, v := range s.views {
-		flat, shaped, ball, domed = flat || v.flat, shaped || v.shaped, ball || v.stuffed, domed || v.domed
+		flat, shaped, ball, domed, cups = flat || v.flat, shaped || v.shaped, ball || v.stuffed, domed || v.domed, cups || v.cups
 	}
 	if flat {
 		text := "Laid flat, a round is drawn half as wide as it is around"
@@ -315,6 +315,9 @@ func (s *sheet) notes() (l []string) {
 			text += ", and a closed end rounded"
 		}
 		l = append(l, text+".")
+	}
+	if cups {
+		l = append(l, "A piece that cups by itself is drawn as it is seen from above, as wide as its edge.")
 	}
 	if ball {
 		l = append(l, "A stuffed piece is drawn as round as its rounds let it be.")

@@ -49,6 +49,8 @@ type view struct {
 	// shaped is set for rows of different lengths, stuffed for a ball, and domed
 	// for a crown that is drawn rounded.
 	shaped, stuffed, domed bool
+	// cups is set for what is drawn flat and does not lie so by itself.
+	cups bool
 	// inner are the outlines of all sizes where they are nested, and rests says
 	// where these meet.
 	inner  []nested
@@ -113,7 +115,7 @@ func (s *sheet) rounds(i int, whole bool) error {
 	case oval(p):
 		s.oval(i, name)
 		return nil
-	case lies(m, i):
+	case s.lies(i):
 		s.motif(i, name)
 		return nil
 	case ball && !s.o.Hat:

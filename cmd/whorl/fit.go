@@ -108,7 +108,10 @@ func (j *job) fitLine(i int) string {
 	if i < len(j.pattern.Head) {
 		edge = "brim %s relaxed"
 	}
-	fmt.Fprintf(&b, "Finished: %s round, "+edge, show(done.Widest), show(done.Brim))
+	fmt.Fprintf(&b, "Finished: %s round", show(done.Widest))
+	if show(done.Brim) != show(done.Widest) {
+		fmt.Fprintf(&b, ", "+edge, show(done.Brim))
+	}
 	if done.Hole > 0 && done.Hole < done.Widest/2 { // or else it is a tube
 		fmt.Fprintf(&b, ", %s left to draw closed", show(done.Hole))
 	}
@@ -125,7 +128,7 @@ func (j *job) fitLine(i int) string {
 		fmt.Fprintf(&b, " (%s asked)", show(fit.Asked))
 	}
 	switch less := fit.Head - fit.Brim; {
-	case fit.Brim <= 0:
+	case fit.Brim <= 0, show(less) == show(-fit.Ease): // none, or that is said
 	case less > 0:
 		fmt.Fprintf(&b, "; the brim is %s smaller than the head", show(less))
 	default:

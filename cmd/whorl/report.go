@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"io"
 	"math"
+	"slices"
 
 	"whorl/chart/shaping"
 	"whorl/geometry"
@@ -156,7 +157,7 @@ func writeReport(out io.Writer, j *job) error {
 		}
 		if form != nil {
 			if done, err := geometry.Finish(f, form); err == nil {
-				s.Finished = finishedReport(done)
+				s.Finished = finishedReport(f, done)
 			}
 		}
 		r.Sizes = append(r.Sizes, s)
@@ -191,14 +192,22 @@ func findings(part *fabric.Part, form *geometry.PartForm) []findingReport {
 	return l
 }
 
-// finishedReport are the finished measurements of a piece as a whole.
-func finishedReport(f *geometry.Finished) map[string]float64 {
+// finishedReport are the finished measurements of a piece as a whole: across_mm is the
+// diameter of one that lies flat or cups, side_mm the side of one with corners.
+func finishedReport(of *fabric.Fabric, f *geometry.Finished) map[string]float64 {
 	m := map[string]float64{}
 	for name, v := range map[string]float64{
 		"circumference_mm": f.Widest, "brim_mm": f.Brim, "depth_mm": f.Depth, "flat_width_mm": f.FlatWidth, "hole_mm": f.Hole,
 	} {
 		if v > 0 {
 			m[name] = cut(v)
+		}
+	}
+	if k := slices.IndexFunc(f.Pieces, func(p geometry.Piece) bool { return !p.Rows && p.Widest > 0 }); k >= 0 {
+		if p, corners := f.Pieces[k], geometry.Corners(of.Parts[k]); corners > 0 {
+			m["side_mm"] = cut(geometry.PolygonSide(p.Depth, corners))
+		} else if p.Flat || p.Cups {
+			m["across_mm"] = cut(p.Across)
 		}
 	}
 	if f.Widest == 0 && len(f.Pieces) > 0 && f.Pieces[0].Rows {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -35,6 +36,9 @@ func trade(mm []float64, write func(float64) string, unit string) string {
 	l := make([]string, len(mm))
 	for i, v := range mm {
 		l[i] = write(v)
+	}
+	if len(slices.Compact(slices.Clone(l))) == 1 {
+		return l[0] + " " + unit // of all sizes
 	}
 	return l[0] + " (" + strings.Join(l[1:], ", ") + ") " + unit
 }
@@ -441,6 +445,29 @@ func TestSchematicShapes(t *testing.T) {
 	}
 }
 
+// What grows to its edge is drawn from above, with the diameter that check tells and a
+// note where it cups; what was measured across has that diameter.
+func TestSchematicOfCircles(t *testing.T) {
+	head := "head: 56 cm\n"
+	measured := "gauge: rounds 1-8 measure 11 cm across\n" + circle("sc", 6, 8)
+	for _, c := range []struct{ name, words, has, hasNot string }{
+		{"flat", circle("sc", 6, 8), ", laid flat", "cups"},
+		{"measured", measured, "11 cm", "cups"},
+		{"cups", circle("sc", 5, 8), "A piece that cups by itself is drawn as it is seen from above, as wide as its edge.", "half as wide as it is around"},
+		{"crown", head + circle("sc", 5, 8), "Crown from above", "cups"},
+	} {
+		dir := t.TempDir()
+		status, out, errs := whorl(t, c.words+"pictures: [{draw: schematic}]\n", "draw", "-", "-o", dir, "--format", "svg")
+		if status == statusMisuse {
+			t.Fatal(errs)
+		}
+		svg := fileText(t, strings.TrimSpace(out))
+		if !strings.Contains(svg, c.has) || strings.Contains(svg, c.hasNot) {
+			t.Errorf("%s: %q is on it: %v; %q is: %v", c.name, c.has, strings.Contains(svg, c.has), c.hasNot, strings.Contains(svg, c.hasNot))
+		}
+	}
+}
+
 // A part can be drawn alone; one that is not there or has no outline is refused
 // in words.
 func TestSchematicOfParts(t *testing.T) {
@@ -465,27 +492,85 @@ func TestSchematicOfParts(t *testing.T) {
 	}
 }
 
-// Every pattern that is measured has a schematic, or is refused in words.
+// Every pattern that is measured has a schematic, or is refused in words. The figures on
+// it are the finished measurements of check --json, in every size and in both units.
 func TestSchematicsOfTheCorpus(t *testing.T) {
-	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "patterns", "*.yaml"))
-	if err != nil || len(files) == 0 {
-		t.Fatal(files, err)
+	var files []string
+	for _, in := range []string{"", "more", "published"} {
+		l, err := filepath.Glob(filepath.Join("..", "..", "testdata", "patterns", in, "*.yaml"))
+		if err != nil || len(l) == 0 {
+			t.Fatal(l, err)
+		}
+		files = append(files, l...)
 	}
-	drawn := 0
+	drawn, compared := 0, 0
 	for _, file := range files {
+		name := filepath.Base(file)
 		j, err := load(file, nil)
 		if err != nil || j.unworkable() || len(j.forms) == 0 || j.forms[0] == nil {
 			continue
 		}
 		s, err := j.schematic(patterns.Picture{Draw: "schematic"}, nil)
 		if err != nil {
-			t.Logf("%s: %v", filepath.Base(file), err)
+			t.Logf("%s: %v", name, err)
 			continue
 		}
 		drawn++
-		schematicSetWell(t, filepath.Base(file), s)
+		schematicSetWell(t, name, s)
+		var b strings.Builder
+		if err := writeReport(&b, j); err != nil {
+			t.Fatal(name, err)
+		}
+		var r report
+		if err := json.Unmarshal([]byte(b.String()), &r); err != nil {
+			t.Fatal(name, err)
+		}
+		text := ""
+		views := map[string]bool{}
+		for _, n := range s.Root.Nodes {
+			if g, ok := n.(*scene.Group); ok {
+				views[g.ID] = true
+			}
+		}
+		for _, l := range texts(&s.Root) {
+			text += l.String + " "
+		}
+		for key := range r.Sizes[0].Finished {
+			if !shownOn(views, r.Sizes[0].Finished, key, len(j.pattern.Head) > 0) {
+				continue
+			}
+			var mm []float64
+			for _, z := range r.Sizes {
+				mm = append(mm, z.Finished[key])
+			}
+			for _, want := range []string{trade(mm, inCentimetres, "cm"), trade(mm, inInches, "in")} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s: %s is %s, which is not on the schematic:\n%s", name, key, want, text)
+				}
+			}
+			compared++
+		}
 	}
-	if drawn < len(files)/2 {
-		t.Errorf("%d of %d patterns are drawn", drawn, len(files))
+	if drawn < 3*len(files)/4 || compared < 2*drawn {
+		t.Errorf("%d of %d patterns are drawn, and %d measurements compared", drawn, len(files), compared)
 	}
+}
+
+// shownOn tells whether a schematic with those views shows a measurement of check --json
+// that is there: a motif with corners has its sides, a circle its diameter, a ball and
+// an oval their circumference, and what is left open is told of hats.
+func shownOn(views map[string]bool, all map[string]float64, key string, hat bool) bool {
+	switch {
+	case views["motif"] && all["side_mm"] > 0:
+		return key == "side_mm"
+	case views["motif"]:
+		return key == "across_mm" || key == "circumference_mm"
+	case key == "across_mm" || key == "side_mm":
+		return false // of the crown of a hat
+	case views["ball"], views["oval"]:
+		return key == "circumference_mm"
+	case key == "hole_mm":
+		return hat && all[key] < all["circumference_mm"]/2
+	}
+	return true
 }
