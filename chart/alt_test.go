@@ -46,7 +46,7 @@ func TestAlt(t *testing.T) {
 		want string
 	}{
 		{sample{"", flat(dc, 12, 8, true), Options{Title: "Coaster"}},
-			"Round chart of the Circle, Coaster, size Adult: 8 rounds worked outwards, from 12 to 96 double crochet (US terms); right side shown, read anticlockwise."},
+			"Round chart of the Circle, Coaster, size Adult: 8 rounds worked outwards, from 12 to 96 double crochet (US terms); right side shown, read counterclockwise."},
 		{sample{"", flat(dc, 12, 8, true), Options{Title: "Coaster", From: 2, To: 3, LeftHanded: true, Terms: stitch.UK}},
 			"Round chart of the Circle, Coaster, size Adult: rounds 2 to 3 of 8 worked outwards, from 24 to 36 treble crochet (UK terms); right side shown, read clockwise."},
 	} {

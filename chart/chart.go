@@ -65,7 +65,7 @@ type Options struct {
 type Chart struct {
 	Scene *scene.Scene
 	// Caption says which part, size and rounds are shown, and Reading how they are
-	// read: "right side shown, read anticlockwise".
+	// read: "right side shown, read counterclockwise".
 	Caption, Reading string
 	// Findings are what a designer should know before printing it, in words;
 	// none when it is fit to print.

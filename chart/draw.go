@@ -34,12 +34,13 @@ type artist struct {
 	// stand on.
 	sought map[fabric.Place]bool
 	strung map[int][]canvas.Point
-	chainW float64 // room of the narrowest chain
+	found  map[sign]bool // the signs of reading that have found a place
+	chainW float64       // room of the narrowest chain
 }
 
 func newArtist(w *work) *artist {
 	a := &artist{work: w, shapes: map[string]*scene.Shape{}, ids: map[string]bool{},
-		sought: map[fabric.Place]bool{}, strung: w.strungOn()}
+		sought: map[fabric.Place]bool{}, strung: w.strungOn(), found: map[sign]bool{}}
 	a.pen = symbols.Pen{Line: w.o.line(w.unit), Cross: w.o.Cross}
 	a.chainW = w.unit
 	for _, c := range w.courses[w.lo : w.last+1] {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math/rand"
+	"slices"
 	"strings"
 	"testing"
 
@@ -110,15 +111,63 @@ func TestKey(t *testing.T) {
 		s    sample
 		want string
 	}{
-		{sample{"", shells(), Options{}}, "beg ch 1|sc|join|dc|beg ch 3|ch|dc5tog|beg ch 2|hdc|hdc2tog"},
-		{sample{"", flat(sc, 6, 3, true), Options{Terms: stitch.UK}}, "ring|beg ch 1|dc|join"},
-		{sample{"", shells(), Options{From: 2, To: 2}}, "beg ch 1|sc|dc|join"},
-		{sample{"", turned(), Options{}}, "ring|beg ch 1|sc|join|BLO sc|BLO sc"},
-		{sample{"", split(), Options{}}, "ch|beg ch 1|sc|join|dc|beg ch 2|dc5tog"},
+		{sample{"", shells(), Options{}}, "start|arrow|pale line|beg ch 1|sc|join|dc|beg ch 3|ch|dc5tog|beg ch 2|hdc|hdc2tog"},
+		{sample{"", flat(sc, 6, 3, true), Options{Terms: stitch.UK}}, "start|arrow|ring|beg ch 1|dc|join"},
+		{sample{"", shells(), Options{From: 2, To: 2}}, "start|arrow|pale line|beg ch 1|sc|dc|join"},
+		{sample{"", turned(), Options{}}, "start|arrow|ring|beg ch 1|sc|join|BLO sc|BLO sc"},
+		{sample{"", split(), Options{}}, "start|arrow|ch|beg ch 1|sc|join|dc|beg ch 2|dc5tog"},
 	} {
 		if got := strings.Join(keyOf(&draw(t, c.s).Scene.Root), "|"); got != c.want {
 			t.Errorf("%s: key %s, want %s", c.s.f.Parts[0].Name, got, c.want)
 		}
+	}
+}
+
+// The key has the signs that are drawn and no others.
+func TestKeySigns(t *testing.T) {
+	wedge, err := Wedge(shells(), measure(t, shells()), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, c := range map[string]*Chart{
+		"round": draw(t, sample{"", shells(), Options{}}),
+		"wedge": wedge,
+		"rows":  rowsChart(t, ribbing(6), Options{}),
+	} {
+		key := keyOf(&c.Scene.Root)
+		for id, short := range map[string]string{"start": "start", "direction": "arrow", "below": "pale line"} {
+			drawn := find(&c.Scene.Root, id) != nil
+			if id == "direction" && name == "rows" {
+				drawn = true // beside every number
+			}
+			if got := slices.Contains(key, short); got != drawn {
+				t.Errorf("%s: %s is drawn: %v, in the key: %v", name, id, drawn, got)
+			}
+		}
+		if got := slices.Contains(key, "paler"); got != (name == "wedge") {
+			t.Errorf("%s: paler stitches in the key: %v", name, got)
+		}
+	}
+}
+
+// A stitch of the designer's own has the name that she gives it, once.
+func TestKeyNames(t *testing.T) {
+	f := shells()
+	for _, r := range f.Parts[0].Rounds {
+		for i := range r.Stitches {
+			if s := &r.Stitches[i]; s.Role == fabric.Worked && s.Kind == stitch.Tog(stitch.Double, 5) {
+				s.Own = "half wheel"
+			}
+		}
+	}
+	o := Options{Special: []Definition{{Name: "Half Wheel", Words: "dc5tog over next 5 sts", Own: "half wheel", Told: true}}}
+	c := draw(t, sample{"", f, o})
+	key := strings.Join(keyOf(&c.Scene.Root), "|")
+	if strings.Count(key, "Half Wheel") != 1 || strings.Contains(key, "dc5tog") {
+		t.Errorf("key %s", key)
+	}
+	if find(&c.Scene.Root, "special") != nil {
+		t.Error("what the key tells is told again")
 	}
 }
 

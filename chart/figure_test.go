@@ -40,11 +40,11 @@ func TestFigure(t *testing.T) {
 		}
 		last = c.Smallest
 		for _, text := range written(&c.Scene.Root) {
-			if strings.HasPrefix(text, "The ") || strings.Contains(text, "anticlockwise") {
+			if strings.HasPrefix(text, "The ") || strings.Contains(text, "counterclockwise") {
 				t.Errorf("in %.0f mm %q is on it", height, text)
 			}
 		}
-		if !strings.HasSuffix(c.Caption, "ounds 1–9") || c.Reading != "Right side shown, read anticlockwise" {
+		if !strings.HasSuffix(c.Caption, "ounds 1–9") || c.Reading != "Right side shown, read counterclockwise" {
 			t.Errorf("it is told as %q, %q", c.Caption, c.Reading)
 		}
 		if r := Audit(c.Scene); len(r.Overlaps)+len(r.Texts)+len(r.Astray) > 0 {

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
@@ -22,6 +23,15 @@ type entry struct {
 	chains      int
 	wrong       bool   // worked with the wrong side facing
 	own         string // name of the designer's own symbol
+	named       string // what the designer calls it
+}
+
+// sameSymbol reports whether two entries are of one symbol, whatever it is called.
+func (e entry) sameSymbol(f entry) bool {
+	for _, x := range []*entry{&e, &f} {
+		x.short, x.long, x.named = "", "", ""
+	}
+	return e == f
 }
 
 // sign is what an entry shows when it is no plain stitch.
@@ -34,19 +44,25 @@ const (
 	ofJoin
 	ofIncrease
 	ofDecrease
+	ofBeginning // where the chart begins
+	ofDirection
+	ofEdge   // what the first round stands on, where that is not drawn
+	ofBeside // what lies beside a repeat
 )
 
-// entries are exactly the kinds drawn, in reading order.
+// entries are exactly what is drawn, in reading order.
 func (w *work) entries() []entry {
-	var list []entry
-	seen := map[entry]bool{}
+	list := w.readingEntries()
 	add := func(e entry) {
-		id := e
-		id.short, id.long = "", ""
-		if !seen[id] {
-			seen[id] = true
-			list = append(list, e)
+		for i := range list {
+			if e.sameSymbol(list[i]) && (e.named == "" || list[i].named == "" || e.named == list[i].named) {
+				if list[i].named == "" {
+					list[i] = e // what the designer calls it is what the words have
+				}
+				return
+			}
 		}
+		list = append(list, e)
 	}
 	t := w.o.Terms
 	lo := w.first
@@ -70,6 +86,8 @@ func (w *work) entries() []entry {
 		add(e)
 	} else if lo > w.first && below.loose {
 		add(entry{short: stitch.Chain.Name(t), long: stitch.Chain.LongName(t), kind: stitch.Of(stitch.Chain)})
+	} else if lo > 0 || !isFoundation(w.courses[0].round) {
+		add(entry{short: "pale line", long: w.edgeName(lo), sign: ofEdge})
 	}
 	for _, c := range w.courses[min(lo, w.last) : w.last+1] {
 		if c.hub {
@@ -118,7 +136,7 @@ func (w *work) entries() []entry {
 				if in != stitch.Top {
 					worked = s.On[0].Into
 				}
-				e := entry{kind: k, in: in, short: k.NameInto(worked, t), long: k.LongNameInto(worked, t)}
+				e := entry{kind: k, in: in, short: k.NameInto(worked, t), long: longName(k, worked, t)}
 				if worked != in {
 					e.wrong = true
 					e.long += ", on the wrong side"
@@ -126,11 +144,46 @@ func (w *work) entries() []entry {
 				if own := w.o.own(s); own != nil {
 					e.own, e.short = s.Own, own.Name
 				}
+				if d := w.o.definition(s); d != nil {
+					e.short, e.named = d.Name, d.Name
+				}
 				add(e)
 			}
 		}
 	}
+	if w.window > 0 {
+		add(entry{short: "paler", long: "beside the repeat", sign: ofBeside})
+	}
 	return append(list, w.changeEntries()...)
+}
+
+// readingEntries are the signs that tell where and which way a chart is read.
+func (w *work) readingEntries() (l []entry) {
+	if !w.flat {
+		l = append(l, entry{short: "start", long: "where the chart begins", sign: ofBeginning})
+	}
+	return append(l, entry{short: "arrow", long: "direction of work", sign: ofDirection})
+}
+
+// edgeName names what the first round that is drawn, lo, stands on.
+func (w *work) edgeName(lo int) string {
+	c := w.courses[lo]
+	if from := w.part.From; c.round.Edge > 0 && from >= 0 {
+		return "row ends of " + w.fabric.Parts[from].Name
+	}
+	if lo == 0 {
+		return "edge that is worked into"
+	}
+	return w.courses[lo-1].label() + ", not drawn"
+}
+
+// longName is the full name of a kind; that of a puff says how large it is.
+func longName(k stitch.Kind, in stitch.Into, t stitch.Terms) string {
+	n := k.LongNameInto(in, t)
+	if k.Shape == stitch.Puff {
+		n += " of " + strconv.Itoa(k.Legs) + " loops"
+	}
+	return n
 }
 
 // changeEntries are the marks of increases and decreases, where there are any.
@@ -162,6 +215,7 @@ const (
 	keyAir    = 1.9 // between one row's symbols and the next's
 	keyIndent = 1.5
 	keySpace  = 1.8 // between the abbreviation and the full name
+	keyArrow  = 5.0 // length of an arrow and of a line
 )
 
 // key is the key laid out in columns, read downwards.
@@ -170,6 +224,7 @@ type key struct {
 	rows    int
 	left    []float64 // of each column
 	right   float64   // of the last
+	room    float64   // width that they have
 	row     float64   // height of one
 	special special
 	keySizes
@@ -188,7 +243,13 @@ var keyRows = []float64{9, 7.5, 6.2}
 
 // layKey finds how many columns fit a width, in rows of a height.
 func (w *work) layKey(width, row float64) key {
-	k := key{entries: w.entries(), row: row, special: w.laySpecial(width), keySizes: w.o.keySizes()}
+	k := key{entries: w.entries(), room: width, row: row, special: w.laySpecial(width), keySizes: w.o.keySizes()}
+	k.columns()
+	return k
+}
+
+// columns sets the entries in as many columns as there is room for.
+func (k *key) columns() {
 	for columns := min(4, len(k.entries)); columns > 0; columns-- {
 		k.rows = (len(k.entries) + columns - 1) / columns
 		k.left = k.left[:0]
@@ -201,11 +262,16 @@ func (w *work) layKey(width, row float64) key {
 			}
 			x += k.box + k.indent + widest + keyGap
 		}
-		if k.right = x - keyGap; k.right <= width {
+		if k.right = x - keyGap; k.right <= k.room {
 			break
 		}
 	}
-	return k
+}
+
+// without takes an entry out whose sign found no place in the chart.
+func (k *key) without(s sign) {
+	k.entries = slices.DeleteFunc(k.entries, func(e entry) bool { return e.sign == s })
+	k.columns()
 }
 
 func (e entry) width(k keySizes) float64 {
@@ -225,6 +291,9 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 		left := x + k.left[i/k.rows]
 		mid := y + (float64(i%k.rows)+0.5)*k.row
 		item := &scene.Group{Title: e.short + ": " + e.long, Data: []scene.Attr{{Name: "key", Value: e.short}}}
+		if e.sign == ofEdge || e.sign == ofBeside {
+			item.Style.Stroke = &pale
+		}
 		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + k.box/2, Y: mid}), &ink)
 		base := mid + typeface.CapHeight(k.text)/2
 		tx := left + k.box + k.indent
@@ -236,12 +305,34 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 	return g
 }
 
+// edgeSample is a piece of an edge about a point: a line, and a tick at each place.
+func edgeSample(at canvas.Point, long float64) symbols.Drawing {
+	d := &canvas.Path{}
+	d.MoveTo(at.X-long/2, at.Y)
+	d.LineTo(at.X+long/2, at.Y)
+	for _, x := range []float64{-long / 3, 0, long / 3} {
+		d.MoveTo(at.X+x, at.Y)
+		d.LineTo(at.X+x, at.Y-1)
+	}
+	return symbols.Drawing{Strokes: d}
+}
+
 // sample draws an entry's symbol about a point, no taller than most.
 func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing {
 	unit := a.o.enlarged(keyUnit)
 	an := symbols.Anchors{Along: canvas.Point{X: 1}, Up: canvas.Point{Y: -1}, Unit: unit, Width: unit}
 	pen := a.pen
 	switch e.sign {
+	case ofBeginning:
+		an.Top, an.Unit = at, 2*startSize
+		return symbols.Attach(an, pen)
+	case ofDirection:
+		an.Top, an.Unit = at, a.o.enlarged(keyArrow)
+		return symbols.Arrow(an, pen)
+	case ofEdge:
+		return edgeSample(at, a.o.enlarged(keyArrow))
+	case ofBeside:
+		e = entry{kind: stitch.Of(stitch.Double)}
 	case ofRing:
 		return symbols.Ring(at, min(a.o.enlarged(2.2), most/2), e.chains, unit, pen)
 	case ofJoin:

@@ -166,6 +166,9 @@ func (a *artist) seamBand(c *course) (inner, outer float64) {
 	return foot, c.radius[i]
 }
 
+// startSize is how large the mark at the first stitch is, mm.
+const startSize = 1.5
+
 // beginning draws the mark at the first stitch of the chart, and outside the
 // chart the arrow of direction.
 func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
@@ -179,9 +182,9 @@ func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 	// The mark points at the first stitch from a free spot near the seam.
 	inner, outer := a.seamBand(c)
 	mid := (inner + outer) / 2
-	const size = 1.5
+	const size = startSize
 	mark := &scene.Group{ID: "start", Title: "Start here", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
-	search(6, math.Abs(outer-inner)/2, func(s spot) bool {
+	a.found[ofBeginning] = search(6, math.Abs(outer-inner)/2, func(s spot) bool {
 		rr := mid + s.up
 		fr := a.shape.At(c.seam-way*s.along/math.Max(rr, 1), rr)
 		x, y := a.centre.X+fr.X, a.centre.Y+fr.Y
@@ -224,6 +227,7 @@ func (a *artist) direction(g *scene.Group, f *finder, c *course, way float64) {
 			continue
 		}
 		f.taken = append(f.taken, taken...)
+		a.found[ofDirection] = true
 		sign := &scene.Group{ID: "direction", Title: "Direction of work", Style: scene.Style{Stroke: &ink, Line: &a.pen.Line}}
 		a.paint(sign, symbols.Arrow(an, a.pen), &ink)
 		g.Add(sign)

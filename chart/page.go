@@ -283,6 +283,11 @@ func (p *page) finish() (*Chart, []*course) {
 	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
+	for _, e := range w.readingEntries() {
+		if !a.found[e.sign] {
+			p.key.without(e.sign)
+		}
+	}
 	if w.panel {
 		s.Root.Add(a.bracket(p))
 	}

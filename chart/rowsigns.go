@@ -63,6 +63,7 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 		g := &scene.Group{ID: "number" + text, Title: c.label() + a.reads(c), Style: scene.Style{Stroke: colour}}
 		an := symbols.Anchors{Top: canvas.Point{X: hundredth(x - along*rowArrow/2), Y: at.Y}, Unit: rowArrow, Width: rowArrow,
 			Along: canvas.Point{X: along}, Up: canvas.Point{Y: -1}}
+		a.found[ofDirection] = true
 		a.paint(g, symbols.Arrow(an, a.pen), colour)
 		g.Add(&scene.Text{X: hundredth(x - along*(rowArrow+rowAir+wide/2)), Y: hundredth(at.Y + figure/2), Size: hundredth(size),
 			Align: scene.Centre, Bold: true, Colour: *colour, String: text})

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -76,7 +77,9 @@ func (c cell) names(g *scene.Group, x, mid, room float64) {
 	y := mid - (tall-typeface.CapHeight(sheetShort))/2 + typeface.CapHeight(sheetShort)/2
 	g.Add(&scene.Text{X: x, Y: y, Size: sheetShort, Bold: true, Colour: ink, String: c.short})
 	if c.other != "" {
-		g.Add(&scene.Text{X: x + typeface.Width(c.short, sheetShort, true, false) + keySpace, Y: y, Size: sheetLong, Colour: words, String: c.other})
+		from := typeface.Width(c.short, sheetShort, true, false) + keySpace
+		_, fits := fitText(c.other, sheetLong, sheetLong*0.8, false, room-from)
+		g.Add(&scene.Text{X: x + from, Y: y, Size: fits, Colour: words, String: c.other})
 	}
 	y += sheetShort * 1.15
 	for _, l := range long {
@@ -93,12 +96,16 @@ func (a *artist) cells(terms stitch.Terms) []cell {
 	}
 	var all []cell
 	for _, s := range symbols.All() {
-		c := cell{entry: entry{kind: s.Kind, in: s.Into, short: s.Kind.NameInto(s.Into, terms), long: s.Kind.LongNameInto(s.Into, terms)}}
-		if s.Kind.Shape == stitch.Puff {
-			c.long += fmt.Sprintf(" of %d loops", s.Kind.Legs)
-		}
+		c := cell{entry: entry{kind: s.Kind, in: s.Into, short: s.Kind.NameInto(s.Into, terms), long: longName(s.Kind, s.Into, terms)}}
 		if o := s.Kind.NameInto(s.Into, others); o != c.short {
 			c.other = others.String() + " " + o
+		}
+		switch {
+		case s.Into == stitch.FrontLoop || s.Into == stitch.BackLoop:
+			// The stitch has been named in full.
+			c.long = strings.Replace(c.long, s.Kind.LongName(terms), s.Kind.Name(terms), 1)
+		case s.Kind.Shape == stitch.Puff:
+			c.short += fmt.Sprintf(" of %d", s.Kind.Legs)
 		}
 		all = append(all, c)
 	}
@@ -118,9 +125,9 @@ func (a *artist) cells(terms stitch.Terms) []cell {
 	}
 	sign("start", "start here, or join yarn", symbols.Attach)
 	sign("end", "fasten off", symbols.FastenOff)
-	sign("direction", "direction of work", symbols.Arrow)
+	sign("arrow", "direction of work", symbols.Arrow)
 	sign("turn", "turn the work", symbols.Turn)
-	sign("colour", "colour change", symbols.ColourChange)
+	sign(terms.Colour(), terms.Colour()+" change", symbols.ColourChange)
 	sign("marker", "stitch marker", func(an symbols.Anchors, pen symbols.Pen) symbols.Drawing {
 		an.Top.Y -= an.Unit / 3
 		return symbols.Marker(an, pen)

@@ -24,9 +24,14 @@ func TestSheet(t *testing.T) {
 				if len(names) < 100 {
 					t.Errorf("%s: %d symbols", terms, len(names))
 				}
+				for i, n := range names {
+					if slices.Contains(names[:i], n) {
+						t.Errorf("%s: two symbols called %s", terms, n)
+					}
+				}
 				double := stitch.Of(stitch.Double).Name(terms)
 				for _, want := range []string{"shell", "V-st", "crossed " + double, "first half", "last half", "ring", "ch ring", "beg ch", "join",
-					"start", "end", "direction", "turn", "colour", "marker", "inc", "dec", "ch-3 picot", "FP" + double, "BP" + double, "BLO " + double, "e" + double, double + "5tog"} {
+					"start", "end", "arrow", "turn", terms.Colour(), "marker", "inc", "dec", "ch-3 picot", "FP" + double, "BP" + double, "BLO " + double, "e" + double, double + "5tog"} {
 					if !slices.Contains(names, want) {
 						t.Errorf("%s: no %s", terms, want)
 					}

@@ -212,10 +212,13 @@ func (w *work) reads(c *course) string {
 
 // direction is which way the rounds run, or those that are turned.
 func (w *work) direction(back bool) string {
-	if w.o.LeftHanded != back {
+	switch {
+	case w.o.LeftHanded != back:
 		return "clockwise"
+	case w.o.Terms == stitch.UK:
+		return "anticlockwise"
 	}
-	return "anticlockwise"
+	return "counterclockwise"
 }
 
 // turned reports whether some drawn rounds run the other way.

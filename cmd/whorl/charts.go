@@ -8,6 +8,8 @@ import (
 	"whorl/geometry"
 	"whorl/patterns"
 	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // charts are the stitch charts that a picture can be, by what its file says
@@ -53,14 +55,18 @@ func (j *job) special(i int, o chart.Options) []chart.Definition {
 	}
 	words := j.worked.Script(j.terms, i, false)
 	for k := range l {
-		for _, s := range words.Stitches {
-			if s.Name == l[k].Name {
-				l[k].Words = s.Words
+		for n, s := range words.Stitches {
+			if j.pattern.Stitches[n].Name == l[k].Name {
+				l[k].Name, l[k].Words = s.Name, s.Words
+				break
 			}
 		}
 	}
 	return l
 }
+
+// inPlace is where words say that a stitch goes.
+var inPlace = regexp.MustCompile(`(?i) (in|over|around) .*$`)
 
 // special are the designer's own stitches that are named by the words which the
 // drawn rounds were worked from.
@@ -86,10 +92,16 @@ func special(p *patterns.Pattern, f *fabric.Fabric, o chart.Options) (l []chart.
 			}
 		}
 	}
+	trade := notation.NewVocabulary(p.Terms, nil)
 	for _, d := range p.Stitches {
 		named := regexp.MustCompile(`(?i)(^|[^a-z])` + regexp.QuoteMeta(d.Name) + `(s|es)?([^a-z]|$)`)
 		if named.MatchString(words.String()) {
-			l = append(l, chart.Definition{Name: d.Name, Words: strings.Join(d.Words.Lines, " ")})
+			own := chart.Definition{Name: d.Name, Words: strings.Join(d.Words.Lines, " "), Own: notation.Plain(d.Name)}
+			_, _, own.Told = trade.Stitch(inPlace.ReplaceAllString(own.Words, ""))
+			if k, _, known := trade.Stitch(d.Name); known && d.Symbol == nil && (k.Shape == stitch.Plain || k.Shape == stitch.Together) {
+				own.Own = "" // a name of the trade, which is another in other terms
+			}
+			l = append(l, own)
 		}
 	}
 	return l

@@ -162,7 +162,10 @@ func (e *edition) pages(p patterns.Picture, i int, small *chart.Chart) (l []writ
 
 // figureOptions are those of a chart over all of a page of the write-up.
 func (e *edition) figureOptions(o chart.Options) chart.Options {
-	o.Special = nil // they are told in words
+	o.Special = append([]chart.Definition(nil), o.Special...)
+	for k := range o.Special {
+		o.Special[k].Told = true // in the words of the write-up
+	}
 	o.Paper = paperOf(e.picture)
 	_, height := o.Paper.Size()
 	o.Figure = writeup.Room(height)

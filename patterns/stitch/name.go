@@ -18,6 +18,14 @@ func (t Terms) String() string {
 	return "US"
 }
 
+// Colour is the word as it is spelt where the terms are used.
+func (t Terms) Colour() string {
+	if t == UK {
+		return "colour"
+	}
+	return "color"
+}
+
 // The names of the plain stitches (US and UK, short and long). US/UK pairs as
 // in Craft Yarn Council, Standards & Guidelines for Crochet and Knitting.
 var baseNames = [...]struct{ us, uk, usLong, ukLong string }{

@@ -58,9 +58,10 @@ func TestWording(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		w, faults := Script(p, rule{}, c.terms, c.size, false)
+		done := New(p, rule{})
+		w := done.Script(c.terms, c.size, false)
 		if w == nil {
-			t.Errorf("%s: %v", c.name, faults)
+			t.Errorf("%s: %v", c.name, done.Faults)
 			continue
 		}
 		if got := strings.Join(w.Parts[0].Lines, "\n"); got != c.printed {

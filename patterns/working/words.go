@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"whorl/patterns"
 	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
