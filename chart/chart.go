@@ -89,21 +89,25 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		return nil, err
 	}
 	best, missing := w.draw()
-	if best.Small() || best.Smallest == 0 {
+	if len(missing) == 0 || best.Smallest == 0 {
 		return best, nil
 	}
 	// Rounds whose number finds no room are parted at the seam, no more than
 	// they must be.
-	fewest := len(missing)
+	fewest, parted := len(missing), w.parting
 	for _, share := range []float64{0.5, 0.7, 0.85, 1, 1.2, 1.4} {
-		if fewest == 0 || !w.open(missing, share) {
+		if fewest == 0 || best.Small() || !w.open(missing, share) {
 			break
 		}
 		c, still := w.draw()
 		if len(still) < fewest && !c.Small() {
-			best, fewest = c, len(still)
+			best, fewest, parted = c, len(still), w.parting
 		}
 		missing = append(missing, still...)
+	}
+	if fewest > 0 {
+		w.parting, w.leaders = parted, true
+		best, _ = w.draw()
 	}
 	return best, nil
 }

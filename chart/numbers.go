@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -60,6 +61,21 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 			g.Add(texts...)
 			break
 		}
+	}
+	if a.leaders {
+		missing = slices.DeleteFunc(missing, func(c *course) bool {
+			height := a.o.enlarged(figureHeights[len(figureHeights)-1])
+			if t := a.beyond(f, c, *a.colourOf(c.index - a.lo), height); t != nil {
+				f.taken = append(f.taken, textBox(t))
+				g.Add(t)
+				return true
+			}
+			led := a.led(f, c, *a.colourOf(c.index - a.lo), height, p.around())
+			if led != nil {
+				g.Add(led)
+			}
+			return led != nil
+		})
 	}
 	return g, missing
 }

@@ -125,6 +125,11 @@ func newPage(w *work, sideways bool) *page {
 	return p
 }
 
+// around is where what stands about the chart may be.
+func (p *page) around() box {
+	return box{edgeLeast + 1, p.top - airAbove + 2, p.width - edgeLeast - 1, p.bottom + airBelow - 2}
+}
+
 // setHead sets the title and what the chart shows, which begins the room for it.
 func (p *page) setHead(room float64) {
 	y := margin

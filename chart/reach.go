@@ -68,6 +68,9 @@ func (w *work) startAngle() float64 {
 // the given radius on paper.
 func (w *work) reach(within float64) {
 	w.radii = nil
+	for _, c := range w.courses {
+		c.level, c.raised = 0, 0 // of an earlier layout
+	}
 	var extent float64
 	w.shape, extent = w.outline()
 	within /= extent

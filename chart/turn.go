@@ -24,12 +24,8 @@ type work struct {
 	// or a chain that was not joined before it was worked into.
 	edge map[int]float64
 
-	// channels is the extra room, in mm of fabric, that each round leaves at its
-	// seam for its number, and at the ends of its other sectors, so that all
-	// sectors stay congruent. Both are zero unless numbers found no room.
-	channels []float64
-	sectors  int
-	seamAt   float64 // angle on the page
+	parting
+	leaders bool // numbers that find no room by their rounds stand farther off
 
 	corners  corners
 	oval     *oval   // nil for what is none
@@ -42,6 +38,16 @@ type work struct {
 	window, fold int
 	upright      float64 // where angle 0 stands on the page in a wedge
 	layout
+}
+
+// parting is how rounds are parted at their seams to make room for their numbers.
+type parting struct {
+	// channels is the extra room, in mm of fabric, that each round leaves at its
+	// seam for its number, and at the ends of its other sectors, so that all
+	// sectors stay congruent. Both are zero unless numbers found no room.
+	channels []float64
+	sectors  int
+	seamAt   float64 // angle on the page
 }
 
 // course is one round laid out.

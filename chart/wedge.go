@@ -22,6 +22,7 @@ func Wedge(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	w.turn()
 	switch repeats := w.cutRepeats(o.Repeats); {
 	case repeats:
+		w.leaders = true
 		p := w.fit(w.reachWedge)
 		c, _ := p.finish()
 		return c, nil

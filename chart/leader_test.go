@@ -1,0 +1,80 @@
+package chart
+
+import (
+	"bytes"
+	"strconv"
+	"testing"
+
+	"whorl/chart/output"
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+)
+
+// numbersOf are the texts of the signs' group, with those that have a leader.
+func numbersOf(c *Chart) map[string]float64 {
+	sizes := map[string]float64{}
+	var visit func(g *scene.Group)
+	visit = func(g *scene.Group) {
+		for _, n := range g.Nodes {
+			switch n := n.(type) {
+			case *scene.Group:
+				visit(n)
+			case *scene.Text:
+				sizes[n.String] = n.Size
+			}
+		}
+	}
+	visit(find(&c.Scene.Root, "signs"))
+	return sizes
+}
+
+// What an earlier layout has raised and evened out is not left in the next.
+func TestDrawnAgain(t *testing.T) {
+	f := interlocking(8, 5)
+	var drawn [2]bytes.Buffer
+	for i := range drawn {
+		w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range w.courses {
+			c.level, c.raised = float64(i), float64(i)
+		}
+		c, _ := w.draw()
+		if err := output.SVG(&drawn[i], c.Scene); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if drawn[0].String() != drawn[1].String() {
+		t.Error("the second layout is another")
+	}
+}
+
+// Every round has its number, in whatever layout, no smaller than can be read and
+// with nothing through it: by its beginning, past the stitches beside a wedge, or in
+// white to which a line leads.
+func TestEveryRoundHasItsNumber(t *testing.T) {
+	for name, f := range map[string]*fabric.Fabric{"circle": flat(hdc, 8, 12, true), "hat": capped(sc, 6, 16, 12), "tall": capped(sc, 6, 10, 22), "shells": shells(),
+		"closing": closing(hdc, 6, 10, 4, 1), "interlocking": interlocking(8, 5)} {
+		for layout, draw := range map[string]func(*fabric.Fabric, *geometry.Form, Options) (*Chart, error){"round": Round, "wedge": Wedge} {
+			c, err := draw(f, measure(t, f), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			sizes := numbersOf(c)
+			for _, r := range f.Parts[0].Rounds {
+				if r.Number == 0 {
+					continue
+				}
+				if size := sizes[strconv.Itoa(r.Number)]; typeface.CapHeight(size) < 1.79 {
+					t.Errorf("%s, %s: the number of %s is %.2f mm tall", name, layout, r.Label, typeface.CapHeight(size))
+				}
+			}
+			if r := Audit(c.Scene); !r.Clean() {
+				t.Errorf("%s, %s: %v %v", name, layout, r.Overlaps, r.Texts)
+			}
+		}
+	}
+}
