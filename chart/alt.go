@@ -34,7 +34,7 @@ func (w *work) alt() string {
 	text += w.stitchesInWords()
 	text += "; right side shown"
 	if !w.flat {
-		text += ", read " + w.direction(false)
+		text += ", read " + w.direction(w.backwards())
 	}
 	return text + "."
 }

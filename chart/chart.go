@@ -116,7 +116,11 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 func (w *work) draw() (*Chart, []*course) {
 	w.turn()
 	p := newPage(w, false)
-	w.reach(p.radius)
+	if w.border != nil {
+		w.reachBorder(p.width/2-margin, (p.bottom-p.top)/2)
+	} else {
+		w.reach(p.radius)
+	}
 	if w.o.Figure > 0 {
 		p.tighten()
 	}

@@ -76,6 +76,8 @@ func (w *work) stretchAt(radius float64) float64 {
 		return s.Scale
 	case ring.Stadium:
 		return s.Stretch(radius)
+	case ring.Edges:
+		return s.Stretch(radius)
 	}
 	return math.Max(radius, 0.5)
 }

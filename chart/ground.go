@@ -160,7 +160,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		for _, f := range places[1:] {
 			d.LineTo(at(f.angle, f.radius))
 		}
-	case isLevel(places) && a.window == 0 && a.corners.sides == 0 && a.oval == nil:
+	case isLevel(places) && a.window == 0 && a.corners.sides == 0 && a.oval == nil && a.border == nil:
 		first, r := places[0], places[0].radius-a.up()*gap
 		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
 			x, y := at(angle, first.radius)
@@ -193,6 +193,10 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		d.LineTo(at(f.angle, f.radius-a.up()*1.1))
 	}
 	g.Add(&scene.Path{D: d})
+	if b := a.border; b != nil {
+		g.Title = "Edges of the piece that the border is worked round"
+		g.Add(&scene.Text{X: a.centre.X, Y: a.centre.Y, Size: a.o.enlarged(lineSize), Align: scene.Centre, Colour: words, String: b.cloth})
+	}
 	return g
 }
 

@@ -110,7 +110,8 @@ func (w *work) width(c *course, i int) float64 {
 		next += c.wrap()
 	}
 	g := math.Min(back, next)
-	if _, ok := w.shape.(ring.Stadium); ok {
+	switch w.shape.(type) {
+	case ring.Stadium, ring.Edges:
 		here := w.shape.At(c.theta[i], c.radius[i])
 		least := math.Inf(1)
 		for _, a := range [...]float64{c.theta[i] - back, c.theta[i] + next} {

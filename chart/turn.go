@@ -29,6 +29,7 @@ type work struct {
 
 	corners  corners
 	oval     *oval   // nil for what is none
+	border   *border // likewise
 	cornerAt float64 // the angle of a corner
 
 	inwards bool
@@ -90,6 +91,7 @@ type course struct {
 // range of rounds looks as it does in the whole chart.
 func (w *work) turn() {
 	w.edge = map[int]float64{}
+	w.border = w.findBorder()
 	for i, c := range w.courses {
 		c.order = c.order[:0]
 		c.theta = make([]float64, len(c.round.Stitches))
@@ -104,8 +106,15 @@ func (w *work) turn() {
 			w.layLoose(c)
 			continue
 		}
+		if i == 0 && w.border != nil {
+			w.layBorder()
+			continue
+		}
 		w.layEdge(c)
 		w.lay(c)
+	}
+	if w.border != nil {
+		return
 	}
 	w.findCorners()
 	w.pinCorners()
@@ -117,7 +126,7 @@ func (w *work) key(p fabric.Place) int {
 	case stitch.Ring:
 		return 0
 	case stitch.RowEnd:
-		return -(1 + p.At.Round + 1_000_000*p.Part)
+		return -(1 + 2*p.At.Round + p.At.Stitch + 2_000_000*p.Part)
 	}
 	if p.At.Round < 0 || p.At.Round >= len(w.courses) {
 		return 0
@@ -276,9 +285,12 @@ func (w *work) lay(c *course) {
 			items[k].Before += w.channels[c.index]
 		}
 	}
-	if w.oval != nil {
+	switch {
+	case w.oval != nil:
 		w.onStadium(c, items)
-	} else {
+	case w.border != nil:
+		w.border.onEdges(items)
+	default:
 		narrowFans(items, w.stretch(c))
 	}
 	theta := ring.Angles(items)

@@ -52,6 +52,9 @@ func (w *work) cutRepeats(repeats int) bool {
 			fold = f
 		}
 	}
+	if w.border != nil {
+		fold = 1 // it shows whole edges or nothing
+	}
 	w.fold, w.window = fold, max(repeats, 1)
 	if fold < 2 || w.window >= fold {
 		return false

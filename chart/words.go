@@ -155,9 +155,12 @@ func (w *work) reading() (s []string) {
 		}
 		return s
 	}
-	read := "right side shown, read " + w.direction(false)
-	if w.turned() {
-		read += ", turned rounds " + w.direction(true)
+	back := w.backwards()
+	read := "right side shown, read " + w.direction(back)
+	for _, c := range w.drawn() {
+		if c.reversed != back {
+			return append(s, read+", turned rounds "+w.direction(!back))
+		}
 	}
 	return append(s, read)
 }
@@ -221,9 +224,15 @@ func (w *work) direction(back bool) string {
 	return "counterclockwise"
 }
 
+// backwards reports whether the first drawn round runs the other way.
+func (w *work) backwards() bool {
+	l := w.drawn()
+	return len(l) > 0 && l[0].reversed
+}
+
 // turned reports whether some drawn rounds run the other way.
 func (w *work) turned() bool {
-	for _, c := range w.courses[w.lo : w.last+1] {
+	for _, c := range w.drawn() {
 		if c.reversed {
 			return true
 		}

@@ -106,8 +106,9 @@ type Place struct {
 	Part int
 	// At is the stitch worked into. For a Space it is the first chain of the
 	// run and Last the last; for Between the stitch after the gap; for a
-	// RowEnd only At.Round means anything; for a Ring it is the foundation
-	// (Stitch -1).
+	// RowEnd At.Round is the row, and At.Stitch 1 or 0 along the first and the
+	// second edge that a border goes along, else 0; for a Ring it is the
+	// foundation (Stitch -1).
 	At   Ref
 	Last Ref
 }

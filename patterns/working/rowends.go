@@ -18,8 +18,9 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		return w.spread(s, n)
 	}
 	rows, part := w.edgeRows, w.c.edgePart
+	side := 0
 	if w.c.edge == 0 && len(w.sideRows) > 0 && w.c.index == 0 {
-		rows, part = w.nextSide(), w.sidePart
+		rows, part, side = w.nextSide(), w.sidePart, w.sides%2
 		if w.loop == stitch.Underside {
 			w.loop = stitch.Top // the chain has been left
 		}
@@ -49,7 +50,8 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	}
 	for i := 0; i < n; i++ {
 		row := (2*i + 1) * edge / (2 * n)
-		on := []fabric.Place{{Into: stitch.RowEnd, Part: part, At: fabric.Ref{Round: rows[row]}, Last: fabric.Ref{Round: rows[row]}}}
+		at := fabric.Ref{Round: rows[row], Stitch: side}
+		on := []fabric.Place{{Into: stitch.RowEnd, Part: part, At: at, Last: at}}
 		w.same = on
 		if h := w.into(s, 1, on); h != nil {
 			return h
