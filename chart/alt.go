@@ -19,7 +19,7 @@ func (w *work) alt() string {
 	switch {
 	case w.panel:
 		text = "Chart, laid flat,"
-	case w.flat:
+	case w.rows:
 		text = "Row chart"
 	case w.window > 0:
 		text = "Wedge chart"
@@ -33,7 +33,7 @@ func (w *work) alt() string {
 	}
 	text += w.stitchesInWords()
 	text += "; right side shown"
-	if !w.flat {
+	if !w.flat && !w.rows {
 		text += ", read " + w.direction(w.backwards())
 	}
 	return text + "."

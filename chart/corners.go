@@ -178,6 +178,14 @@ func (c *course) pin(now []float64, first float64) {
 func (w *work) outline() (ring.Shape, float64) {
 	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
 	n := w.corners.sides
+	if w.fan != nil {
+		s := w.fan.shape(!w.leftwards(false))
+		if p, ok := s.(ring.Polygon); ok {
+			p.Full = 1e-9
+			return p, 1 / math.Cos(math.Pi/float64(p.Sides))
+		}
+		return s, 1
+	}
 	if w.oval != nil && w.window == 0 {
 		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
 	}
@@ -200,7 +208,7 @@ func (w *work) outline() (ring.Shape, float64) {
 // tops are the levels of a round's stitches. A motif's sides are straight:
 // stitches of one kind are all as far out as they are on the whole.
 func (w *work) tops(c *course) []float64 {
-	if w.corners.sides == 0 {
+	if w.corners.sides == 0 && (w.fan == nil || w.fan.sides == 0) {
 		return c.form.Tops
 	}
 	sum, n := map[stitch.Kind]float64{}, map[stitch.Kind]float64{}

@@ -123,7 +123,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	line := a.pen.Line
 	number := strconv.Itoa(c.round.Number)
 	name := "rnd"
-	if a.flat && !a.panel {
+	if a.rows {
 		name = "row"
 	}
 	g := &scene.Group{ID: a.unique(name + number), Title: c.label(),
@@ -319,7 +319,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	}
 	an.Crossed = d.isCrossed(i)
 	an.FootWidth = d.footWidth(i, an.Base)
-	if c.round.Stitches[i].Kind.Base == stitch.Single && !c.open {
+	if c.round.Stitches[i].Kind.Base == stitch.Single && !(d.rows && d.flat) {
 		// Its arms are half way down, where legs that spread are closer.
 		if foot := d.meanFoot(c, i); foot < c.radius[i] {
 			an.Width *= (foot + c.radius[i]) / 2 / c.radius[i]

@@ -160,7 +160,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 		for _, f := range places[1:] {
 			d.LineTo(at(f.angle, f.radius))
 		}
-	case isLevel(places) && a.window == 0 && a.corners.sides == 0 && a.oval == nil && a.border == nil:
+	case isLevel(places) && a.window == 0 && !a.rows && a.corners.sides == 0 && a.oval == nil && a.border == nil:
 		first, r := places[0], places[0].radius-a.up()*gap
 		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
 			x, y := at(angle, first.radius)
@@ -172,7 +172,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 			next := places[(i+1)%len(places)]
 			to := next.angle
 			if i == len(places)-1 {
-				if a.window > 0 {
+				if a.window > 0 || a.rows {
 					break
 				}
 				to += ring.Turn
@@ -184,7 +184,7 @@ func (a *artist) ghost(places []footing) *scene.Group {
 				d.LineTo(at(f.angle+(to-f.angle)*t, f.radius+(next.radius-f.radius)*t))
 			}
 		}
-		if a.window == 0 {
+		if a.window == 0 && !a.rows {
 			d.Close()
 		}
 	}

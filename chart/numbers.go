@@ -27,7 +27,7 @@ const numberAir = 0.3
 // where the chart begins and the arrow of direction. missing are the rounds whose
 // number finds no room.
 func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
-	if a.flat {
+	if a.rows || a.flat {
 		return a.rowSigns(f, p)
 	}
 	g = &scene.Group{ID: "signs", Title: "Round numbers, start and direction"}

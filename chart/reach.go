@@ -190,6 +190,7 @@ func (w *work) layers() []ring.Layer {
 		up = append(up, l)
 	}
 	w.fitOval(up, w.courses[w.lo:w.last+1])
+	w.fitFan(up, w.courses[w.lo:w.last+1])
 	if w.inwards {
 		for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 			up[i], up[j] = up[j], up[i]

@@ -21,7 +21,7 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.flat = true
+	w.rows, w.flat = true, true
 	for i, c := range w.courses {
 		c.open = true
 		if i > 0 {
@@ -35,7 +35,13 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		w.last = w.shows()
 	}
 	w.layRows()
-	p := w.fit(w.reachRows)
+	lay := w.reachRows
+	if w.fan = w.findFan(); w.fan != nil {
+		w.flat = false
+		lay = w.reachFan
+		w.layRows()
+	}
+	p := w.fit(lay)
 	c, _ := p.finish()
 	return c, nil
 }
@@ -255,12 +261,19 @@ func (w *work) layRow(c *course) {
 	scale := 1.0
 	if natural > 0 {
 		c.long = w.length(c)
-		if c.index > 0 {
+		switch {
+		case w.fan != nil:
+			c.long = w.fan.span
+		case c.index > 0:
 			c.long = c.near(w.courses[c.index-1])
 		}
 		scale = c.long / natural
 	}
-	x := ring.Along(items, scale)
+	stiffness := float64(ring.Stiffness)
+	if w.fan != nil {
+		stiffness = stiffFan
+	}
+	x := ring.Along(items, scale, stiffness)
 	n := len(x)
 	fit := 1.0
 	if span := x[n-1] - x[0]; span > 0 {
@@ -270,8 +283,15 @@ func (w *work) layRow(c *course) {
 	for _, v := range x {
 		mean += v / float64(n)
 	}
+	at := mean
+	if w.fan != nil { // half a stitch from its edge
+		mean, at = x[0], scale*items[0].Width/2
+	}
 	for k, v := range x {
-		c.theta[c.order[k]] = mean + (v-mean)*fit
+		c.theta[c.order[k]] = at + (v-mean)*fit
+	}
+	if w.fan != nil {
+		w.fan.pinSpines(w, c)
 	}
 	c.fold = 1
 	gap := scale * natural / float64(n)

@@ -25,7 +25,11 @@ func (a *artist) rowSigns(f *finder, p *page) (g *scene.Group, missing []*course
 		if len(c.order) == 0 || c.round.Number == 0 {
 			continue
 		}
-		if sign := a.rowSign(f, p, c, a.colourOf(k)); sign != nil {
+		draw := a.rowSign
+		if a.fan != nil {
+			draw = a.fanSign
+		}
+		if sign := draw(f, p, c, a.colourOf(k)); sign != nil {
 			g.Add(sign)
 		} else {
 			missing = append(missing, c)

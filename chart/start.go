@@ -41,7 +41,7 @@ func (d *roundArtist) start(i int) *scene.Group {
 			if room := d.fanRoom(i, an.Base[0]); room < d.unit {
 				an.Width, an.Stem = min(an.Width, 0.6*room), 0.45
 			}
-		} else if foot := d.meanFoot(c, i); foot < c.radius[i] && !c.open {
+		} else if foot := d.meanFoot(c, i); foot < c.radius[i] && !(d.rows && d.flat) {
 			an.Width *= (foot + (c.radius[i]-foot)/float64(2*s.Chains)) / c.radius[i]
 		}
 	case next < len(c.round.Stitches) && c.round.Stitches[next].Role == fabric.FirstHalf && len(s.On) > 0 && !d.stoodOn(s.On[0], next):

@@ -30,9 +30,11 @@ type work struct {
 	corners  corners
 	oval     *oval   // nil for what is none
 	border   *border // likewise
+	fan      *fan    // how rows fan out; nil for straight ones
 	cornerAt float64 // the angle of a corner
 
 	inwards bool
+	rows    bool // worked in rows
 	flat    bool // rows or rounds that lie one above another
 	panel   bool // rounds that do
 	// window is how many of the fold repeats are drawn; 0: the whole round.

@@ -224,27 +224,7 @@ func (w *work) reachWedge(p *page) {
 	w.upright = math.Pi/2 - mid
 	w.reach(radius)
 	w.place(canvas.Point{})
-	low, high := canvas.Point{X: math.Inf(1), Y: math.Inf(1)}, canvas.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	grow := func(q canvas.Point) {
-		low = canvas.Point{X: math.Min(low.X, q.X), Y: math.Min(low.Y, q.Y)}
-		high = canvas.Point{X: math.Max(high.X, q.X), Y: math.Max(high.Y, q.Y)}
-	}
-	for _, c := range w.courses[w.lo : w.last+1] {
-		for i := range c.round.Stitches {
-			if c.cutOf(i) != left {
-				grow(w.top(c, i))
-				feet, _ := w.feet(c, i)
-				for _, q := range feet {
-					grow(q)
-				}
-			}
-		}
-	}
-	if c := w.courses[max(w.lo-1, 0)]; c.hub {
-		r := w.groundRadius()
-		grow(canvas.Point{X: -r, Y: -r})
-		grow(canvas.Point{X: r, Y: r})
-	}
+	low, high := w.extentOf()
 	const air = 6 // above: for the arrow
 	w.place(canvas.Point{X: hundredth(p.width/2 - (low.X+high.X)/2), Y: hundredth(p.top + air - low.Y)})
 	p.centre = w.centre

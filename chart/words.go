@@ -139,7 +139,7 @@ func (w *work) reading() (s []string) {
 		add("right side shown, read to the " + w.side(w.courses[w.lo]))
 		return s
 	}
-	if w.flat {
+	if w.flat || w.rows {
 		add("right side shown")
 		for _, c := range w.courses[w.lo : w.last+1] {
 			if c.round.Number > 0 && w.leftwards(c.reversed) != w.o.LeftHanded {
@@ -190,7 +190,7 @@ func (w *work) span() string {
 
 // noun is what the chart's courses are called.
 func (w *work) noun() string {
-	if w.flat && !w.panel {
+	if w.rows {
 		return "row"
 	}
 	return "round"

@@ -7,10 +7,10 @@ import "math"
 //	Σ (x − base)² + κ Σ (gap − natural gap)²
 //
 // where the natural gap of two neighbours is half the sum of their widths, times
-// scale. The result rises strictly and is in the unit of the bases; a row whose
+// scale, and κ is the stiffness. The result rises strictly and is in the unit of the bases; a row whose
 // items are all Free begins at 0. It takes time and space in proportion to the
 // number of items.
-func Along(items []Item, scale float64) []float64 {
+func Along(items []Item, scale, stiffness float64) []float64 {
 	n := len(items)
 	if n == 0 {
 		return nil
@@ -34,12 +34,12 @@ func Along(items []Item, scale float64) []float64 {
 	diag := make([]float64, n)
 	for i := range items {
 		if i > 0 {
-			diag[i] += Stiffness
-			x[i] += Stiffness * gaps[i-1]
+			diag[i] += stiffness
+			x[i] += stiffness * gaps[i-1]
 		}
 		if i < n-1 {
-			diag[i] += Stiffness
-			x[i] -= Stiffness * gaps[i]
+			diag[i] += stiffness
+			x[i] -= stiffness * gaps[i]
 		}
 		if !items[i].Free {
 			diag[i]++
@@ -48,13 +48,13 @@ func Along(items []Item, scale float64) []float64 {
 	}
 	// Elimination down the tridiagonal system, and back.
 	for i := 1; i < n; i++ {
-		f := Stiffness / diag[i-1]
-		diag[i] -= f * Stiffness
+		f := stiffness / diag[i-1]
+		diag[i] -= f * stiffness
 		x[i] += f * x[i-1]
 	}
 	x[n-1] /= diag[n-1]
 	for i := n - 2; i >= 0; i-- {
-		x[i] = (x[i] + Stiffness*x[i+1]) / diag[i]
+		x[i] = (x[i] + stiffness*x[i+1]) / diag[i]
 	}
 	// No gap is less than a part of the natural one.
 	shift := make([]float64, n)
