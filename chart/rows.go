@@ -207,6 +207,9 @@ func (c *course) fringed(below *course) bool {
 const (
 	leastStep, mostStep = 0.6, 1.2
 	fewStitches         = 16
+	// mostDrawnIn is how far a row's ends are drawn in from what they stand on, for its
+	// height: what it has fewer of stitches stands farther apart.
+	mostDrawnIn = 0.9
 )
 
 // near is how long a row is drawn over the one below it.
@@ -278,6 +281,12 @@ func (w *work) layRow(c *course) {
 	fit := 1.0
 	if span := x[n-1] - x[0]; span > 0 {
 		fit = scale * (natural - (items[0].Width+items[n-1].Width)/2) / span
+		if first, last := items[0], items[n-1]; w.fan == nil && !first.Free && !last.Free {
+			if least := (last.Base - first.Base - 2*mostDrawnIn*c.form.Height) / span; least > fit {
+				c.long *= least / fit
+				fit = least
+			}
+		}
 	}
 	mean := 0.0
 	for _, v := range x {

@@ -7,7 +7,10 @@
 // to the last, and the first comes again one full turn later.
 package ring
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // Turn is one full turn.
 const Turn = 2 * math.Pi
@@ -70,6 +73,7 @@ func Angles(items []Item) []float64 {
 		theta[0] = items[0].Base
 		return theta
 	}
+	items = uncross(items)
 	base := fanOut(items, gaps, beginning(items))
 	diag := make([]float64, n)
 	rhs := make([]float64, n)
@@ -110,6 +114,33 @@ func naturalGaps(items []Item) []float64 {
 		}
 	}
 	return gaps
+}
+
+// uncross is the items with their bases in rising order: stitches that cross stand over
+// the places of one another, and are not drawn together where they cross.
+func uncross(items []Item) []Item {
+	var bound []Item
+	rising := true
+	for _, t := range items {
+		if !t.Free {
+			rising = rising && (len(bound) == 0 || bound[len(bound)-1].Base <= t.Base)
+			bound = append(bound, t)
+		}
+	}
+	if rising {
+		return items
+	}
+	sort.SliceStable(bound, func(i, j int) bool { return bound[i].Base < bound[j].Base })
+	l := make([]Item, len(items))
+	copy(l, items)
+	k := 0
+	for i := range l {
+		if !l[i].Free {
+			l[i].Base, l[i].Place = bound[k].Base, bound[k].Place
+			k++
+		}
+	}
+	return l
 }
 
 // fanOut is the angle each item is drawn to: its base, or, for neighbours that

@@ -30,6 +30,7 @@ func Along(items []Item, scale, stiffness float64) []float64 {
 		}
 		return x
 	}
+	items = uncross(items)
 	base := fanOut(items, gaps, 0)
 	diag := make([]float64, n)
 	for i := range items {
