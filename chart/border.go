@@ -225,56 +225,7 @@ func (w *work) layBorder() {
 // edge fills that edge, and what stands in a corner that corner.
 func (b *border) onEdges(items []ring.Item) {
 	e := b.edges(1, false)
-	n := 2 * len(b.corners)
-	region := make([]int, len(items))
-	last := -1
-	for k := range items {
-		region[k] = -1
-		if !items[k].Free {
-			region[k], _ = e.Region(items[k].Base)
-			last = region[k]
-		}
-	}
-	if last < 0 {
-		return
-	}
-	// What stands on nothing is where its neighbours are, or in the corner between.
-	for k := 0; k < len(items); k++ {
-		if region[k] >= 0 {
-			last = region[k]
-			continue
-		}
-		next := last
-		for j := 1; j < len(items); j++ {
-			if i := (k + j) % len(items); !items[i].Free {
-				next, _ = e.Region(items[i].Base)
-				break
-			}
-		}
-		switch {
-		case next == last, next%2 == 1:
-			region[k] = next
-		case last%2 == 1:
-			region[k] = last
-		default:
-			region[k] = (next + n - 1) % n
-		}
-	}
-	sum := make([]float64, n)
-	for k := range items {
-		sum[region[k]] += items[k].Width + items[k].Before
-	}
-	for k := range items {
-		before := region[(k+len(items)-1)%len(items)]
-		if sum[region[k]] > 0 {
-			scale := e.Span(region[k]) / sum[region[k]]
-			items[k].Width *= scale
-			items[k].Before *= scale
-		}
-		for r := (before + 1) % n; r != region[k] && before != region[k]; r = (r + 1) % n {
-			items[k].Before += e.Span(r)
-		}
-	}
+	regions{2 * len(b.corners), func(a float64) int { r, _ := e.Region(a); return r }, e.Span}.fill(items)
 }
 
 // edges is the shape of a border at a scale.
@@ -295,10 +246,6 @@ func (w *work) reachBorder(wide, high float64) {
 	layers := w.layers()
 	for i := range layers {
 		layers[i].Least, layers[i].Length = 0, 0
-	}
-	half, up := 0.0, 0.0
-	for _, p := range w.border.corners {
-		half, up = math.Max(half, math.Abs(p.X)), math.Max(up, math.Abs(p.Y))
 	}
 	lay := func(scale float64) bool {
 		w.radii = ring.Stack(layers, ring.Fit{Outer: 1e6, MaxScale: scale})
@@ -325,4 +272,13 @@ func (w *work) reachBorder(wide, high float64) {
 		lay(low)
 	}
 	w.radii.Crowded = w.shape.(ring.Edges).Stretch(0)*ring.Turn < leastPitch*float64(len(w.courses[1].order))
+}
+
+// high is half the height of the cloth at a scale.
+func (b *border) high(scale float64) float64 {
+	up := 0.0
+	for _, p := range b.corners {
+		up = math.Max(up, math.Abs(p.Y))
+	}
+	return up * scale
 }

@@ -24,6 +24,9 @@ package chart
 
 import (
 	"fmt"
+	"math"
+
+	"github.com/tdewolff/canvas"
 
 	"whorl/chart/scene"
 	"whorl/geometry"
@@ -115,18 +118,38 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 // draw lays out and draws the work, and tells which rounds got no number.
 func (w *work) draw() (*Chart, []*course) {
 	w.turn()
-	p := newPage(w, false)
-	if w.border != nil {
-		w.reachBorder(p.width/2-margin, (p.bottom-p.top)/2)
-	} else {
-		w.reach(p.radius)
+	if w.oval != nil || w.border != nil {
+		return w.fit(w.reachLong).finish()
 	}
+	p := newPage(w, false)
+	w.reach(p.radius)
 	if w.o.Figure > 0 {
 		p.tighten()
 	}
 	w.place(p.centre)
 	return p.finish()
 }
+
+// reachLong sets what is no circle, but longer one way than the other, at the top of the
+// room that the page has.
+func (w *work) reachLong(p *page) {
+	wide, high := p.width/2-margin, (p.bottom-p.top)/2-aroundLong
+	if w.border != nil {
+		w.reachBorder(wide, high)
+	} else {
+		w.reachWithin(wide, high)
+	}
+	half := w.outer
+	if w.border != nil {
+		half = w.border.high(w.radii.Scale) + w.outer
+	}
+	p.centre = canvas.Point{X: p.width / 2, Y: hundredth(p.top + aroundLong + half)}
+	p.bottom = math.Min(p.bottom, hundredth(p.centre.Y+half+aroundLong))
+	w.place(p.centre)
+}
+
+// aroundLong is the room over and under what is no circle, for the arrow, mm.
+const aroundLong = 5.0
 
 // newWork picks the part and the rounds out of the fabric; the part must be
 // worked in the given way.

@@ -124,26 +124,54 @@ func (w *work) layOval() {
 	}
 }
 
+// crowdedRegion is how many times more than its room a side or an end may hold before
+// what stands on each fills it, however close together.
+const crowdedRegion = 1.35
+
 // onStadium gives stitches of a round their widths as angles of the stadium: on its
 // sides a stitch turns through another angle than about its ends.
 func (w *work) onStadium(c *course, items []ring.Item) {
 	o := w.oval
 	end := ring.Turn/2 - o.side
+	in, ok := regions{of: o.region}.places(items)
+	if !ok {
+		return
+	}
 	around := math.Max(c.form.Circumference-2*o.long, 0.2*c.form.Circumference)
-	share := 0.0
+	share := [...]float64{o.side / o.long, 2 * end / around, o.side / o.long, 2 * end / around}
+	var sum [4]float64
 	for k := range items {
-		if !items[k].Free {
-			rel := math.Mod(above(items[k].Base, -end/2)+end/2, ring.Turn/2)
-			share = o.side / o.long
-			if rel < end {
-				share = 2 * end / around
-			}
-		}
-		if share > 0 {
-			items[k].Width *= share
-			items[k].Before *= share
+		sum[in[k]] += items[k].Width + items[k].Before
+	}
+	spans := [...]float64{o.side, end, o.side, end}
+	crowded := false
+	for r, span := range spans {
+		crowded = crowded || sum[r]*share[r] > crowdedRegion*span
+	}
+	for r, span := range spans {
+		if crowded && sum[r] > 0 {
+			share[r] = span / sum[r]
 		}
 	}
+	for k := range items {
+		items[k].Width *= share[in[k]]
+		items[k].Before *= share[in[k]]
+	}
+}
+
+// region is the side (0, 2) or the end (1, 3) of the stadium that an angle is on.
+func (o *oval) region(angle float64) int {
+	end := ring.Turn/2 - o.side
+	rel := above(angle, -end/2) + end/2
+	region := 3
+	if rel >= ring.Turn/2 {
+		rel -= ring.Turn / 2
+		region = 1
+	}
+	if rel >= end {
+		region = (region + 1) % 4
+	}
+	return region
 }
 
 // ovalLong is the length of the chain on paper, mm; 0 for what is no oval.
@@ -171,16 +199,16 @@ func (w *work) fitOval(layers []ring.Layer, rounds []*course) {
 	}
 }
 
-// stackOval lays the rounds of an oval as far out as keeps its ends within what a circle
-// would reach.
-func (w *work) stackOval(fit *ring.Fit, tall float64) {
+// stackOval lays the rounds of an oval as far out as keeps its ends within so much of
+// the centre, its sides within the fit.
+func (w *work) stackOval(fit *ring.Fit, wide, tall float64) {
 	within := fit.Outer
 	low, high := within/10, within
 	for range 30 {
 		fit.Outer = (low + high) / 2
 		fit.Hole = ovalHole * w.radii.Scale * tall
 		w.radii = ring.Stack(w.layers(), *fit)
-		if w.radii.Of(w.layerAt(w.last))+w.ovalLong()/2 > within {
+		if w.radii.Of(w.layerAt(w.last))+w.ovalLong()/2 > wide {
 			high = fit.Outer
 		} else {
 			low = fit.Outer

@@ -66,14 +66,19 @@ func (w *work) startAngle() float64 {
 
 // reach finds the radius of every stitch, so that all lie within a circle of
 // the given radius on paper.
-func (w *work) reach(within float64) {
+func (w *work) reach(within float64) { w.reachWithin(within, within) }
+
+// reachWithin finds the radius of every stitch, so that all lie within so much of the
+// centre to each side, and up and down, on paper.
+func (w *work) reachWithin(wide, high float64) {
 	w.radii = nil
 	for _, c := range w.courses {
 		c.level, c.raised = 0, 0 // of an earlier layout
 	}
 	var extent float64
 	w.shape, extent = w.outline()
-	within /= extent
+	wide, high = wide/extent, high/extent
+	within := math.Min(wide, high)
 	w.lo = w.first
 	if c := w.courses[w.first]; (c.hub || c.loose) && w.last > w.first {
 		w.lo++
@@ -84,7 +89,7 @@ func (w *work) reach(within float64) {
 	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall}
 	w.radii = ring.Stack(w.layers(), fit)
 	if w.oval != nil {
-		w.stackOval(&fit, tall)
+		w.stackOval(&fit, wide-0.8, tall)
 	}
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
@@ -92,8 +97,8 @@ func (w *work) reach(within float64) {
 		w.outer = 0
 		w.radiateAll()
 		// Single stitches may stand out beyond the mean of their round.
-		reached := w.outer + w.ovalLong()/2
-		over := reached - (within - 0.8)
+		long := w.ovalLong() / 2
+		over := math.Max(w.outer+long-wide, w.outer-high) + 0.8
 		switch {
 		case over < 0.05:
 			return
@@ -101,7 +106,7 @@ func (w *work) reach(within float64) {
 			fit.Outer -= over
 			w.radii = ring.Stack(w.layers(), fit)
 		default:
-			w.radii.Shrink((within - 0.8) / reached)
+			w.radii.Shrink(math.Min((wide-0.8)/(w.outer+long), (high-0.8)/w.outer))
 		}
 	}
 }

@@ -52,8 +52,22 @@ func (d *roundArtist) tallJoin(grp *scene.Group, i int) *scene.Group {
 	s := &d.c.round.Stitches[i]
 	an := d.anchors(i)
 	an.Width = min(an.Width, d.unit)
+	along := d.onLoop(i)
+	if len(along) > 0 && len(an.Base) == 1 && an.Top != an.Base[0] {
+		an.Width *= 0.6
+		an.Rise = []canvas.Point{an.Top.Sub(an.Base[0]).Norm(1)} // straight, as those on it stand
+	}
 	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))
 	grp.Title += " with " + s.Kind.Name(d.o.Terms)
-	grp.Data = []scene.Attr{{Name: "kind", Value: s.Kind.Name(d.o.Terms)}, {Name: "top", Points: []canvas.Point{an.Top}}, {Name: "base", Points: an.Base}}
+	grp.Data = []scene.Attr{{Name: "kind", Value: s.Kind.Name(d.o.Terms)}, {Name: "top", Points: append([]canvas.Point{an.Top}, along...)}, {Name: "base", Points: an.Base}}
 	return grp
+}
+
+// onLoop are the places along the loop that the tall join i completes.
+func (d *roundArtist) onLoop(i int) []canvas.Point {
+	k := d.c.round.Completed
+	if k == 0 || k > len(d.c.round.Spaces) {
+		return nil
+	}
+	return d.strung[d.key(fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: d.c.index, Stitch: d.c.round.Spaces[k-1].From}})]
 }

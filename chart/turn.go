@@ -284,7 +284,7 @@ func (w *work) lay(c *course) {
 	}
 	if n := len(items); w.sectors > 0 && n%w.sectors == 0 {
 		for k := 0; k < n; k += n / w.sectors {
-			items[k].Before += w.channels[c.index]
+			makeRoom(items, k, w.channels[c.index])
 		}
 	}
 	switch {
@@ -320,6 +320,31 @@ func (w *work) lay(c *course) {
 	}
 }
 
+// makeRoom makes room before an item; within a fan and at its sides alike, where a fan runs
+// on over it.
+func makeRoom(items []ring.Item, k int, room float64) {
+	n := len(items)
+	at := func(k int) *ring.Item { return &items[(k%n+n)%n] }
+	from, to := k, k // the fan's stitches, and the chains in it
+	for j := k; j > k-n && (at(j).Free || at(j).Place == items[k].Place); j-- {
+		if !at(j).Free {
+			from = j
+		}
+	}
+	for j := k; j < k+n && (at(j).Free || at(j).Place == items[k].Place); j++ {
+		if !at(j).Free {
+			to = j
+		}
+	}
+	if from == k || items[k].Free || items[k].Place == 0 || to-from >= n-1 {
+		items[k].Before += room
+		return
+	}
+	for j := from; j <= to+1; j++ {
+		at(j).Before += room / float64(to-from+2)
+	}
+}
+
 // stretch is how many times longer a round comes out on paper than in the
 // fabric, when the whole part is drawn from its centre: more than 1 for a tube.
 func (w *work) stretch(c *course) float64 {
@@ -342,19 +367,30 @@ func narrowFans(items []ring.Item, stretch float64) {
 	if part == 1 {
 		return
 	}
-	for i := 0; i < len(items); {
-		if items[i].Free || items[i].Place == 0 {
+	// From where no fan runs on over the seam.
+	n, first := len(items), 0
+	last := -1
+	for i := n - 1; i >= 0 && last < 0; i-- {
+		if !items[i].Free {
+			last = items[i].Place
+		}
+	}
+	for first < n && (items[first].Free || items[first].Place == last) {
+		first++
+	}
+	for i := first; i < first+n; {
+		if t := items[i%n]; t.Free || t.Place == 0 {
 			i++
 			continue
 		}
-		end, n := i+1, 1
-		for k := i + 1; k < len(items) && (items[k].Free || items[k].Place == items[i].Place); k++ {
-			if !items[k].Free {
-				end, n = k+1, n+1
+		end, stitches := i+1, 1
+		for k := i + 1; k < first+n && (items[k%n].Free || items[k%n].Place == items[i%n].Place); k++ {
+			if !items[k%n].Free {
+				end, stitches = k+1, stitches+1
 			}
 		}
-		for k := i; k < end && n >= 3; k++ {
-			items[k].Width *= part
+		for k := i; k < end && stitches >= 3; k++ {
+			items[k%n].Width *= part
 		}
 		i = end
 	}
