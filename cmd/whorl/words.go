@@ -6,6 +6,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -264,6 +266,10 @@ func yarn(y *patterns.Yarn) string {
 		ball += y.Length
 	}
 	text := strings.Join(l, ", ")
+	if text != "" {
+		r, n := utf8.DecodeRuneInString(text)
+		text = string(unicode.ToUpper(r)) + text[n:]
+	}
 	switch {
 	case ball == "":
 		return text

@@ -25,6 +25,11 @@ func namesIn(t stitch.Terms) named {
 	for b := stitch.Slip; b <= stitch.TripleTreble; b++ {
 		bases[b.Name(t)] = b
 		bases[b.LongName(t)] = b
+		// "the first treble", "a half double": but "single" and "double" alone
+		// may be said of other things.
+		if short := strings.TrimSuffix(b.LongName(t), " crochet"); short == "treble" || strings.Contains(short, " ") && b > stitch.Slip {
+			bases[short] = b
+		}
 	}
 	names := make([]string, 0, len(bases))
 	for name := range bases {
@@ -46,7 +51,7 @@ var (
 	ownTerms  = regexp.MustCompile(`\b(US|UK)( crochet)? (terms|terminology|abbreviations)`)
 	sizeList  = regexp.MustCompile(`(\d+(?:\.\d+)?) \((\d+(?:\.\d+)?(?:, \d+(?:\.\d+)?)*)\)`)
 	skipWord  = regexp.MustCompile(`(?i)\b(sk|skip|miss)( (?:next|first|last|each|these|those|st|sts|ch|\d+)\b)`)
-	overWord  = regexp.MustCompile(`(?i)\b(yo|yoh)\b`)
+	overWord  = regexp.MustCompile(`(?i)\b(yo|yoh|yrh)\b`)
 	gaugeWord = regexp.MustCompile(`(?i)\bgauge\b`)
 	// Tension is the stitch gauge in UK terms, but "an even tension" is how the
 	// yarn is held.
@@ -88,7 +93,7 @@ func (s Style) sentence(text string) string {
 		text = names.find.ReplaceAllStringFunc(text, func(name string) string {
 			m := names.find.FindStringSubmatch(name)
 			style, base := s, names.bases[strings.ToLower(m[3])]
-			style.Long = s.Long || strings.EqualFold(m[3], base.LongName(s.From)) // as it was written
+			style.Long = s.Long || strings.TrimSuffix(base.LongName(s.From), " crochet") == strings.TrimSuffix(strings.ToLower(m[3]), " crochet") // as it was written
 			if style.Long && m[1] != "" {
 				m[1] += " "
 			}
@@ -114,6 +119,33 @@ func (s Style) sentence(text string) string {
 		}
 	}
 	return text
+}
+
+// ofSizes explains how the numbers of several sizes are written.
+var ofSizes = regexp.MustCompile(`(?i)^(sizes|figures|numbers|instructions|directions|changes|when|where|if)\b.*\b(given as|written as|in (square |round )?(brackets|parentheses)|(single|one|only one) (number|figure)).*`)
+
+// Words that are spelled otherwise where the terms are at home.
+var american = strings.NewReplacer("color", "colour", "Color", "Colour", "center", "centre", "Center", "Centre")
+var british = strings.NewReplacer("colour", "color", "Colour", "Color", "centred", "centered", "centre", "center", "Centre", "Center")
+
+// Notes are running notes as [Style.Advice], in the spelling of terms that are not
+// their own and, for one size, without what explains the numbers of all.
+func (s Style) Notes(text string) string {
+	if text = s.Advice(text); s.Size >= 0 && s.Sizes > 1 {
+		text = sentences.ReplaceAllStringFunc(text, func(sentence string) string {
+			if ofSizes.MatchString(sentence) && strings.Contains(strings.ToLower(sentence), "size") {
+				return ""
+			}
+			return sentence
+		})
+	}
+	switch {
+	case s.Terms == s.From:
+		return text
+	case s.Terms == stitch.UK:
+		return strings.NewReplacer("centreed", "centred", "centreing", "centring").Replace(american.Replace(text))
+	}
+	return british.Replace(text)
 }
 
 // said is a base with what stands before and behind it: FP, dc, 2tog.

@@ -14,6 +14,10 @@ func (b *block) bracket(places []Place) *fault.Fault {
 	if close < 0 {
 		return p.failAt(open, "bracket", "this bracket is never closed", "Add the closing bracket.")
 	}
+	if close == open+2 && p.toks[open+1].is("s") && !p.toks[open].spaced {
+		p.i = close + 1 // "next 2 st(s)"
+		return nil
+	}
 	if places == nil && !p.multiplied(close+1) {
 		p.i = open + 1
 		if s := p.statedUpTo(close); s != nil {

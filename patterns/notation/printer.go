@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"whorl/patterns/stitch"
 )
@@ -58,8 +59,8 @@ func (s Style) Items(items []Item) string {
 				text = "join with " + s.what(&j.With) + " in " + s.place(j.Place) // a standing stitch
 			}
 		}
-		if c, ok := it.(*Colour); ok && first {
-			text = withYarn(c.Name)
+		if c, ok := it.(*Colour); ok && onlyNotes(items[:i]) {
+			text = withYarn(c.Name, i+1 < len(items))
 		}
 		if text == "" {
 			continue
@@ -69,18 +70,33 @@ func (s Style) Items(items []Item) string {
 		case *Note, *Marker:
 			switch {
 			case bracketed(text):
-				own = " "
+				own, ends = " ", first // "(Make 2.) Ch 32"
 			case isClause(it):
-				if !sentence {
-					text = strings.ToLower(text[:1]) + text[1:]
+				if Leads(it) && i > 0 {
+					own = ". " // it begins another sentence
+				} else if !sentence {
+					text = uncapital(text)
 				}
+				if _, after := previous(items, i).(*Note); after && !capital(it.(*Note).Text) {
+					sentence = false // "Work in a spiral, marking the first st"
+				}
+				if strings.HasPrefix(text, "to ") || strings.HasPrefix(text, "for ") {
+					own = " "
+				}
+			case i > 0 && Leads(items[i-1]):
+				text = uncapital(text) // "Using a needle, weave …"
 			default:
 				own, ends, text = ". ", true, capitalise(text)
 			}
 		case *Counts:
 			if own = " "; c.Throughout && !c.Space && (c.Not || c.As.Shape == stitch.Plain) && !fromHook(items[:i]) {
 				// Of all beginning chains, and not of the one before.
-				own, ends, text = ". ", true, "Beg ch "+strings.Trim(text, "()")
+				own, ends, text = ". ", true, capitalise(strings.Trim(text, "()"))
+				if c.Of == 0 {
+					text = "Beg ch " + uncapital(text)
+				}
+			} else if c.Of == 0 && !c.Space && i > 0 && intoHook(items[i-1]) {
+				text = strings.NewReplacer("(counts", "("+s.skipped()+" chs count", "(does", "("+s.skipped()+" chs do").Replace(text)
 			}
 		case *FastenOff:
 			own, ends = ". ", true
@@ -91,8 +107,11 @@ func (s Style) Items(items []Item) string {
 			if i > 0 && leadsIn(items[i-1]) {
 				own = ", " // "With yarn B, rep Rnd 4"
 			}
-		case *Join, *NoJoin, *Turn:
+		case *Join, *NoJoin, *Turn, *FormRing:
 			own = "; "
+			if i == 1 && leadsIn(items[0]) || opens(items[i:]) {
+				own = ", " // "With yarn B, join …"; "ch 1, turn, …"
+			}
 		}
 		switch {
 		case first:
@@ -121,13 +140,19 @@ func fromHook(items []Item) bool {
 		case *Chain:
 			return true
 		case *Stitches:
-			return len(it.Places) > 0 && it.Places[0].Target.Sort == FromHook
+			return intoHook(it)
 		case *Note, *Turn:
 		default:
 			return false
 		}
 	}
 	return false
+}
+
+// intoHook reports whether an instruction begins in a chain counted from the hook.
+func intoHook(it Item) bool {
+	st, ok := it.(*Stitches)
+	return ok && len(st.Places) > 0 && st.Places[0].Target.Sort == FromHook
 }
 
 // Clause reports whether advice is a part of a sentence, "being careful not to
@@ -137,10 +162,46 @@ func (n *Note) Clause() bool {
 	switch {
 	case rest == "" || slices.Contains(headings, strings.ToLower(word)):
 		return false // "Edging", "Finishing: …"
-	case word == "as" || word == "so":
-		return true // "as you will on every round", "so that the ribs stack up"
+	case word == "as" || word == "so" || word == "to" || word == "for" || strings.EqualFold(word, "with"):
+		return true // "as you will on every round", "so that the ribs stack up", "to level the edge", "for thumb"
 	}
 	return strings.HasSuffix(word, "ing") && len(word) > 5
+}
+
+// previous is the instruction before the one at i, nil where there is none.
+func previous(items []Item, i int) Item {
+	if i == 0 {
+		return nil
+	}
+	return items[i-1]
+}
+
+// opens reports whether a turn is followed by work, as at the beginning of a row.
+func opens(items []Item) bool {
+	if _, turn := items[0].(*Turn); !turn {
+		return false
+	}
+	for _, it := range items[1:] {
+		switch it.(type) {
+		case *Stitches, *Group, *Repeat, *Skip:
+			return true
+		}
+	}
+	return false
+}
+
+// Leads reports whether an instruction is a clause that a sentence begins with.
+func Leads(it Item) bool {
+	n, ok := it.(*Note)
+	return ok && n.Clause() && capital(n.Text)
+}
+
+// uncapital is a sentence as it goes on behind a comma.
+func uncapital(s string) string {
+	if r := []rune(s); len(r) > 1 && unicode.IsUpper(r[0]) && unicode.IsLower(r[1]) {
+		return string(unicode.ToLower(r[0])) + string(r[1:])
+	}
+	return s
 }
 
 // leadsIn reports whether an instruction belongs to the one that follows it.
@@ -154,8 +215,23 @@ func isClause(it Item) bool {
 	return ok && n.Clause()
 }
 
-// withYarn begins with a yarn.
-func withYarn(name string) string {
+func onlyNotes(items []Item) bool {
+	for _, it := range items {
+		if _, ok := it.(*Note); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// withYarn begins with a yarn, and may go on with work.
+func withYarn(name string, goesOn bool) string {
+	if name[0] >= '0' && name[0] <= '9' {
+		return "with yarn " + name
+	}
+	if goesOn && name != "new" && !strings.Contains(name, " ") && !capital(name) {
+		return "with " + name + " yarn"
+	}
 	if name == "new" || strings.Contains(name, " ") || !capital(name) {
 		return "change to " + yarnName(name)
 	}
@@ -194,6 +270,9 @@ func (s Style) item(it Item) string {
 		inner := s
 		inner.deep++
 		text := "(" + inner.Items(it.Items) + ") " + s.places(it.Place, false)
+		if r, ok := it.Items[0].(*Repeat); ok && len(it.Items) == 1 && r.Extent.Sort == NoExtent && !it.Times.Set() {
+			return s.repeat(r) + " " + s.places(it.Place, false) // "[3 dc, ch 2] 3 times in ring"
+		}
 		if it.Times.Set() {
 			text += " " + s.times(it.Times)
 		}
@@ -218,7 +297,7 @@ func (s Style) item(it Item) string {
 		return "join with " + s.kind(stitch.Of(stitch.Slip), Loop{}) + " to form ring"
 	case *InLoops:
 		text := "working in " + loopNames[it.Into] + "s only"
-		if it.Into == stitch.ThirdLoop || it.Into == stitch.BackBump {
+		if it.Into == stitch.ThirdLoop || it.Into == stitch.BackBump || it.Into == stitch.Top {
 			text = "working in " + loopNames[it.Into] + "s"
 		}
 		if it.Round > 0 {
@@ -246,7 +325,11 @@ func (s Style) item(it Item) string {
 	case *OtherSide:
 		return "working along other side of chain"
 	case *Note:
-		return fastens.ReplaceAllString(s.Advice(it.Text), "Fasten off")
+		text := it.Text
+		if strings.HasPrefix(text, "[") && strings.HasSuffix(text, "]") {
+			text = "(" + text[1:len(text)-1] + ")"
+		}
+		return fastens.ReplaceAllString(s.Advice(text), "Fasten off")
 	case *Marker:
 		return s.Advice(it.Text)
 	}

@@ -29,6 +29,25 @@ func TestAdviceInTheOtherTerms(t *testing.T) {
 	}
 }
 
+func TestNotesInTheOtherTerms(t *testing.T) {
+	uk := Style{Terms: stitch.UK, From: stitch.US, Size: 0, Sizes: 2}
+	us := Style{Terms: stitch.US, From: stitch.UK, Size: -1, Sizes: 2}
+	for _, c := range []struct {
+		style         Style
+		written, want string
+	}{
+		{uk, "Change color in the center.", "Change colour in the centre."},
+		{us, "The 3 ch stands in for the first treble, yrh and pull.", "The 3 ch stands in for the first double crochet, yo and pull."},
+		{us, "Two half trebles in a double thickness of colour.", "Two half double crochets in a double thickness of color."},
+		{uk, "Sizes are given as S [M]. Numbers in brackets at the end are stitches. When a single number is given it is for all sizes.", "Numbers in brackets at the end are stitches. "},
+		{us, "Sizes are given as S [M].", "Sizes are given as S [M]."},
+	} {
+		if got := c.style.Notes(c.written); got != c.want {
+			t.Errorf("%q: %q, want %q", c.written, got, c.want)
+		}
+	}
+}
+
 func TestAdviceForOneSize(t *testing.T) {
 	s := Style{Size: 1, Sizes: 3}
 	if got, want := s.Advice("Leave a tail of 30 (35, 40) cm and 2 (3) more."), "Leave a tail of 35 cm and 2 (3) more."; got != want {

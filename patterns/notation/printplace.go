@@ -40,6 +40,15 @@ func (s Style) kind(k stitch.Kind, l Loop) string {
 	return name
 }
 
+// several is the name of several stitches: written out it has a plural, shortened
+// it is its own.
+func (s Style) several(name string, k stitch.Kind) string {
+	if s.Long && k.Shape != stitch.Together {
+		return Plural(name)
+	}
+	return name
+}
+
 // what is the name of what is made.
 func (s Style) what(w *What) string {
 	name := ""
@@ -97,6 +106,9 @@ func (s Style) stitches(st *Stitches) string {
 	}
 	name := s.what(&what)
 	if st.N.Set() && !s.one(st.N) {
+		if what.Name == "" && what.Shaping == 0 {
+			name = s.several(name, what.Kind)
+		}
 		name = s.Num(st.N) + " " + name
 	}
 	text := name
@@ -254,7 +266,7 @@ func (s Style) pick(p *Place) string {
 		}
 		return "same " + t
 	case First:
-		if p.Target.Sort == StartChain {
+		if p.Target.Sort == StartChain || p.Target.Sort == OfName && strings.HasPrefix(t, "beg ") {
 			return "top of " + t
 		}
 		return "first " + t
@@ -325,7 +337,11 @@ func (s Style) target(t *Target, many bool) string {
 	}
 	switch t.Sort {
 	case OfKind:
-		return s.kind(t.Kind, t.Loop)
+		name := s.kind(t.Kind, t.Loop)
+		if many {
+			name = s.several(name, t.Kind)
+		}
+		return name
 	case OfName:
 		if t.Name == "" {
 			if t.Chains > 0 {

@@ -127,7 +127,7 @@ func (p *parser) advice(b *block) bool {
 			return p.note(b, start, end) // "Continue increasing in every round as follows:"
 		}
 	}
-	if p.optional(start, end) {
+	if p.optional(start, end) || t.is("start") && p.at(1).is("stuffing") {
 		return p.note(b, start, end)
 	}
 	if t.is("to") && p.at(1).is("join", "sew", "attach", "assemble", "seam", "block", "line") && !p.at(2).is("in", "with", "to") {

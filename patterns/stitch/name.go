@@ -105,13 +105,13 @@ func (k Kind) LongName(t Terms) string {
 	case Together:
 		n += " " + strconv.Itoa(k.Legs) + " together"
 	case Cluster:
-		n = strconv.Itoa(k.Legs) + " " + n + " cluster"
+		n = strconv.Itoa(k.Legs) + "-" + n + " cluster"
 	case Puff:
 		n = "puff stitch"
 	case Bobble:
-		n = strconv.Itoa(k.Legs) + " " + n + " bobble"
+		n = strconv.Itoa(k.Legs) + "-" + n + " bobble"
 	case Popcorn:
-		n = strconv.Itoa(k.Legs) + " " + n + " popcorn"
+		n = strconv.Itoa(k.Legs) + "-" + n + " popcorn"
 	case Picot:
 		n = "chain " + strconv.Itoa(k.Legs) + " picot"
 	}

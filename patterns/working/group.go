@@ -162,6 +162,15 @@ func newDefinition(name string, items []notation.Item) *definition {
 	return d
 }
 
+// is reports whether it is one stitch of the kind, in its loop or around its post.
+func (d *definition) is(k stitch.Kind, in stitch.Into) bool {
+	if d == nil || len(d.items) != 1 {
+		return false
+	}
+	s, ok := d.items[0].(*notation.Stitches)
+	return ok && len(s.Places) == 0 && !s.N.Set() && s.What.Kind == k && s.What.Loop.Into == in
+}
+
 // aroundPost reports whether it is one stitch around a post.
 func (d *definition) aroundPost() bool {
 	if d == nil {

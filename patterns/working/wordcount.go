@@ -145,10 +145,14 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 				add(name, notation.Plural(name), 1, size, 1)
 			default:
 				name := kindName(st, style.Terms)
+				many := name
 				if style.Long {
 					name = longName(st, style.Terms)
+					if many = name; k.Shape != stitch.Together {
+						many = notation.Plural(name)
+					}
 				}
-				add(name, name, 1, size, 1)
+				add(name, many, 1, size, 1)
 			}
 		}
 		outside := map[int]bool{}
@@ -162,6 +166,7 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 			}
 		}
 	}
+	list = alikeSpaces(list, rounds, style)
 	sort.SliceStable(list, func(i, j int) bool {
 		a, b := list[i], list[j]
 		if a.order != b.order {
@@ -170,6 +175,28 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 		return a.order == 1 && a.most() > b.most()
 	})
 	return list
+}
+
+// alikeSpaces counts the chain spaces together where they are longer in one size
+// than in another: "1 ch sp".
+func alikeSpaces(list []*told, rounds []*fabric.Round, style notation.Style) []*told {
+	all := &told{one: "ch sp", many: "ch sps", n: make([]int, len(rounds)), order: 3}
+	var others []*told
+	differ := false
+	for _, t := range list {
+		if t.order != 3 {
+			others = append(others, t)
+			continue
+		}
+		for size, r := range rounds {
+			all.n[size] += t.n[size]
+			differ = differ || r != nil && style.Size < 0 && t.n[size] == 0
+		}
+	}
+	if !differ {
+		return list
+	}
+	return append(others, all)
 }
 
 // longName is [kindName] written out.

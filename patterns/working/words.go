@@ -60,33 +60,40 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 	s := script{work: w.work, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
 		Names: map[string]string{}, Posts: map[string]bool{}}, counted: notation.NewVocabulary(terms, p.StitchNames()), told: map[string]bool{}}
 	trade := notation.NewVocabulary(p.Terms, nil)
-	// told are the names of the trade whose movements of the hook the designer
-	// tells: they are another in the other terms.
+	// told are the names of the trade that the designer tells of: they are another
+	// in the other terms.
 	told := map[string]string{}
 	for i := range p.Stitches {
 		d := &p.Stitches[i]
 		name := d.Name
-		if k, into, ok := trade.Stitch(d.Name); ok && terms != p.Terms && (k.Shape == stitch.Plain || k.Shape == stitch.Together) {
-			if _, hook := hookStitch(d, trade); hook {
+		plain := notation.Plain(d.Name)
+		if k, into, ok := trade.Stitch(d.Name); ok {
+			_, hook := hookStitch(d, trade)
+			usual := strings.EqualFold(d.Name, k.NameInto(into, p.Terms))
+			s.told[plain] = usual && (hook || s.definitions[plain].is(k, into))
+			if s.told[plain] && terms != p.Terms {
 				name = k.NameInto(into, terms)
-				told[d.Name] = name
 			}
+		}
+		if m := ofStitch.FindStringSubmatch(name); m != nil && terms != p.Terms {
+			if k, _, ok := trade.Stitch(m[2]); ok {
+				name = m[1] + k.Name(terms) + m[3] // "3trcl"
+			}
+		}
+		if name != d.Name {
+			told[d.Name] = name
 		}
 		if _, short, ok := strings.Cut(name, "("); ok && strings.HasSuffix(short, ")") {
 			name = strings.TrimSuffix(short, ")") // "V-stitch (V-st)"
 		}
-		plain := notation.Plain(d.Name)
 		s.style.Names[plain] = running(name)
 		s.style.Posts[plain] = s.definitions[plain].aroundPost()
-		if _, _, ok := trade.Stitch(d.Name); ok {
-			_, s.told[plain] = hookStitch(d, trade)
-		}
 	}
 	out := &Words{}
 	for i := range p.Stitches {
 		d := &p.Stitches[i]
 		words := s.style.Advice(strings.Join(d.Words.Lines, " "))
-		if _, hook := hookStitch(d, trade); !hook {
+		if _, hook := hookStitch(d, trade); !hook && !s.told[notation.Plain(d.Name)] {
 			if def := s.definitions[notation.Plain(d.Name)]; def != nil {
 				words = s.style.Items(def.items)
 			}
@@ -100,7 +107,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 	for i := range p.Parts {
 		out.Parts = append(out.Parts, s.part(i))
 	}
-	out.Notes = paragraphs(s.style.Spell(s.style.Advice(p.Notes)))
+	out.Notes = paragraphs(s.style.Spell(s.style.Notes(p.Notes)))
 	for _, g := range p.Gauge {
 		out.Gauge = append(out.Gauge, s.style.Spell(s.style.Advice(g.Of)))
 	}
@@ -114,6 +121,9 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 	})
 	return out
 }
+
+// ofStitch is a name that is put together of a number, a stitch and its shape.
+var ofStitch = regexp.MustCompile(`^([0-9]+-?)([a-z]+?)((?:-| )?(?:cl|clust|cluster|puff|bob|bobble|pop|popcorn|pc|gp|group|shell|fan))$`)
 
 // running is a name as it is written among other words: Shell is shell there,
 // but V-st and CL keep their capitals.
@@ -140,8 +150,8 @@ type script struct {
 	style notation.Style
 	// counted are the names that a printed count is read with.
 	counted *notation.Vocabulary
-	// told are the names of the trade whose movements of the hook the designer
-	// tells. They are kinds of stitch like any other.
+	// told are the names of the trade whose movements of the hook, or names in
+	// full, the designer tells. They are kinds of stitch like any other.
 	told map[string]bool
 }
 
@@ -238,8 +248,8 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, items...)
 	}
 	work := items
-	for len(work) > 0 && isNote(work[len(work)-1]) {
-		work = work[:len(work)-1]
+	for n := len(work); n > 0 && (isNote(work[n-1]) || notation.Leads(work[n-1]) || goesOn(work)); n-- {
+		work = work[:n-1]
 	}
 	lines := ownLines(r, items[len(work):]) // after the count
 	if style.Size >= 0 && style.Worked != nil && !style.Worked[style.Size] {
@@ -253,7 +263,12 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		}
 		return strings.Join(under, "\n")
 	}
-	text := closed(style.Sentence(work))
+	above := ""
+	for label == "" && len(work) > 1 && heads(work[:1]) {
+		above += style.Sentence(work[:1]) + "\n"
+		work = work[1:]
+	}
+	text := above + closed(style.Sentence(work))
 	if count := s.count(r, style); count != "" {
 		for i, it := range lines[0] {
 			if n, ok := it.(*notation.Note); ok && strings.HasPrefix(n.Text, ",") {
@@ -317,6 +332,17 @@ func ownLines(r *notation.Round, advice []notation.Item) [][]notation.Item {
 	return lines
 }
 
+// goesOn reports whether instructions end with advice that goes on in a clause:
+// "Work in a spiral, marking the first st".
+func goesOn(items []notation.Item) bool {
+	n := len(items)
+	if n < 2 || !isNote(items[n-2]) {
+		return false
+	}
+	_, clause := items[n-1].(*notation.Note)
+	return clause
+}
+
 // isNote reports whether an instruction is read after the count.
 func isNote(it notation.Item) bool {
 	switch it := it.(type) {
@@ -348,6 +374,9 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	default:
 		// "Foundation rnd", "Last rnd", "Inc row": the designer's own name for it.
 		text, _, _ = strings.Cut(l.Text, " (")
+		text = lastLabel.ReplaceAllStringFunc(text, func(round string) string { // "Last Rnd"
+			return capital(strings.ToLower(round))
+		})
 		if text == "" {
 			return ""
 		}
@@ -373,6 +402,7 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 var (
 	inBrackets = regexp.MustCompile(`[(\[]([^()\[\]]*)[)\]]`)
 	behindDash = regexp.MustCompile(`[0-9] ?[-–—] ([A-Za-z][A-Za-z -]*)$`)
+	lastLabel  = regexp.MustCompile(`(?i)^(last|final|next) (rnd|row)$`)
 	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$|^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty|fifty)\b`)
 )
 

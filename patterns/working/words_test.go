@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"whorl/patterns"
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
@@ -44,9 +46,9 @@ func wrong(l fault.List) bool {
 func printed(p *patterns.Pattern) string {
 	worked := New(p, rule{})
 	if wrong(worked.Faults) {
-		return ""
+		return "" // TestCases has what is wrong with it
 	}
-	same := fmt.Sprint(worked.Script(p.Terms, -1, false).Parts)
+	same := worked.Script(p.Terms, -1, false).Parts
 	for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
 		for size := -1; size < len(p.Sizes); size++ {
 			for _, long := range []bool{false, true} {
@@ -69,8 +71,10 @@ func printed(p *patterns.Pattern) string {
 					return what + ": " + d + "\n" + strings.Join(l, "\n")
 				}
 				if terms != p.Terms && size < 0 && !long {
-					if back := fmt.Sprint(again.Script(p.Terms, -1, false).Parts); back != same {
-						return "there and back again: " + same + "\nis " + back
+					for i, part := range again.Script(p.Terms, -1, false).Parts {
+						if a, b := strings.Join(same[i].Lines, "\n"), strings.Join(part.Lines, "\n"); a != b {
+							return "there and back again: " + cmp.Diff(a, b)
+						}
 					}
 				}
 			}
@@ -105,6 +109,9 @@ func TestWordsGiveTheSameFabric(t *testing.T) {
 			p, err := patterns.Read(file, data)
 			if err != nil {
 				t.Fatal(err)
+			}
+			if _, faults := Work(p, rule{}); wrong(faults) {
+				t.Fatal(faults)
 			}
 			if d := printed(p); d != "" {
 				t.Error(d)
