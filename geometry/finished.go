@@ -98,6 +98,7 @@ func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 			// The strip runs along the edge: its rows are the hat's round.
 			out.Brim = q.Length
 			out.Depth += q.Width
+		case p.From == body && !q.Rows && !goesOn(f.Parts[body], p):
 		case (p.From == body || f.Parts[body].From == i) && !q.Rows:
 			out.Brim = q.Brim
 			out.Depth += q.Depth
@@ -106,6 +107,12 @@ func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 		}
 	}
 	return out, nil
+}
+
+// goesOn reports whether a part in rounds is worked on at the end of another, rather
+// than round an opening in the middle of it.
+func goesOn(from, p *fabric.Part) bool {
+	return len(p.Rounds) == 0 || !p.Rounds[0].Carried || p.Rounds[0].Number >= from.Rounds[len(from.Rounds)-1].Number
 }
 
 // piece is the measurements of one part.

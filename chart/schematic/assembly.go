@@ -23,13 +23,14 @@ type tag struct {
 }
 
 // tagSide is where a letter stands: to the right of the end of an edge, so much
-// higher or lower that two of them keep apart, or under the edge.
+// higher or lower that two of them keep apart, under the edge, or on it.
 type tagSide uint8
 
 const (
 	tagHigher tagSide = iota
 	tagLower
 	tagUnder
+	tagOn // on the edge itself
 )
 
 // name is what a piece is called, written within it: about a place, where there
@@ -92,6 +93,9 @@ func (t *tag) draw(g *scene.Group, at point) {
 	circle := ellipse(2*tagRadius, 2*tagRadius)
 	for i, p := range circle {
 		circle[i] = point{X: at.X - tagRadius + p.X, Y: at.Y - tagRadius + p.Y}
+	}
+	if t.side == tagOn {
+		g.Add(&scene.Path{Style: scene.Filled(scene.RGB(0xffffff)), D: polygon(circle...)})
 	}
 	g.Add(&scene.Path{Style: scene.Stroked(ink, 0.25), D: polygon(circle...)})
 	g.Add(&scene.Text{X: hundredth(at.X), Y: hundredth(at.Y + typeface.CapHeight(valueSize)/2), Size: valueSize, Bold: true, Align: scene.Centre, Colour: ink, String: t.letter})

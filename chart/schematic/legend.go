@@ -44,15 +44,19 @@ func arrow(g *scene.Group, l []point) {
 type entry struct {
 	kind kind
 	way  bool
+	meet bool // a letter
 	text string
 }
 
 // legendEntries are what the views need explained.
 func (s *sheet) legendEntries() (l []entry) {
 	has := map[kind]bool{}
-	way := false
+	way, lettered := false, false
 	for _, v := range s.views {
 		way = way || len(v.way) > 1
+		for _, t := range v.tags {
+			lettered = lettered || t.side == tagOn
+		}
 		for _, e := range v.edges {
 			has[e.kind] = true
 		}
@@ -66,6 +70,9 @@ func (s *sheet) legendEntries() (l []entry) {
 			l = append(l, e)
 		}
 	}
+	if lettered {
+		l = append(l, entry{meet: true, text: "edges with one letter meet"})
+	}
 	return l
 }
 
@@ -75,9 +82,12 @@ func (s *sheet) legend(l []entry, x, y float64) {
 	y -= float64(len(l)-1) * 4.6
 	for _, e := range l {
 		a, b := point{X: x, Y: y - 0.9}, point{X: x + 13, Y: y - 0.9}
-		if e.way {
+		switch {
+		case e.way:
 			arrow(g, []point{a, b})
-		} else {
+		case e.meet:
+			(&tag{letter: "A", side: tagOn}).draw(g, point{X: (a.X + b.X) / 2, Y: a.Y})
+		default:
 			g.Add(&scene.Path{Style: e.kind.style(), D: line(a, b)})
 		}
 		g.Add(&scene.Text{X: hundredth(x + 16), Y: hundredth(y), Size: smallSize, Colour: words, String: e.text})

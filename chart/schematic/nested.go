@@ -97,6 +97,9 @@ func (v *view) growAround() {
 	for _, n := range v.inner {
 		move(n.outline)
 	}
+	for i := range v.tags {
+		v.tags[i].at.X, v.tags[i].at.Y = v.tags[i].at.X-low.X, v.tags[i].at.Y-low.Y
+	}
 	for i := range v.dims {
 		d := &v.dims[i]
 		along, in := -low.X, -low.Y

@@ -67,9 +67,12 @@ func newBlock(v *view, scale, room float64) block {
 		b.foot = math.Max(b.foot, tall-b.h+1)
 	}
 	for i := range v.tags {
-		if t := &v.tags[i]; t.side == tagUnder {
+		switch t := &v.tags[i]; t.side {
+		case tagOn:
+			b.left, b.right, b.foot, b.top = math.Max(b.left, tagRadius+1), math.Max(b.right, tagRadius+1), math.Max(b.foot, tagRadius+2.5), math.Max(b.top, tagRadius+1)
+		case tagUnder:
 			b.foot = math.Max(b.foot, tagOff+tagRadius+1)
-		} else {
+		default:
 			b.right = math.Max(b.right, t.at.X/scale-b.w+tagOff+tagRadius+1)
 		}
 	}
@@ -168,6 +171,10 @@ func (s *sheet) page() error {
 	legend := s.legendEntries()
 	bottom := footHeight + float64(max(3, len(legend)))*4.6 + 10
 	rows, tall, scale, ok := s.fit(room, s.height-low-bottom-top)
+	if !ok && s.gather() {
+		s.root = scene.Group{}
+		return s.page()
+	}
 	if !ok {
 		return errors.New("the outlines do not fit on the page: draw one part, or fewer sizes")
 	}
@@ -270,9 +277,6 @@ func (s *sheet) view(b block, x, y, scale float64) {
 	for _, e := range v.edges {
 		g.Add(&scene.Path{Style: e.kind.style(), D: line(place(e.line)...)})
 	}
-	for i := range v.tags {
-		v.tags[i].draw(g, place([]point{v.tags[i].at})[0])
-	}
 	for i := range v.names {
 		v.names[i].draw(g, place([]point{v.names[i].at})[0], scale)
 	}
@@ -292,6 +296,9 @@ func (s *sheet) view(b block, x, y, scale float64) {
 			left:  func(along, out float64) point { return point{X: ox - out, Y: oy + along} },
 		}[d.side]
 		d.draw(g, at, scale)
+	}
+	for i := range v.tags {
+		v.tags[i].draw(g, place([]point{v.tags[i].at})[0])
 	}
 	s.root.Add(g)
 }
@@ -325,5 +332,5 @@ func (s *sheet) notes() (l []string) {
 	if shaped {
 		l = append(l, "Rows of different lengths are drawn about their middle.")
 	}
-	return l
+	return append(l, s.gathered...)
 }

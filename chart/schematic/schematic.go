@@ -39,6 +39,9 @@ type Options struct {
 	// Hat is set when the piece is made for a head.
 	Hat        bool
 	LeftHanded bool
+	// Joints are the places where edges meet, in the order of their letters. They
+	// are shown where all parts are.
+	Joints []Joint
 }
 
 // Sheet is the schematic of the pieces of a pattern as one page: each outline to
@@ -128,7 +131,8 @@ type sheet struct {
 	views         []*view
 	facts         []Fact
 	width, height float64
-	figure        float64 // the greatest height of a figure, 0 for a page of its own
+	gathered      []string // sentences on joints that find no room under the views
+	figure        float64  // the greatest height of a figure, 0 for a page of its own
 	root          scene.Group
 }
 

@@ -31,6 +31,7 @@ type edge struct {
 // and the top.
 type view struct {
 	id, title     string
+	of            int // 1 + the part that it is of, 0 for none in particular
 	width, height float64
 	outline       []point
 	edges         []edge
@@ -75,7 +76,7 @@ func (s *sheet) choose() error {
 		if only >= 0 && i != only {
 			continue
 		}
-		piece := m.done.Pieces[i]
+		piece, before := m.done.Pieces[i], len(s.views)
 		switch {
 		case piece.Rows && piece.Length > 0 && piece.Width > 0:
 			s.flat(i)
@@ -84,6 +85,12 @@ func (s *sheet) choose() error {
 				return err
 			}
 		}
+		if len(s.views) > before {
+			s.views[before].of = i + 1
+		}
+	}
+	if s.o.Part == "" {
+		s.letters()
 	}
 	ids := map[string]int{}
 	for _, v := range s.views {

@@ -217,6 +217,53 @@ func lines(g *scene.Group) (l [][2]canvas.Point) {
 	return l
 }
 
+// disc is a round white ground, and how many straight pieces are drawn before it,
+// which it covers.
+type disc struct {
+	x, y, r float64
+	over    int
+}
+
+// discs are the white grounds of letters in a group.
+func discs(g *scene.Group) (l []disc) {
+	n := 0
+	var walk func(g *scene.Group)
+	walk = func(g *scene.Group) {
+		for _, node := range g.Nodes {
+			switch node := node.(type) {
+			case *scene.Group:
+				walk(node)
+			case *scene.Path:
+				if fill := node.Style.Fill; fill != nil && *fill == scene.RGB(0xffffff) {
+					b := node.D.Bounds()
+					l = append(l, disc{(b.X0 + b.X1) / 2, (b.Y0 + b.Y1) / 2, b.W() / 2, n})
+				}
+				n += len(lines(&scene.Group{Nodes: []scene.Node{node}}))
+			}
+		}
+	}
+	walk(g)
+	return l
+}
+
+// uncovered are the pieces of lines that no disc covers, none longer than 0.2 mm.
+func uncovered(l [][2]canvas.Point, over []disc) (out [][2]canvas.Point) {
+	for i, p := range l {
+		steps := int(p[1].Sub(p[0]).Length()/0.2) + 1
+		for k := range steps {
+			a, b := p[0].Interpolate(p[1], float64(k)/float64(steps)), p[0].Interpolate(p[1], float64(k+1)/float64(steps))
+			hidden := false
+			for _, d := range over {
+				hidden = hidden || i < d.over && math.Hypot(a.X-d.x, a.Y-d.y) <= d.r && math.Hypot(b.X-d.x, b.Y-d.y) <= d.r
+			}
+			if !hidden {
+				out = append(out, [2]canvas.Point{a, b})
+			}
+		}
+	}
+	return out
+}
+
 // schematicSetWell reports texts that leave the page, lie on one another or are
 // crossed by a line.
 func schematicSetWell(t *testing.T, where string, s *scene.Scene) {
@@ -225,7 +272,7 @@ func schematicSetWell(t *testing.T, where string, s *scene.Scene) {
 		t.Errorf("%s: %v", where, err)
 	}
 	all := texts(&s.Root)
-	strokes := lines(&s.Root)
+	strokes := uncovered(lines(&s.Root), discs(&s.Root))
 	for i, a := range all {
 		x0, y0, x1, y1 := turned(a)
 		if x0 < 8 || y0 < 8 || x1 > s.Width-8 || y1 > s.Height-8 {
@@ -387,7 +434,7 @@ func TestAssembly(t *testing.T) {
 		meets                bool
 	}{
 		{"hat", hat, "{draw: schematic}", true},
-		{"nested", hat, "{draw: schematic, sizes: nested}", false}, // which has no room for it
+		{"nested", hat, "{draw: schematic, sizes: nested}", true},
 		{"brim", hat, "{draw: schematic, part: Brim}", false},
 		{"scarf", scarfWords, "{draw: schematic}", false},
 		{"cowl", cowlWords, "{draw: schematic}", false},
@@ -405,11 +452,76 @@ func TestAssembly(t *testing.T) {
 		if c.meets {
 			want = 1
 		}
+		if c.name == "nested" {
+			// There is no room for the pieces apart: letters at their edges, and
+			// one in the legend.
+			for s, n := range map[string]int{">A<": 3, ">B<": 2, "A: the first round of the Body is": 1, "B: the two short ends of the Brim are joined.": 1, ">edges with one letter meet<": 1} {
+				if got := count(s); got != n {
+					t.Errorf("%s: %d times %q, want %d", c.name, got, s, n)
+				}
+			}
+			continue
+		}
 		for s, n := range map[string]int{">A<": 2 * want, ">B<": want, "A: the first round of the Body is": want, "B: the two short ends of the Brim": want, ">edges that meet<": want} {
 			if got := count(s); got != n {
 				t.Errorf("%s: %d times %q, want %d", c.name, got, s, n)
 			}
 		}
+	}
+}
+
+// Which edges meet is shown where the words say it, and nothing where they do not.
+func TestJoints(t *testing.T) {
+	sewnTo := func(words string) string {
+		return "gauge: 14 sc and 16 rounds = 10 cm\nparts:\n" +
+			"  - name: Bag\n    worked: rounds\n    text: |\n      Foundation: Ch 60; join with sl st to form a ring.\n      Rnd 1: Ch 1, sc in each ch around; join with sl st in first sc. (60 sc)\n      Rnds 2-30: Ch 1, sc in each st around; join. (60 sc)\n" +
+			"  - name: Strap\n    worked: rows\n    text: |\n      Foundation: Ch 7.\n      Row 1: Sc in 2nd ch from hook and in each ch across, turn. (6 sc)\n      Rows 2-80: Ch 1, sc in each st across, turn. (6 sc)\n      " + words + "\n"
+	}
+	corpus := func(name string) string {
+		text, _, _ := strings.Cut(fileText(t, filepath.Join("..", "..", "testdata", "patterns", name)), "\npictures:")
+		return text + "\n"
+	}
+	for name, c := range map[string]struct {
+		words string
+		says  []string
+		// letters is how many there are on the sheet, the one of the legend besides.
+		letters map[string]int
+	}{
+		"strap to bag":     {sewnTo("Sew the ends of the strap to the last round of the bag."), []string{"A: the ends of the Strap are sewn to the last round of the Bag."}, map[string]int{"A": 3}},
+		"strap to a round": {sewnTo("Sew the last row of the strap to the bag at Rnd 28."), []string{"A: the last row of the Strap is sewn to the Bag, at its round 28."}, map[string]int{"A": 2}},
+		"not said where":   {sewnTo("Sew the strap to the bag."), []string{"A: the Strap is sewn to the Bag."}, map[string]int{}},
+		"nothing said":     {sewnTo("Fasten off and weave in ends."), nil, nil},
+		"thumb":            {corpus("published/mittens-brent.yaml"), []string{"A: the first round of the Thumb is worked around", "the opening of the Hand, at its round 15."}, map[string]int{"A": 2}},
+		"hexagons":         {corpus("published/larkspur-hexagon.yaml"), []string{"A: a side of one Hexagon is joined to a side of the next."}, map[string]int{"A": 1}},
+		"band and body":    {corpus("more/cable-beanie.yaml"), []string{"A: the first round of the Body is worked on the last round of the Band."}, map[string]int{"A": 2}},
+		"toy":              {corpus("published/toy-vole.yaml"), []string{"7. C: the last round of the Arm is sewn to the Body, at its round 13."}, map[string]int{"A": 1, "B": 2, "C": 2, "D": 1, "E": 2}},
+	} {
+		status, out, errs := whorl(t, c.words+"pictures: [{draw: schematic}]\n", "draw", "-", "-o", t.TempDir(), "--format", "svg")
+		if status != statusDone {
+			t.Fatal(name, errs)
+		}
+		svg := fileText(t, strings.TrimSpace(out))
+		for _, s := range c.says {
+			if !strings.Contains(svg, ">"+s) {
+				t.Errorf("%s: no %q on it", name, s)
+			}
+		}
+		if c.says == nil && regexp.MustCompile(`>[A-Z]: |>edges with`).MatchString(svg) {
+			t.Errorf("%s: it says which edges meet", name)
+		}
+		for letter, n := range c.letters {
+			if letter == "A" {
+				n++ // in the legend
+			}
+			if got := strings.Count(svg, ">"+letter+"<"); got != n {
+				t.Errorf("%s: %d letters %s, want %d", name, got, letter, n)
+			}
+		}
+	}
+	// The thumb of a mitten adds nothing to its depth.
+	_, out, _ := whorl(t, corpus("published/mittens-brent.yaml"), "check", "-")
+	if !strings.Contains(out, "Depth 20.2 cm") {
+		t.Error(out)
 	}
 }
 
