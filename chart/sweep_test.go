@@ -2,11 +2,19 @@ package chart
 
 import (
 	"fmt"
+	"runtime/debug"
 	"testing"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
+
+// TestMain lets the memory grow further before it is cleaned up: every chart leaves much
+// behind and the next needs none of it.
+func TestMain(m *testing.M) {
+	debug.SetGCPercent(400)
+	m.Run()
+}
 
 // closing is a brim-up body of plain stitches closed by decrease rounds.
 func closing(k stitch.Kind, sectors, each, plain int, start int) *fabric.Fabric {

@@ -23,32 +23,35 @@ var aids = map[string]chart.Options{
 // no room is left out.
 func TestAidsTouchNothing(t *testing.T) {
 	for _, file := range hung(t) {
-		j, err := load(file, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		i := slices.Index(j.pattern.Sizes, middleSize(j.pattern.Sizes))
-		for k, part := range j.fabrics[i].Parts {
-			layouts := []string{"rows"}
-			if part.Worked == fabric.InRounds {
-				layouts = []string{"round", "wedge", "panel"}
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			t.Parallel()
+			j, err := load(file, nil)
+			if err != nil {
+				t.Fatal(err)
 			}
-			for _, layout := range layouts {
-				plain, err := charts[layout](j.fabrics[i], j.forms[i], chart.Options{Part: k})
-				if err != nil || plain.Small() || !chart.Audit(plain.Scene).Clean() {
-					continue
+			i := slices.Index(j.pattern.Sizes, middleSize(j.pattern.Sizes))
+			for k, part := range j.fabrics[i].Parts {
+				layouts := []string{"rows"}
+				if part.Worked == fabric.InRounds {
+					layouts = []string{"round", "wedge", "panel"}
 				}
-				for name, o := range aids {
-					o.Part = k
-					c, err := charts[layout](j.fabrics[i], j.forms[i], o)
-					if err != nil {
-						t.Fatal(err)
+				for _, layout := range layouts {
+					plain, err := charts[layout](j.fabrics[i], j.forms[i], chart.Options{Part: k})
+					if err != nil || plain.Small() || !chart.Audit(plain.Scene).Clean() {
+						continue
 					}
-					if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && !c.Small() {
-						t.Errorf("%s, %s, %s, aids %s: %s", strings.TrimSuffix(filepath.Base(file), ".yaml"), part.Name, layout, name, faults)
+					for name, o := range aids {
+						o.Part = k
+						c, err := charts[layout](j.fabrics[i], j.forms[i], o)
+						if err != nil {
+							t.Fatal(err)
+						}
+						if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && !c.Small() {
+							t.Errorf("%s, %s, %s, aids %s: %s", strings.TrimSuffix(filepath.Base(file), ".yaml"), part.Name, layout, name, faults)
+						}
 					}
 				}
 			}
-		}
+		})
 	}
 }

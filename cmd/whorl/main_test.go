@@ -75,41 +75,44 @@ func TestStarterHasNoFaults(t *testing.T) {
 func TestOneWrongDigitIsFound(t *testing.T) {
 	number := regexp.MustCompile(`\d+`)
 	for _, file := range examples(t) {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		lines := strings.Split(string(data), "\n")
-		tried := 0
-		for i, line := range lines {
-			label := strings.Index(line, ": ")
-			if !regexp.MustCompile(`^ +(Rnd|Row)s? `).MatchString(line) || label < 0 {
-				continue
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			t.Parallel()
+			data, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
 			}
-			for _, at := range number.FindAllStringIndex(line, -1) {
-				before, after := line[:at[0]], line[at[1]:]
-				if at[0] < label || !counted(before, after) {
+			lines := strings.Split(string(data), "\n")
+			tried := 0
+			for i, line := range lines {
+				label := strings.Index(line, ": ")
+				if !regexp.MustCompile(`^ +(Rnd|Row)s? `).MatchString(line) || label < 0 {
 					continue
 				}
-				n, _ := strconv.Atoi(line[at[0]:at[1]])
-				wrong := append([]string(nil), lines...)
-				wrong[i] = before + strconv.Itoa(n+1) + after
-				tried++
-				status, _, errs := whorl(t, strings.Join(wrong, "\n"), "check", "-")
-				if status != statusFaults {
-					t.Errorf("%s:%d: %s: status %d", file, i+1, strings.TrimSpace(wrong[i]), status)
-					continue
-				}
-				if m := regexp.MustCompile(`standard input:(\d+):`).FindStringSubmatch(errs); m == nil {
-					t.Errorf("no place in %s", errs)
-				} else if l, _ := strconv.Atoi(m[1]); l != i+1 && l != i+2 {
-					t.Errorf("%s:%d: %s\nfound at line %d: %s", file, i+1, strings.TrimSpace(wrong[i]), l, errs)
+				for _, at := range number.FindAllStringIndex(line, -1) {
+					before, after := line[:at[0]], line[at[1]:]
+					if at[0] < label || !counted(before, after) {
+						continue
+					}
+					n, _ := strconv.Atoi(line[at[0]:at[1]])
+					wrong := append([]string(nil), lines...)
+					wrong[i] = before + strconv.Itoa(n+1) + after
+					tried++
+					status, _, errs := whorl(t, strings.Join(wrong, "\n"), "check", "-")
+					if status != statusFaults {
+						t.Errorf("%s:%d: %s: status %d", file, i+1, strings.TrimSpace(wrong[i]), status)
+						continue
+					}
+					if m := regexp.MustCompile(`standard input:(\d+):`).FindStringSubmatch(errs); m == nil {
+						t.Errorf("no place in %s", errs)
+					} else if l, _ := strconv.Atoi(m[1]); l != i+1 && l != i+2 {
+						t.Errorf("%s:%d: %s\nfound at line %d: %s", file, i+1, strings.TrimSpace(wrong[i]), l, errs)
+					}
 				}
 			}
-		}
-		if tried < 20 {
-			t.Errorf("%s: only %d numbers tried", file, tried)
-		}
+			if tried < 20 {
+				t.Errorf("%s: only %d numbers tried", file, tried)
+			}
+		})
 	}
 }
 
@@ -151,19 +154,22 @@ func TestDrawWritesEveryFormatAndNamesIt(t *testing.T) {
 
 func TestSameInputSameBytes(t *testing.T) {
 	for _, first := range drawnExamples(t) {
-		again, err := drawExample(first.pattern, t.TempDir())
-		if err != nil {
-			t.Fatal(err)
-		}
-		a, b := contents(t, first.folder), contents(t, again.folder)
-		if len(a) != len(b) || len(a) == 0 {
-			t.Errorf("%s: %d files, then %d", first.pattern, len(a), len(b))
-		}
-		for n := range a {
-			if !bytes.Equal(a[n], b[n]) {
-				t.Errorf("%s differs from run to run", n)
+		t.Run(filepath.Base(first.pattern), func(t *testing.T) {
+			t.Parallel()
+			again, err := drawExample(first.pattern, t.TempDir())
+			if err != nil {
+				t.Fatal(err)
 			}
-		}
+			a, b := contents(t, first.folder), contents(t, again.folder)
+			if len(a) != len(b) || len(a) == 0 {
+				t.Errorf("%s: %d files, then %d", first.pattern, len(a), len(b))
+			}
+			for n := range a {
+				if !bytes.Equal(a[n], b[n]) {
+					t.Errorf("%s differs from run to run", n)
+				}
+			}
+		})
 	}
 }
 

@@ -50,49 +50,52 @@ func inOrder(text string, wanted []string) (missing string) {
 // of its text, and all finished measurements of check --json.
 func TestWriteupsOfTheExamples(t *testing.T) {
 	for _, file := range examples(t) {
-		name := filepath.Base(file)
-		j, err := load(file, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		names, errs := writeUp(t, file)
-		if errs != "" || len(names) != 1 || !strings.HasSuffix(names[0], "-writeup.pdf") {
-			t.Errorf("%s: wrote %v, said %q", name, names, errs)
-		}
-		pdf := names[0]
-		outputtest.Run(t, "qpdf", "--check", pdf)
-		if info := outputtest.Run(t, "pdfinfo", pdf); !regexp.MustCompile(`Title: +`+regexp.QuoteMeta(j.pattern.Title)+`\n`).MatchString(info) || !strings.Contains(info, "A4") {
-			t.Errorf("%s: %s", name, info)
-		}
-		for _, f := range strings.Split(strings.TrimSpace(outputtest.Run(t, "pdffonts", pdf)), "\n")[2:] {
-			if !regexp.MustCompile(`LiberationSans.* yes yes yes `).MatchString(f) {
-				t.Errorf("%s: not embedded: %s", name, f)
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			t.Parallel()
+			name := filepath.Base(file)
+			j, err := load(file, nil)
+			if err != nil {
+				t.Fatal(err)
 			}
-		}
-		text := oneLine(outputtest.Run(t, "pdftotext", pdf, "-"))
-		wanted := []string{j.pattern.Title, "by " + j.pattern.Designer, "Finished sizes", "Materials", "Hook:", "Gauge", "Abbreviations", "Notes", "Instructions"}
-		for _, p := range j.pattern.Parts {
-			wanted = append(wanted, p.Name, "Worked in")
-			for _, label := range regexp.MustCompile(`(?m)^\s*(Rnd|Row) (\d+)[ :]`).FindAllStringSubmatch(strings.Join(p.Text.Lines, "\n"), -1) {
-				wanted = append(wanted, label[1]+" "+label[2])
+			names, errs := writeUp(t, file)
+			if errs != "" || len(names) != 1 || !strings.HasSuffix(names[0], "-writeup.pdf") {
+				t.Errorf("%s: wrote %v, said %q", name, names, errs)
 			}
-		}
-		wanted = append(wanted, "Schematic")
-		if w := inOrder(text, wanted); w != "" {
-			t.Errorf("%s: %q does not come where it should in:\n%s", name, w, text)
-		}
-		for _, s := range checked(t, file).Sizes {
-			for what, mm := range s.Finished {
-				if want := inCentimetres(mm) + " cm " + inInches(mm) + " in"; !strings.Contains(text, want) {
-					t.Errorf("%s: %s of size %s is %s, which is not in the text", name, what, s.Name, want)
+			pdf := names[0]
+			outputtest.Run(t, "qpdf", "--check", pdf)
+			if info := outputtest.Run(t, "pdfinfo", pdf); !regexp.MustCompile(`Title: +`+regexp.QuoteMeta(j.pattern.Title)+`\n`).MatchString(info) || !strings.Contains(info, "A4") {
+				t.Errorf("%s: %s", name, info)
+			}
+			for _, f := range strings.Split(strings.TrimSpace(outputtest.Run(t, "pdffonts", pdf)), "\n")[2:] {
+				if !regexp.MustCompile(`LiberationSans.* yes yes yes `).MatchString(f) {
+					t.Errorf("%s: not embedded: %s", name, f)
 				}
 			}
-		}
-		html := outputtest.Run(t, "pdftohtml", "-xml", "-stdout", pdf)
-		_, outline, _ := strings.Cut(html, "<outline>")
-		if w := inOrder(outline, []string{">Finished sizes<", ">Materials<", ">Instructions<", "<outline>", ">" + j.pattern.Parts[0].Name + "<", "</outline>", ">Schematic"}); w != "" {
-			t.Errorf("%s: the outline has no %s where it should: %s", name, w, outline)
-		}
+			text := oneLine(outputtest.Run(t, "pdftotext", pdf, "-"))
+			wanted := []string{j.pattern.Title, "by " + j.pattern.Designer, "Finished sizes", "Materials", "Hook:", "Gauge", "Abbreviations", "Notes", "Instructions"}
+			for _, p := range j.pattern.Parts {
+				wanted = append(wanted, p.Name, "Worked in")
+				for _, label := range regexp.MustCompile(`(?m)^\s*(Rnd|Row) (\d+)[ :]`).FindAllStringSubmatch(strings.Join(p.Text.Lines, "\n"), -1) {
+					wanted = append(wanted, label[1]+" "+label[2])
+				}
+			}
+			wanted = append(wanted, "Schematic")
+			if w := inOrder(text, wanted); w != "" {
+				t.Errorf("%s: %q does not come where it should in:\n%s", name, w, text)
+			}
+			for _, s := range checked(t, file).Sizes {
+				for what, mm := range s.Finished {
+					if want := inCentimetres(mm) + " cm " + inInches(mm) + " in"; !strings.Contains(text, want) {
+						t.Errorf("%s: %s of size %s is %s, which is not in the text", name, what, s.Name, want)
+					}
+				}
+			}
+			html := outputtest.Run(t, "pdftohtml", "-xml", "-stdout", pdf)
+			_, outline, _ := strings.Cut(html, "<outline>")
+			if w := inOrder(outline, []string{">Finished sizes<", ">Materials<", ">Instructions<", "<outline>", ">" + j.pattern.Parts[0].Name + "<", "</outline>", ">Schematic"}); w != "" {
+				t.Errorf("%s: the outline has no %s where it should: %s", name, w, outline)
+			}
+		})
 	}
 }
 
@@ -162,30 +165,33 @@ func TestWriteupsAreSetWell(t *testing.T) {
 		cases[name] = string(data)
 	}
 	for name, text := range cases {
-		j, err := load("-", strings.NewReader(text))
-		if err != nil || j.unworkable() {
-			t.Fatal(name, err, j.faults)
-		}
-		for _, size := range []int{-1, len(j.pattern.Sizes) - 1} {
-			p := patterns.Picture{Draw: writeupDraw}
-			if size >= 0 {
-				p.Paper = "Letter"
-				if j.terms, err = termsNamed("UK", j.terms); err != nil {
-					t.Fatal(err)
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			j, err := load("-", strings.NewReader(text))
+			if err != nil || j.unworkable() {
+				t.Fatal(name, err, j.faults)
+			}
+			for _, size := range []int{-1, len(j.pattern.Sizes) - 1} {
+				p := patterns.Picture{Draw: writeupDraw}
+				if size >= 0 {
+					p.Paper = "Letter"
+					if j.terms, err = termsNamed("UK", j.terms); err != nil {
+						t.Fatal(err)
+					}
+				}
+				e, b := bookOf(t, name, j, p, size)
+				bookSetWell(t, name, b)
+				for _, block := range e.doc.Blocks {
+					pic, ok := block.(writeup.Picture)
+					if !ok || !strings.HasPrefix(pic.Caption, "Chart") || !strings.HasSuffix(name, ".yaml") {
+						continue
+					}
+					if l := auditLines(chart.Audit(pic.Scene)); len(l) > 0 {
+						t.Errorf("%s, %s: %s", name, pic.Caption, strings.Join(l, "; "))
+					}
 				}
 			}
-			e, b := bookOf(t, name, j, p, size)
-			bookSetWell(t, name, b)
-			for _, block := range e.doc.Blocks {
-				pic, ok := block.(writeup.Picture)
-				if !ok || !strings.HasPrefix(pic.Caption, "Chart") || !strings.HasSuffix(name, ".yaml") {
-					continue
-				}
-				if l := auditLines(chart.Audit(pic.Scene)); len(l) > 0 {
-					t.Errorf("%s, %s: %s", name, pic.Caption, strings.Join(l, "; "))
-				}
-			}
-		}
+		})
 	}
 }
 
