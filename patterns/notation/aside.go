@@ -41,6 +41,8 @@ func (p *parser) aside(b *block) bool {
 		// "without twisting chain, join"
 	case b.fromJoin():
 		return true
+	case t.is("beg", "start") && p.at(1).is("in") && p.at(2).is("same", "the") && p.phraseEnd() > p.i+3 && p.toks[p.phraseEnd()].kind == tComma:
+		// "ch 2, beg in same st, *puff in next st": the next is that one
 	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
 		// "2 dc in same st as beg ch-3 to complete the first shell"
 		return p.note(b, start, p.phraseEnd())

@@ -56,6 +56,11 @@ func (b *block) bracket(places []Place) *fault.Fault {
 	}
 	p.i = open + 1
 	inner, f := p.items(true)
+	if f != nil && p.defining && places == nil && len(b.items) > 0 && !p.evident(open+1, close) {
+		p.i = close + 1 // "(waistcoat stitch)" behind the words of a stitch
+		b.add(&Note{Span: p.from(open), Text: p.words(open)})
+		return nil
+	}
 	if f != nil {
 		return f
 	}
@@ -136,8 +141,31 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 			return nil
 		}
 	}
+	if b.leavesOut(inner) {
+		return nil
+	}
 	return p.failAt(open, "how-often", "the words do not say what to do with this bracket",
 		"Say how often, for example: [ … ] 6 times, or [ … ] around;\nor where, for example: ( … ) in next st.")
+}
+
+// leavesOut takes "(skip the dc)" behind what goes into each of other places as a
+// note: it says what is not gone into.
+func (b *block) leavesOut(inner []Item) bool {
+	if len(b.items) == 0 || len(inner) != 1 {
+		return false
+	}
+	skip, ok := inner[0].(*Skip)
+	s, is := b.items[len(b.items)-1].(*Stitches)
+	if !ok || !is || len(s.Places) == 0 || s.Places[len(s.Places)-1].Pick != Each {
+		return false
+	}
+	for _, pl := range s.Places {
+		if t := pl.Target; t.Sort == AnyStitch || t.Sort == skip.Target.Sort && t.Kind == skip.Target.Kind && t.Name == skip.Target.Name {
+			return false
+		}
+	}
+	b.add(&Note{Span: skip.Span, Text: b.p.words(b.p.i - 1)})
+	return true
 }
 
 // multiplied reports whether token i says how often or where, so that the

@@ -11,8 +11,20 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		return nil, nil
 	}
 	end := p.sentenceEnd()
+	r := &Ref{Onward: true}
 	grows := p.eat("to")
 	grows = p.eat("increasing", "inc", "increase", "decreasing", "dec", "decrease") || grows && p.at(-1).is("inc", "increase")
+	if n, ok := p.num(); ok && grows && n.Set() {
+		// "decrease 8 sts on every round"
+		p.target()
+		for p.eat("on", "in", "each", "every", "rnd", "round", "row") {
+			r.Every = r.Every || p.at(-1).is("each", "every") && p.tok().is("rnd", "round", "row")
+			if p.at(-1).is("in") && p.tok().is("this", "the", "same") {
+				p.i--
+				break
+			}
+		}
+	}
 	way := false
 	if p.eat("in", "as") {
 		p.eat("this", "the", "same")
@@ -20,21 +32,26 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		way = p.eat("way", "manner", "fashion", "pattern", "established", "set")
 	}
 	p.eatKind(tComma)
-	r := &Ref{Onward: true}
 	if p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
 		p.eat("working", "making", "having")
 		n, ok := p.num()
 		if !ok && p.eat("an", "a", "one") {
 			n, ok = One(p.from(start)), true
 		}
-		fewer := p.eat("fewer", "less")
-		if !ok || !fewer && !p.eat("more", "additional", "extra", "further") {
+		said, fewer := false, false
+		for range 2 {
+			// "1 more sc", "one dc fewer"
+			if p.eat("fewer", "less") {
+				said, fewer = true, true
+			} else if p.eat("more", "additional", "extra", "further") {
+				said = true
+			}
+			p.target()
+		}
+		if !ok || !said {
 			p.i = start
 			return nil, nil
 		}
-		p.target()
-		fewer = p.eat("fewer", "less") || fewer
-		p.eat("more")
 		between := false
 		for p.i < end && p.tok().kind == tWord && !p.tok().is("until", "till", "to") {
 			between = between || p.tok().is("between", "before", "after", "inc", "increase", "increases", "incs", "dec", "decrease", "decreases", "decs", "repeat", "section")
@@ -53,7 +70,7 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		}
 		way = true
 	}
-	for p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds") {
+	for p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
 	}
 	if k := p.tok().kind; !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") {
 		p.i = start

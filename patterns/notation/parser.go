@@ -164,6 +164,14 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 			continue
 		}
 		if !toks[i].first {
+			if k := toks[i-1].kind; (k == tClose || k == tStop) && i > 1 {
+				// "… (54) Newborn: go on to the Sides."
+				p := newParser(toks[i:], v, sizes)
+				if l, ok := p.label(); ok && len(l.Only) > 0 && (l.SkipTo.Set() || l.SkipToPart != "") && p.tok().first {
+					starts = append(starts, i)
+					continue
+				}
+			}
 			if toks[i-1].kind == tStop {
 				// "Don't stuff. Rnd 10: …" in the middle of a line
 				p := newParser(toks[i:], v, sizes)

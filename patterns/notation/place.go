@@ -44,6 +44,12 @@ func (p *parser) place() (Place, bool) {
 		}
 		break
 	}
+	if p.betweenLegs() {
+		pl.Pick, pl.Target = Next, Target{}
+		p.placeTail(&pl)
+		pl.Span = p.from(start)
+		return pl, true
+	}
 	if p.afterSkipped() {
 		pl.Pick = Next
 		pl.Span = p.from(start)
@@ -194,6 +200,11 @@ func (p *parser) place() (Place, bool) {
 					return no()
 				}
 				p.eat("made")
+			case p.tok().is("beg", "beginning", "starting") && !p.at(1).is("ch", "chain") && p.at(1).kind == tWord:
+				// "in same sc as beg half shell"
+				for p.i++; p.tok().kind == tWord && !p.tok().first && !p.ended(); p.i++ {
+				}
+				pl.Target.Sort = JoinPlace
 			default:
 				if _, ok := p.startChain(); ok {
 					pl.Target.Sort = JoinPlace
@@ -374,6 +385,33 @@ func (p *parser) afterSkipped() bool {
 	start := p.i
 	p.eat("the")
 	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// betweenLegs reads "the V between the two legs of the next st": where a waistcoat
+// stitch goes, which is a stitch of the round below like any other.
+func (p *parser) betweenLegs() bool {
+	start := p.i
+	p.eat("the")
+	p.eat("v", "middle", "centre", "center")
+	p.eat("between", "of")
+	p.eat("the")
+	p.eat("two", "2")
+	p.eatKind(tNumber)
+	if !p.eat("legs", "strands") || !p.eat("of") {
+		p.i = start
+		return false
+	}
+	p.eat("the", "each")
+	p.eat("next")
+	if p.eat("st", "stitch") {
+		p.eat("below")
+		return true
+	}
+	if w, ok := p.what(); ok && w.Kind.Is() {
 		return true
 	}
 	p.i = start

@@ -102,7 +102,7 @@ func (p *parser) advice(b *block) bool {
 				for j < end && p.toks[j].kind != tComma && !p.toks[j].is("make", "work", "ch", "chain", "begin", "start", "commence") {
 					j++
 				}
-				if !p.toks[start+1].is("rs", "ws", "right", "wrong") {
+				if sided := p.toks[start+1].is("rs", "ws", "right", "wrong"); !sided || p.toks[j].kind == tComma && !p.ends(j+1) && p.instructs(j+1) {
 					return p.note(b, start, j)
 				}
 			}

@@ -22,8 +22,8 @@ func (p *parser) trailingCount(sentence bool) bool {
 		of = p.endOf() // "At the end of Row 25 you have 25 shells."
 		p.eatKind(tComma)
 	}
-	p.eat("total", "you", "there")
-	p.eat("should", "will", "now", "are", "have")
+	p.eat("total", "you", "there", "you'll", "you've", "there'll")
+	p.eat("should", "will", "now", "are", "have", "got")
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
 	if p.tok().kind != tNumber && numberWords[p.tok().text] == 0 && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {

@@ -173,8 +173,13 @@ func (p *parser) whereabouts(rows bool) bool {
 		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
 			return true
 		}
-		if rows && p.eat("other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both") && p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
-			return true
+		if at := p.i; rows {
+			for p.eat("other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
+			}
+			if p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
+				return true
+			}
+			p.i = at
 		}
 		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
 			p.eat("edge")

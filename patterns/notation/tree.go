@@ -375,6 +375,8 @@ type (
 		// words leave it to those rounds.
 		Onward bool
 		Step   Num
+		// Every is set when each of the rounds is shaped: "on every round".
+		Every bool
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {

@@ -274,12 +274,37 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 		if gap {
 			into.Target = notation.Target{Sort: notation.Gap}
 		}
+		if at := w.c.onlyTop(g); at >= 0 && p.Pick == notation.Next {
+			// "dc in top of next star", whose chains make a space of their own
+			on := w.takeSpot(at, 0, &notation.Place{Span: p.Span, Pick: notation.Next, Into: p.Into}, false)
+			w.lastGroup, w.lastSpace = k+1, true
+			return on, nil
+		}
 		on := w.take(mid, run, &into)
 		w.passOver(g.From, g.To)
 		w.pos, w.lastGroup, w.lastSpace = g.To, k+1, true
 		return on, nil
 	}
 	return nil, w.outOf(p, 1)
+}
+
+// onlyTop is the one stitch of a group that has chains beside it, -1 where it has more
+// or no chains.
+func (c *course) onlyTop(g spotGroup) int {
+	top := -1
+	for i := g.From; i < g.To; i++ {
+		if c.spots[i].run > 0 {
+			continue
+		}
+		if top >= 0 {
+			return -1
+		}
+		top = i
+	}
+	if g.To-g.From < 2 {
+		return -1
+	}
+	return top
 }
 
 // passOver passes over the stitches of a stretch of spots on the way to a

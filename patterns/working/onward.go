@@ -35,12 +35,16 @@ func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, step int) 
 	}
 	period := 1
 	switch {
+	case ref.Every:
 	case before >= 0:
 		period = last - before
 	case last != len(p.latest)-1:
 		return nil, 0
 	}
-	if last < len(p.latest)-period {
+	of = p.latest[len(p.latest)-period:]
+	if ref.Every {
+		of = p.latest[last : last+1]
+	} else if last < len(p.latest)-period {
 		return nil, 0
 	}
 	if ref.Step.Set() {
@@ -53,7 +57,7 @@ func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, step int) 
 	if step == 0 {
 		return nil, 0
 	}
-	return p.latest[len(p.latest)-period:], step
+	return of, step
 }
 
 // runsOf finds the increases of instructions and the plain runs beside them. Where a
