@@ -165,7 +165,7 @@ func (n *Note) Clause() bool {
 	case word == "as" || word == "so" || word == "to" || word == "for" || strings.EqualFold(word, "with"):
 		return true // "as you will on every round", "so that the ribs stack up", "to level the edge", "for thumb"
 	}
-	return strings.HasSuffix(word, "ing") && len(word) > 5
+	return strings.HasSuffix(word, "ing") && len(word) > 4 && !strings.EqualFold(word, "bring")
 }
 
 // previous is the instruction before the one at i, nil where there is none.

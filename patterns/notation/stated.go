@@ -195,14 +195,13 @@ func (p *parser) remarkOn() {
 	p.i = start
 }
 
-// thatIs passes over ", that is 12 along each side" between the counts of a list, or
-// behind the last.
+// thatIs passes over ", that is 12 along each side" between the counts of a list.
 func (p *parser) thatIs() {
 	start := p.i
 	p.eatKind(tComma)
 	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("i.e", "ie") {
 		j := p.phraseEnd()
-		if p.toks[j].kind == tComma || p.toks[j].kind == tStop || p.toks[j].kind == tEnd || p.toks[j].kind == tClose {
+		if next := p.toks[min(j+1, len(p.toks)-1)]; p.toks[j].kind == tComma && (next.kind == tNumber || next.is("and")) {
 			p.i = j
 			return
 		}

@@ -51,7 +51,7 @@ func (p *parser) placeTail(pl *Place) {
 			}
 			pl.Of = &of
 		case pl.Pick == Any && p.tok().is("between") && p.amid():
-		case p.belowWords(pl):
+		case pl.Target.Sort != RowEnds && p.belowWords(pl):
 		case p.followsSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
 			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {

@@ -3,6 +3,7 @@ package working
 import (
 	"fmt"
 
+	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 )
 
@@ -40,6 +41,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 					w.leftBy()+".")
 			}
 		}
+	}
+	if s.Place == nil && n == 1 && w.onChainsPlace() {
+		return nil // "3 ch (counts as 1 tr), miss 1 st": the one it stands on
 	}
 	if s.Place == nil || s.Place.Pick == notation.Next {
 		w.standsOnFirst()
@@ -87,6 +91,16 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		w.pos = end
 	}
 	return nil
+}
+
+// onChainsPlace reports whether nothing has been made yet but a beginning chain that
+// counts as a stitch and no more, so that a stitch skipped is that below it.
+func (w *roundWork) onChainsPlace() bool {
+	if w.begun || !w.started || w.pos != 1 || len(w.r.Stitches) != 1 {
+		return false
+	}
+	st := &w.r.Stitches[0]
+	return st.Role == fabric.Start && st.Counts && st.Chains <= st.As.Chains()
 }
 
 // skipsCast makes a beginning chain of chains skipped at the beginning of a
