@@ -41,6 +41,8 @@ func (p *parser) aside(b *block) bool {
 		// "without twisting chain, join"
 	case b.fromJoin():
 		return true
+	case t.is("worked", "work", "working") && p.at(1).is("round", "around") && len(b.items) > 0 && p.aroundStem():
+		// "raised treble front, worked round the stem from the front"
 	case t.is("beg", "start") && p.at(1).is("in") && p.at(2).is("same", "the") && p.phraseEnd() > p.i+3 && p.toks[p.phraseEnd()].kind == tComma:
 		// "ch 2, beg in same st, *puff in next st": the next is that one
 	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
@@ -68,6 +70,24 @@ func (p *parser) aside(b *block) bool {
 		p.i++
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
+	return true
+}
+
+// aroundStem reports whether the phrase says no more than that a stitch is worked round
+// a stem, and from which side.
+func (p *parser) aroundStem() bool {
+	j := p.i + 2
+	if p.toks[j].is("the") {
+		j++
+	}
+	if !p.toks[j].is("stem", "post", "stalk") {
+		return false
+	}
+	for j++; j < p.phraseEnd(); j++ {
+		if !p.toks[j].is("of", "the", "st", "stitch", "below", "from", "front", "back", "inserting", "hook", "at", "and", "to", "right", "left", "in", "rnd", "round", "row") {
+			return false
+		}
+	}
 	return true
 }
 

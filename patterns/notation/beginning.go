@@ -211,6 +211,16 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 			p.i += j
 			return &OtherSide{p.from(start)}, nil
 		}
+		if p.eat("working", "work", "now", "continue", "continuing") {
+			// "working along the foundation chain, 3 sc in first ch"
+			p.eat("work", "working")
+			if p.eat("along", "across", "on", "down") {
+				if p.eat("the"); p.tok().is("foundation", "starting", "cast", "original", "beginning") && p.startingChain() && p.ended() {
+					return &OtherSide{p.from(start)}, nil
+				}
+			}
+			p.i = start
+		}
 	}
 	p.eat("rotate", "turn")
 	p.eat("to")

@@ -114,7 +114,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		hasN = false
 	}
 	p.eat(adverbs[:tightness]...)
-	if p.tok().is("once") && p.at(1).is("in", "into", "around") {
+	if p.tok().is("once", "worked", "made") && p.at(1).is("in", "into", "around", "round", "over") {
 		p.i++
 	}
 	if at := p.i; w.Kind.Base != stitch.Slip && p.tok().is("to") {

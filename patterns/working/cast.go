@@ -222,6 +222,9 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 	if w.c.below == nil || w.c.below.Number != 0 || len(w.c.spots) == 0 {
 		return stopAt(it.Span, "other-side", "there is no starting chain with another side to work along", "")
 	}
+	if !w.begun && w.used == 0 && w.pos == 0 {
+		return nil // a first row, along the chain as it is
+	}
 	// The chains come again in the order they were made; the one at the turn
 	// has been worked into.
 	n := len(w.c.spots)

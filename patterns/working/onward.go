@@ -74,7 +74,7 @@ func (p *partWork) runsOf(items []notation.Item) (r runs) {
 		case *notation.Stitches:
 			if n, ok := p.plainRun(it); ok {
 				plain = append(plain, n)
-			} else if shapes(it) {
+			} else if p.shapes(it) {
 				shaped++
 			}
 		}
@@ -102,11 +102,11 @@ func (p *partWork) plainRun(s *notation.Stitches) (int, bool) {
 }
 
 // shapes reports whether stitches are an increase or a decrease.
-func shapes(s *notation.Stitches) bool {
+func (p *partWork) shapes(s *notation.Stitches) bool {
 	if s.What.Shaping != 0 || s.What.Kind.Shape == stitch.Together {
 		return true
 	}
-	return s.N.Set() && len(s.Places) == 1 && (s.Places[0].Pick == notation.Next || s.Places[0].Pick == notation.Same || s.Places[0].Pick == notation.Each)
+	return s.N.Set() && s.N.For(p.size) > 1 && len(s.Places) == 1 && (s.Places[0].Pick == notation.Next || s.Places[0].Pick == notation.Same || s.Places[0].Pick == notation.Each)
 }
 
 // grown is a round with the runs between its increases longer by so many; runs that

@@ -23,11 +23,21 @@ func openings(part *fabric.Part) []opening {
 	for n := 1; n < len(part.Rounds); n++ {
 		r, below := part.Rounds[n], part.Rounds[n-1]
 		for _, s := range r.Spaces {
-			if s.To-s.From < 2 || s.From == 0 || s.To >= len(r.Stitches) {
+			if s.To-s.From < 2 || s.To >= len(r.Stitches) {
 				continue
 			}
-			a, b := r.Stitches[s.From-1].On, r.Stitches[s.To].On
-			if len(a) == 0 || len(b) == 0 || a[len(a)-1].At.Round != n-1 || b[0].At.Round != n-1 {
+			b := r.Stitches[s.To].On
+			if len(b) == 0 || b[0].At.Round != n-1 {
+				continue
+			}
+			before := -1 // where the round begins, in a spiral
+			if s.From > 0 {
+				a := r.Stitches[s.From-1].On
+				if len(a) == 0 || a[len(a)-1].At.Round != n-1 {
+					continue
+				}
+				before = a[len(a)-1].At.Stitch
+			} else if r.Reversed != below.Reversed {
 				continue
 			}
 			o := opening{round: r, chains: s, below: below}
@@ -35,7 +45,7 @@ func openings(part *fabric.Part) []opening {
 			if r.Reversed != below.Reversed {
 				step = -1
 			}
-			for k := a[len(a)-1].At.Stitch + step; k >= 0 && k < len(below.Stitches) && k != b[0].At.Stitch; k += step {
+			for k := before + step; k >= 0 && k < len(below.Stitches) && k != b[0].At.Stitch; k += step {
 				if below.Stitches[k].Counts {
 					o.missed = append(o.missed, k)
 				}

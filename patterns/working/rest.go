@@ -16,7 +16,7 @@ func (p *partWork) namesUnworked() bool {
 				}
 			}
 		}
-		if makes(r.Items) {
+		if makes(r.Items) && !onlyPlaces(r.Items) {
 			return false
 		}
 	}
