@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // between reads which gap is meant, after the word between: "next 2 sts", "each
 // tr", "3-ch and next tr", "1st and 2nd dc", "3-dc groups". Next is set when the
 // words say which one rather than just here.
@@ -13,6 +15,10 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 		return t, Next, true, true
 	}
 	pick = Next
+	if pick, ok := p.ofPair(&t); ok {
+		t.Text = p.words(start)
+		return t, pick, true, true
+	}
 	switch {
 	case p.eat("each", "every", "all"):
 		pick, next = Each, true
@@ -41,6 +47,47 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 	}
 	t.Text = p.words(start)
 	return t, pick, next, true
+}
+
+// ofPair reads "2 hdc of next pair", "hdc of any pair", "any pair of hdc": the gap inside
+// two stitches that stand by themselves.
+func (p *parser) ofPair(t *Target) (Pick, bool) {
+	start := p.i
+	picked := func() Pick {
+		switch {
+		case p.eat("any"):
+			return Any
+		case p.eat("each", "every"):
+			return Each
+		case p.eat("first"):
+			return First
+		}
+		p.eat("the", "a", "next", "following", "same")
+		return Next
+	}
+	kind := func() bool {
+		of, ok := p.target()
+		if !ok || of.Sort != OfKind && of.Sort != AnyStitch {
+			return false
+		}
+		t.Kind, t.Loop, t.Name = of.Kind, of.Loop, Pair
+		return true
+	}
+	if pick := picked(); p.eat("pair") && p.eat("of") && kind() {
+		return pick, true
+	}
+	p.i = start
+	if n, ok := p.plainNumber(); ok && n != 2 {
+		p.i = start
+		return Next, false
+	}
+	if kind() && p.eat("of", "in") {
+		if pick := picked(); p.eat("pair") {
+			return pick, true
+		}
+	}
+	p.i, t.Name, t.Kind, t.Loop = start, "", stitch.Kind{}, Loop{}
+	return Next, false
 }
 
 // gapOf makes t the gap between what of names; false for what has no gaps.

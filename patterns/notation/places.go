@@ -114,6 +114,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			return no()
 		}
 		if prep == "between" {
+			bare := !p.tok().is("next", "nxt", "following", "foll") && !p.at(1).is("next", "nxt", "following", "foll")
 			t, pick, next, ok := p.between()
 			if !ok {
 				return no()
@@ -121,7 +122,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			if !next && t.Name == "" && !p.tok().is("of") {
 				t.Name = Here // "between sts"
 			}
-			pl := Place{Pick: pick, Target: t, Evenly: evenly}
+			pl := Place{Pick: pick, Bare: bare && pick == Next, Target: t, Evenly: evenly}
 			p.placeTail(&pl)
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				pl.Pick = Next

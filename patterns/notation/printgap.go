@@ -19,6 +19,8 @@ func (s Style) gap(t *Target, many bool) string {
 		return sp + "first and 2nd " + s.side(t)
 	case t.At > 1:
 		return sp + ordinal(t.At) + " and " + ordinal(t.At+1) + " " + s.side(t)
+	case t.Name == Pair:
+		return sp + "the 2 " + s.sides(t) + " of next pair"
 	case t.Name == Groups && t.Chains > 0:
 		return sp + strconv.Itoa(t.Chains) + "-" + s.side(t) + " groups"
 	case t.Name == Groups:

@@ -202,6 +202,9 @@ const (
 // its corners at the ends of its edges, and a slit between its two.
 const Corner = "corner"
 
+// Pair is the Name of a Gap inside two stitches that stand by themselves.
+const Pair = "pair"
+
 // Groups is the Name of a Gap between groups of stitches that have no name.
 const Groups = "groups"
 

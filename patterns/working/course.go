@@ -48,6 +48,9 @@ type course struct {
 	// begin at a spot.
 	groups   []spotGroup
 	groupsAt map[int][]int
+	// cutGroups are those that the beginning of the round cuts in two: they run on
+	// past the last spot to the first.
+	cutGroups []spotGroup
 	ring     bool
 	// oval is the spot of the other side of the first chain, 0 for none.
 	oval int
@@ -222,6 +225,8 @@ func (c *course) begin(at int) int {
 	for _, g := range c.groups {
 		if g.To <= n {
 			whole = append(whole, g)
+		} else {
+			c.cutGroups = append(c.cutGroups, g)
 		}
 	}
 	c.groups = whole
@@ -250,8 +255,8 @@ func (c *course) cut(n int) {
 func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
 	have := 0
 	for i := g.From; i < g.To; i++ {
-		if c.spots[i].counts {
-			if c.spots[i].st.Counted() != k {
+		if sp := &c.spots[i%len(c.spots)]; sp.counts {
+			if sp.st.Counted() != k {
 				return false
 			}
 			have++

@@ -42,6 +42,9 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 			of.Sort = notation.OfShape
 		}
 		return c.matches(i, &of) && c.matches(j, &of)
+	case t.Name == notation.Pair:
+		of := notation.Target{Sort: notation.OfKind, Kind: t.Kind, Loop: t.Loop}
+		return (t.Kind == stitch.Kind{} || c.matches(i, &of) && c.matches(j, &of)) && c.paired(i, j)
 	case t.Name != notation.Groups:
 		return c.groupEnds(i, t.Name) && c.groupAt(j, t.Name) != nil
 	case c.together(i, j):
@@ -101,6 +104,33 @@ func (w *roundWork) gapBeyond(i int, e *notation.Extent) bool {
 		}
 	}
 	return false
+}
+
+// paired reports whether the stitches at two spots are two by themselves: in one place,
+// or with chains or other stitches on either side.
+func (c *course) paired(i, j int) bool {
+	if c.together(i, j) {
+		return c.beside(i, -1) == 1 && c.beside(j, 1) == 1
+	}
+	kind := c.spots[i].st.Counted()
+	alone := func(k int) bool {
+		if c.flat && (k < 0 || k >= len(c.spots)) {
+			return true
+		}
+		s := &c.spots[(k+len(c.spots))%len(c.spots)]
+		return !s.counts || s.st.Counted() != kind
+	}
+	return alone(i-1) && alone(j+1)
+}
+
+// begunGap is the gap that the round begins at, where its first stitch goes "between 2
+// hdc" without a word that says which; nil where it goes elsewhere.
+func (w *roundWork) begunGap(p *notation.Place) []fabric.Place {
+	if w.begun || !p.Bare || p.Pick != notation.Next || p.Target.Sort != notation.Gap || p.Target.At > 0 || len(w.same) != 1 || w.same[0].Into != stitch.Between ||
+		len(w.c.spots) == 0 || p.Target.Name != notation.Here && !w.c.gapIs(0, &p.Target) {
+		return nil
+	}
+	return w.same
 }
 
 // gapsIn are the spots in a group that a gap of it comes after.

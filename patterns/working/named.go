@@ -166,6 +166,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
+	if on := w.begunGroup(p); on != nil {
+		return on, nil
+	}
 	for k, g := range w.c.groups {
 		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
 			continue

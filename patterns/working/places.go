@@ -141,6 +141,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		// "sl st to ch-5 sp, ch 1, … in ch-5 sp": the one the work has come to.
 		return w.same, nil
 	}
+	if on := w.begunGap(p); on != nil {
+		return on, nil
+	}
 	if p.Below != 0 && len(w.c.spots) > 0 && (p.Target.Sort == notation.AnyStitch || p.Target.Sort == notation.OfKind) &&
 		!(p.Below < 0 && w.c.below.Number == -p.Below) {
 		return w.deeper(p, count-i)
