@@ -11,6 +11,13 @@ import (
 func (p *parser) only(l *Label, start int) {
 	text := p.words(start)
 	t := strings.TrimPrefix(strings.ToLower(text), "for ")
+	if sizes, unknown := p.sizesButOrFrom(t); unknown != "" {
+		p.noSize(l, start, text, unknown)
+		return
+	} else if sizes != nil {
+		l.Only = append(l.Only, sizes...)
+		return
+	}
 	if !strings.HasSuffix(t, "only") && !strings.HasPrefix(t, "size") && !strings.HasSuffix(t, " sizes") && !strings.HasSuffix(t, " size") &&
 		!p.allSizes(t) {
 		return
@@ -50,11 +57,19 @@ func (p *parser) only(l *Label, start int) {
 			l.Only = append(l.Only, size)
 		}
 		if size == "" && name != "" {
-			p.faults = append(p.faults, fail(Span{p.toks[start].pos, len([]rune(text))}, "unknown-size",
-				fmt.Sprintf("there is no size %q", name), "The sizes are "+p.sizeNames()+"."))
-			l.Only = append(l.Only, name)
+			p.noSize(l, start, text, name)
 		}
 	}
+}
+
+// noSize reports a name that is of no size.
+func (p *parser) noSize(l *Label, start int, text, name string) {
+	help := "There is only one size."
+	if len(p.sizes) > 0 {
+		help = "The sizes are " + p.sizeNames() + "."
+	}
+	p.faults = append(p.faults, fail(Span{p.toks[start].pos, len([]rune(text))}, "unknown-size", fmt.Sprintf("there is no size %q", name), help))
+	l.Only = append(l.Only, name)
 }
 
 // sizesFirst reads the sizes that a round is for where they stand before its
@@ -240,10 +255,14 @@ func (p *parser) sizeLine() (Label, bool) {
 	start := p.i
 	var l Label
 	all := p.eatAll("all", "sizes")
+	if all && p.tok().is(butWords...) {
+		all = false
+		p.i = start
+	}
 	if !all {
 		at := p.i
 		p.eat("for")
-		sized := p.tok().is("size", "sizes")
+		sized := p.tok().is("size", "sizes") || p.tok().is("all") && p.at(1).is("sizes")
 		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
 			p.i++
 		}

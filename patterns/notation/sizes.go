@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -51,4 +52,70 @@ func (p *parser) spread(values []int) []int {
 		}
 	}
 	return all
+}
+
+// butWords stand before the sizes that are left out: "all sizes except Baby".
+var butWords = []string{"except", "but", "bar", "excluding", "besides", "other", "apart", "save"}
+
+var (
+	butSizes  = regexp.MustCompile(`^(?:all |every |the )*(?:sizes? )?(except|but|bar|excluding|besides|other than|apart from|save|not|omit|skip)(?: for)?(?: the)?(?: sizes?)? (.+?)(?: sizes?)?(?: only)?$`)
+	fromSize  = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: size)? (?:and|&) (?:all )?(up|upwards?|over|above|larger|bigger|down|under|below|smaller)(?: sizes)?(?: only)?$`)
+	sizeRange = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: ?[-–—] ?| to | through )(.+?)(?: sizes?)?(?: only)?$`)
+)
+
+// sizesButOrFrom are the sizes that words name by those they leave out, or by where they
+// begin or end: "all sizes except Baby", "Child and up", "M to XL". Nil for other words;
+// unknown is a name among them that is of no size.
+func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
+	if len(p.sizes) < 2 || p.sizeNamed(words) != "" {
+		return nil, ""
+	}
+	bare := strings.TrimSuffix(words, " only")
+	if group := p.sizeGroup(strings.TrimSuffix(strings.TrimSuffix(bare, " size"), " sizes")); group != nil {
+		return group, ""
+	}
+	if m := butSizes.FindStringSubmatch(words); m != nil {
+		left, unknown := p.namesOfSizes(m[2])
+		if unknown != "" {
+			if m[1] == "not" || m[1] == "omit" || m[1] == "skip" {
+				return nil, ""
+			}
+			return nil, unknown
+		}
+		for _, s := range p.sizes {
+			if !slices.Contains(left, s) {
+				sizes = append(sizes, s)
+			}
+		}
+		return sizes, ""
+	}
+	at := func(name string) int { return slices.Index(p.sizes, p.sizeNamed(strings.TrimSpace(name))) }
+	if m := fromSize.FindStringSubmatch(words); m != nil {
+		if i := at(m[1]); i >= 0 && (m[2][0] == 'd' || m[2] == "under" || m[2] == "below" || m[2] == "smaller") {
+			return p.sizes[:i+1], ""
+		} else if i >= 0 {
+			return p.sizes[i:], ""
+		}
+	}
+	if m := sizeRange.FindStringSubmatch(words); m != nil {
+		if i, j := at(m[1]), at(m[2]); i >= 0 && j > i {
+			return p.sizes[i : j+1], ""
+		}
+	}
+	return nil, ""
+}
+
+// namesOfSizes are the sizes of a list of their names; unknown is the first that is of
+// none.
+func (p *parser) namesOfSizes(list string) (sizes []string, unknown string) {
+	for _, name := range strings.FieldsFunc(strings.NewReplacer(" and ", ",", " or ", ",", " nor ", ",").Replace(list), func(r rune) bool { return r == ',' || r == '&' || r == '+' }) {
+		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
+		switch s := p.sizeNamed(name); {
+		case s != "":
+			sizes = append(sizes, s)
+		case name != "":
+			return nil, name
+		}
+	}
+	return sizes, ""
 }

@@ -51,7 +51,7 @@ type course struct {
 	// cutGroups are those that the beginning of the round cuts in two: they run on
 	// past the last spot to the first.
 	cutGroups []spotGroup
-	ring     bool
+	ring      bool
 	// oval is the spot of the other side of the first chain, 0 for none.
 	oval int
 	// lead is how many of the spots come last though they are the first of the

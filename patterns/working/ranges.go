@@ -204,7 +204,7 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	p.workLater()
 	first := len(p.latest) == 0
 	want := p.number + 1
-	if n == want || n > want && n <= p.others+1 || first && (n == 1 || p.part.From < 0 || p.edge > 0) || list {
+	if n == want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
 		p.number = n - 1
 		return true
 	}
