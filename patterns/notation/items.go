@@ -29,6 +29,7 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		case t.kind == tStop, t.kind == tColon && !sentence:
 			p.i++
 			sentence = true
+			b.begin()
 			continue
 		case t.is("now", "so", "but", "then") && t.first:
 			p.i++
@@ -82,6 +83,16 @@ type block struct {
 	p     *parser
 	items []Item
 	stars []*blockStar
+	// sentence is the item that the sentence begins with, before that of the sentence
+	// before it.
+	sentence, before int
+}
+
+// begin notes that a sentence begins.
+func (b *block) begin() {
+	if n := len(b.items); n > b.sentence {
+		b.before, b.sentence = b.sentence, n
+	}
 }
 
 // addStitches adds stitches; those that are "all in" one place take the ones
@@ -239,6 +250,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 			b.add(it)
 			return nil
 		}
+	}
+	if ok, f := b.goesOn(); ok || f != nil {
+		return f
 	}
 	if sentence {
 		if ok, f := b.moreRounds(); ok || f != nil {

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -72,6 +73,9 @@ func (p *parser) noSize(l *Label, start int, text, name string) {
 	l.Only = append(l.Only, name)
 }
 
+// ifMaking is how the sizes are named in a sentence: "if you are making the Newborn hat".
+var ifMaking = regexp.MustCompile(`^(?:if|when) (?:(?:you are|you're|youre) )?(?:making|working|crocheting) (?:the )?(?:sizes? )?(.+?)(?: sizes?)?(?: (?:hat|beanie|cap|bonnet|mitts?|mittens?|sock|socks|cowl|piece|version|one|ones|only))?$`)
+
 // sizesFirst reads the sizes that a round is for where they stand before its
 // number: "For size Large only, Rnd 3: …", "Adult only: Rnd 7: …".
 func (p *parser) sizesFirst(l *Label) {
@@ -83,7 +87,8 @@ func (p *parser) sizesFirst(l *Label) {
 			continue
 		}
 		_, round := roundWord(p.at(1))
-		skips := p.at(1).is(skipping...) || k == tColon && p.skipsLater(p.i+1)
+		making := k == tComma && p.toks[start].is("if", "when")
+		skips := p.at(1).is(skipping...) || (k == tColon || making) && p.skipsLater(p.i+1)
 		if p.at(1).first || !round && !skips {
 			continue
 		}
@@ -96,6 +101,9 @@ func (p *parser) sizesFirst(l *Label) {
 		if len(l.Only) == 0 && skips {
 			// "Preemie: skip to Rnd 9", "For Newborn size, go to Rnd 5"
 			name := strings.TrimPrefix(strings.ToLower(p.words(start)), "for ")
+			if m := ifMaking.FindStringSubmatch(name); m != nil {
+				name = m[1]
+			}
 			for _, name := range strings.Split(strings.ReplaceAll(name, " and ", ","), ",") {
 				if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(name), "size"))); s != "" {
 					l.Only = append(l.Only, s)
@@ -116,7 +124,9 @@ func (p *parser) sizesFirst(l *Label) {
 // to go on: "your base is done. Go on to the Sides."
 func (p *parser) skipsLater(i int) bool {
 	for j := i; j+1 < len(p.toks) && !p.toks[j].first && j < i+12; j++ {
-		if p.toks[j].kind == tStop {
+		if k := p.toks[j].kind; (k == tColon || k == tDash || k == tComma || k == tSemi || p.toks[j].is("so", "and", "now")) && p.toks[j+1].is(skipping...) {
+			return true
+		} else if k == tStop {
 			return p.toks[j+1].is(skipping...) && !p.toks[j+1].first
 		}
 	}
@@ -135,7 +145,14 @@ func (p *parser) skipsTo(l *Label) bool {
 		for p.tok().kind == tWord && p.i-start < 10 && !p.stitchy(p.i, p.i+1) {
 			p.i++
 		}
-		if !p.eatKind(tStop) && !p.eatKind(tComma) || p.tok().first {
+		switch p.tok().kind {
+		case tStop, tComma, tColon, tDash, tSemi:
+			p.i++
+		}
+		p.eat("so", "and", "then", "you", "can", "now")
+		p.eat("then", "you", "now")
+		p.eat("can", "now")
+		if p.tok().first {
 			p.i = start
 			return false
 		}

@@ -338,6 +338,15 @@ func (s Style) target(t *Target, many bool) string {
 	switch t.Sort {
 	case OfKind:
 		name := s.kind(t.Kind, t.Loop)
+		if t.Name == Post {
+			if name = "post st"; t.Loop.Set {
+				name = loopNames[t.Loop.Into] + " st"
+			}
+			if many {
+				name += "s"
+			}
+			return name
+		}
 		if many {
 			name = s.several(name, t.Kind)
 		}

@@ -172,6 +172,14 @@ func (b *block) repeat() *fault.Fault {
 		}
 		p.i = at
 	}
+	if from == nil && !hasFrom {
+		at := p.i
+		p.i = start + 1
+		if ok, f := b.passage(start); ok || f != nil {
+			return f
+		}
+		p.i = at
+	}
 	if from == nil && !hasFrom && markTok == p.i && len(b.stars) == 0 && len(b.items) > 0 {
 		// "sc 1, inc, repeat x 7": all of it
 		if n, more, ok := p.times(); ok {
@@ -186,6 +194,9 @@ func (b *block) repeat() *fault.Fault {
 		}
 		return p.failAt(markTok, "star", "there is no "+mark+" before this to repeat from",
 			"Mark where the repeat begins with "+mark+".")
+	}
+	if !hasFrom {
+		p.eat("this", "it", "that")
 	}
 	if between && (p.eat("and") || p.tok().kind == tStar) || p.tok().is("to") && p.at(1).kind == tStar {
 		p.eat("to")

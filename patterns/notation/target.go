@@ -72,6 +72,31 @@ func (p *parser) spaceWord() bool {
 	return t.is(spaceWords...)
 }
 
+// postStitch reads "front post stitch", "FP st", "raised st": a stitch worked round a
+// post, whatever its kind.
+func (p *parser) postStitch() (Target, bool) {
+	start := p.i
+	t := Target{Sort: OfKind, Name: Post}
+	switch {
+	case p.eat("front", "fp"):
+		t.Loop = Loop{true, stitch.FrontPost}
+	case p.eat("back", "bp"):
+		t.Loop = Loop{true, stitch.BackPost}
+	}
+	named := p.at(-1).is("fp", "bp") && p.i > start
+	p.eatKind(tHyphen)
+	if !named && !p.eat("post", "raised") {
+		p.i = start
+		return Target{}, false
+	}
+	p.eatKind(tHyphen)
+	if !p.eat("st", "sts", "stitch", "stitches") {
+		p.i = start
+		return Target{}, false
+	}
+	return t, true
+}
+
 // groupWords are what designers call several stitches in one place.
 var groupWords = []string{"shell", "shells", "fan", "fans", "scallop", "scallops", "petal", "petals"}
 
@@ -195,6 +220,9 @@ func (p *parser) target() (Target, bool) {
 	}
 	if t, ok := p.startChain(); ok {
 		return t, true
+	}
+	if t, ok := p.postStitch(); ok {
+		return done(t)
 	}
 	p.eat("indicated", "designated", "stated", "given")
 	if p.eat("st", "sts", "stitch", "stitches", "place", "places") {

@@ -188,6 +188,9 @@ const Magic = "magic"
 // Here is the Name of a Gap just where the work is: "between last st and next".
 const Here = "here"
 
+// Post is the Name of an OfKind for a stitch worked round a post, of any kind.
+const Post = "post"
+
 // Middle is the Name of a ChainSpace in the middle of a row.
 const Middle = "middle"
 

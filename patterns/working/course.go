@@ -408,6 +408,9 @@ func sameKind(t *notation.Target, st *fabric.Stitch) bool {
 			return false
 		}
 	}
+	if t.Name == notation.Post {
+		return t.Loop.Set || len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost)
+	}
 	if k == t.Kind {
 		return true
 	}

@@ -176,8 +176,12 @@ func onlyPlaces(items []notation.Item) bool {
 // headed reports whether a heading stands behind the words of a round.
 func headed(r *notation.Round, heading string) bool {
 	for _, it := range r.Items {
-		if n, ok := it.(*notation.Note); ok && strings.EqualFold(strings.Trim(plainLabel(n.Text), " :."), heading) {
-			return true // SIDES (all sizes)
+		if n, ok := it.(*notation.Note); ok {
+			// The sides; SIDES (all sizes)
+			name := strings.ToLower(strings.Trim(plainLabel(n.Text), " :."))
+			if strings.TrimPrefix(name, "the ") == strings.ToLower(heading) {
+				return true
+			}
 		}
 	}
 	return false

@@ -1,0 +1,149 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// passage reads what is repeated, and how often, where no star marks it: "and repeat
+// this all the way around", "repeat these 2 sts 5 more times", "and so on around". It is
+// the sentence so far, without the chain that it begins with, or the sentence before.
+// It reports whether there is such a passage.
+func (b *block) passage(start int) (bool, *fault.Fault) {
+	p := b.p
+	at := p.i
+	p.eat("this", "that", "these", "those", "the", "it", "both", "all")
+	p.eat("whole", "same", "last", "above")
+	if n := p.i; p.tok().kind == tNumber || numberWords[p.tok().text] > 0 {
+		// "these 2 stitches", but "5 more times" says how often
+		p.plainNumber()
+		if !p.eat("st", "sts", "stitch", "stitches", "steps", "step", "instructions") {
+			p.i = n
+		}
+	}
+	p.eat("st", "sts", "stitches", "instructions", "sequence", "pattern", "steps", "step", "section", "combination", "motif", "sentence", "bit", "increase", "decrease")
+	for p.eat("over", "again", "from", "for") {
+	}
+	p.eatKind(tComma)
+	r := &Repeat{Star: true}
+	if n, more, ok := p.times(); ok {
+		r.Times, r.More = n, more
+	} else if e, ok := p.extent(); ok {
+		r.Extent = e
+	} else {
+		p.i = at
+		return false, nil
+	}
+	from := b.began()
+	if from < 0 {
+		p.i = at
+		return false, nil
+	}
+	r.Span = p.from(start)
+	body := b.items[from:]
+	if first, ok := body[0].(*Stitches); ok && len(first.Places) == 1 && first.Places[0].Pick == First && first.Places[0].Of == nil {
+		// "1 sc in the first stitch and 2 sc in the next, and repeat this": what is
+		// repeated goes into the next.
+		again := *first
+		again.Places = append([]Place(nil), first.Places...)
+		again.Places[0].Pick, again.Places[0].Nth = Next, 0
+		r.Items = append([]Item{&again}, body[1:]...)
+		if r.Times.Set() && !r.More {
+			r.Times = r.Times.less(1)
+		}
+		r.More = false
+		b.add(r)
+	} else {
+		r.Items = append([]Item(nil), body...)
+		b.items = append(b.items[:from:from], r)
+	}
+	return true, p.ending(r)
+}
+
+// less is a number less n, for each size.
+func (n Num) less(by int) Num {
+	l := n
+	l.Values = nil
+	for _, v := range n.Values {
+		l.Values = append(l.Values, max(v-by, 0))
+	}
+	return l
+}
+
+// began is the first item of the passage that ends here, -1 when it cannot be told: of
+// this sentence, if it makes stitches, else of the one before. What a round begins with
+// is no part of it, but a chain that may stand for a stitch leaves that open.
+func (b *block) began() int {
+	for _, s := range b.stars {
+		if !s.wrapped {
+			return -1
+		}
+	}
+	from := b.sentence
+	if !makesAny(b.items[from:]) {
+		from = b.before
+	}
+	for ; from < len(b.items); from++ {
+		switch it := b.items[from].(type) {
+		case *Chain:
+			if it.Counts == nil && (len(it.N.Values) != 1 || it.N.Values[0] > 1) && from < len(b.items) {
+				return -1
+			}
+		case *Stitches, *Group:
+			for _, it := range b.items[from:] {
+				switch it.(type) {
+				case *Stitches, *Group, *Chain, *Skip, *Repeat, *Note:
+				default:
+					return -1
+				}
+			}
+			return from
+		case *Counts, *Join, *Turn, *Colour, *Note, *Marker, *MagicRing, *InLoops:
+		default:
+			return -1
+		}
+	}
+	return -1
+}
+
+// makesAny reports whether instructions make stitches.
+func makesAny(items []Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *Stitches, *Group, *Repeat:
+			return true
+		}
+	}
+	return false
+}
+
+// goesOn reads "keep repeating this around", "continue like this to the end", "and so on
+// around": a passage once more.
+func (b *block) goesOn() (bool, *fault.Fault) {
+	p := b.p
+	start := p.i
+	switch {
+	case p.tok().is("on") && p.at(-1).is("so"):
+		p.i++
+	case p.eat("keep", "continue", "carry", "go", "do"):
+		p.eat("on")
+		if p.eat("repeating", "doing") {
+			break
+		}
+		if p.at(-1).is("do") && p.tok().is("this", "these") {
+			break
+		}
+		p.eat("in")
+		if p.eat("like", "this", "the") {
+			p.eat("this", "that", "same")
+			p.eat("way", "manner", "fashion")
+			break
+		}
+		p.i = start
+		return false, nil
+	default:
+		return false, nil
+	}
+	if ok, f := b.passage(start); ok || f != nil {
+		return ok, f
+	}
+	p.i = start
+	return false, nil
+}
