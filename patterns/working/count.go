@@ -90,6 +90,14 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		return r.Count(), "stitches", true
 	case notation.OfKind:
 		exact, height := 0, 0
+		if t.Name == notation.Post {
+			for i := range r.Stitches {
+				if st := &r.Stitches[i]; st.Counts && sameKind(t, st) {
+					exact++
+				}
+			}
+			return exact, named(t, terms), true
+		}
 		if t.Kind == stitch.Of(stitch.Slip) {
 			for i := range r.Stitches {
 				if r.Stitches[i].Kind == t.Kind && r.Stitches[i].Role == fabric.Worked {

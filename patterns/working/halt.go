@@ -49,6 +49,15 @@ func named(t *notation.Target, terms stitch.Terms) string {
 	case notation.ChainStitch:
 		return "chains"
 	case notation.OfKind, notation.OfShape:
+		if t.Name == notation.Post {
+			switch {
+			case !t.Loop.Set:
+				return "post sts"
+			case t.Loop.Into == stitch.BackPost:
+				return "back post sts"
+			}
+			return "front post sts"
+		}
 		if t.Loop.Set {
 			return t.Kind.NameInto(t.Loop.Into, terms)
 		}

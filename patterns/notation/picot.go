@@ -1,0 +1,117 @@
+package notation
+
+import (
+	"fmt"
+
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// picot reads a stitch that closes the chains just made onto the first of them: "sl st in
+// first of these 3 ch", "ss back into the first ch made", "sl st in base of these 3 ch". It
+// is the same as "in 3rd ch from hook".
+func (p *parser) picot() (Item, *fault.Fault) {
+	start := p.i
+	chains := p.chainsBefore()
+	no := func() (Item, *fault.Fault) { p.i = start; return nil, nil }
+	if chains < 2 {
+		return nil, nil
+	}
+	w, ok := p.what()
+	if !ok || w.Kind.Shape != stitch.Plain || w.Kind.Base != stitch.Slip && w.Kind.Base != stitch.Single {
+		return no()
+	}
+	p.eat("back")
+	if !p.eat("in", "into", "to", "through", "on") {
+		return no()
+	}
+	at := p.i
+	p.eat("the")
+	base := p.eat("base", "foot", "bottom")
+	if !base && p.nth() != 1 {
+		return no()
+	}
+	ch := p.eat("ch", "chain", "st", "stitch")
+	ch = ch && p.at(-1).is("ch", "chain")
+	told := false
+	if p.eat("of") {
+		told = p.eat("these", "those", "this", "that")
+		p.eat("the")
+		p.eat("same")
+		n, numbered := 0, false
+		from := p.i
+		if !p.tok().is("ch", "chain", "chs", "chains") {
+			n, numbered = p.plainNumber()
+		}
+		p.eatKind(tHyphen)
+		if chain := p.eat("ch", "chain", "chs", "chains"); chain && !numbered {
+			p.eatKind(tHyphen)
+			n, numbered = p.plainNumber()
+		} else if !chain && !(ch && told) {
+			return no()
+		}
+		if p.spaceWord() || p.tok().is("picot", "edge") {
+			return no()
+		}
+		if numbered && n != chains {
+			if !told {
+				return no()
+			}
+			return nil, p.failAt(from, "chain", fmt.Sprintf("%d chains were made just before this, not %d", chains, n), "Let the two numbers agree.")
+		}
+		told = told || numbered || base
+	} else if base || !ch {
+		return no()
+	}
+	p.eat("just")
+	told = p.eat("made", "worked") || told
+	if !told && !p.defining && p.depth < 2 {
+		return no() // "sl st in first ch" may join the round
+	}
+	pl := Place{Span: p.from(at), Pick: Nth, Nth: chains, Target: Target{Sort: FromHook, Kind: stitch.Of(stitch.Chain), Text: p.words(at)}}
+	if p.tok().is("to") && p.at(1).is("join") {
+		return no()
+	}
+	p.closesPicot()
+	p.work = true
+	return &Stitches{Span: p.from(start), What: w, Places: []Place{pl}}, nil
+}
+
+// closesPicot passes over "to form picot", "(picot made)".
+func (p *parser) closesPicot() {
+	start := p.i
+	if p.eat("to", "for") {
+		p.eat("form", "make", "complete", "close")
+		p.eat("a", "the", "one")
+		if p.eat("picot") {
+			return
+		}
+	}
+	p.i = start
+}
+
+// chainsBefore is how many chains the words just before make: the 3 of "ch 3, ", "3 ch and ".
+// 0 when they make none.
+func (p *parser) chainsBefore() int {
+	j := p.i - 1
+	for j > 0 && (p.toks[j].kind == tComma || p.toks[j].kind == tSemi || p.toks[j].is("and", "then", "a", "an", "1")) {
+		j--
+	}
+	if j < 1 {
+		return 0
+	}
+	t, u := &p.toks[j], &p.toks[j-1]
+	if u.kind == tHyphen && j > 1 {
+		u = &p.toks[j-2]
+	}
+	word := func(t *token) bool { return t.is("ch", "chain", "chs", "chains") }
+	switch {
+	case t.kind == tNumber && t.frac == 0 && word(u):
+		return t.value
+	case word(t) && u.kind == tNumber && u.frac == 0:
+		return u.value
+	case t.kind == tWord && word(u):
+		return numberWords[t.text]
+	}
+	return 0
+}
