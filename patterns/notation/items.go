@@ -254,6 +254,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if ok, f := b.goesOn(); ok || f != nil {
 		return f
 	}
+	if sentence && b.elsewhere() {
+		return nil
+	}
 	if sentence {
 		if ok, f := b.moreRounds(); ok || f != nil {
 			return f

@@ -147,3 +147,46 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 	p.i = start
 	return false, nil
 }
+
+// elsewhere reads "repeat on the other long side", "do the same along the opposite edge",
+// "work the second side to match", where what is worked has been fastened off or a line
+// of its own says so: the same once more, of which nothing new is told.
+func (b *block) elsewhere() bool {
+	p := b.p
+	start := p.i
+	fastened := false
+	for i := len(b.items) - 1; i >= 0 && !fastened; i-- {
+		_, fastened = b.items[i].(*FastenOff)
+		if _, note := b.items[i].(*Note); !note {
+			break
+		}
+	}
+	if p.depth > 1 || !p.work || !fastened && !p.tok().first {
+		return false
+	}
+	switch {
+	case p.eat("rep", "repeat"):
+		p.eat("this", "the", "these")
+		p.eat("edging", "border", "trim", "same", "process", "rows", "instructions")
+	case p.eat("do", "work"):
+		p.eat("the", "exactly")
+		p.eat("same")
+	default:
+		return false
+	}
+	p.eat("on", "along", "for", "at", "across", "over", "round", "around", "to")
+	p.eat("the")
+	if p.eat("other", "opposite", "second", "remaining", "next") && !p.at(-1).is("next") {
+		p.eat("long", "short", "side", "row", "foundation", "ear", "thumb", "neck", "two", "three")
+		if p.eat("side", "sides", "edge", "edges", "end", "ends", "half", "piece", "pieces", "flap", "hand", "mitt", "sock", "sleeve", "strap", "corner", "armhole", "flaps") || p.at(-1).is("side", "ear", "thumb") {
+			for p.tok().kind == tWord && p.tok().is("of", "the", "scarf", "blanket", "piece", "shawl", "band", "in", "same", "way", "manner", "to", "match", "likewise") {
+				p.i++
+			}
+			if p.ended() && !p.tok().is("and", "then") && p.tok().kind != tComma && p.tok().kind != tOpen {
+				return p.note(b, start, p.i)
+			}
+		}
+	}
+	p.i = start
+	return false
+}

@@ -113,7 +113,12 @@ func (s Style) Numbers(l []Range) string {
 
 func (s Style) until(u *Until) string {
 	end := s.endingRound(u.End)
+	rows := ""
 	switch word := strings.ToLower(s.Word()); {
+	case len(u.Length) > 0 && u.More:
+		rows = " (" + s.Num(u.Rows) + " more " + word + "s)"
+	case len(u.Length) > 0 && u.Rows.Set():
+		rows = " (" + s.Num(u.Rows) + " " + word + "s)"
 	case u.More:
 		return "for " + s.Num(u.Rows) + " more " + word + "s" + end
 	case u.Numbered:
@@ -142,7 +147,7 @@ func (s Style) until(u *Until) string {
 	if u.Whole {
 		piece = "whole piece"
 	}
-	return fmt.Sprintf("until %s measures %s %s%s", piece, text, unit, end)
+	return fmt.Sprintf("until %s measures %s %s%s%s", piece, text, unit, end, rows)
 }
 
 // inches reports whether lengths were given in inches: in eighths of them, and

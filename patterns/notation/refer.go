@@ -241,6 +241,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 	}
 	if p.tok().kind == tOpen {
 		if c := p.matching(p.i); c > 0 {
+			u.Rows, u.More = p.rowsIn(c)
 			p.i = c + 1
 		}
 	} else if p.eatKind(tSlash) {
