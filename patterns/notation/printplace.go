@@ -313,15 +313,23 @@ func (s Style) pick(p *Place) string {
 	switch {
 	case p.Target.Sort == Gap && (p.Target.Name == Here || p.Target.At > 0):
 		return t
+	case p.Target.Sort == Gap && p.Target.Name == "" && !p.N.Set() && p.Bare:
+		return "sp between 2 " + s.sides(&p.Target)
 	case p.Target.Sort == Gap && p.Target.Name == "" && !p.N.Set():
 		return "sp between next 2 " + s.sides(&p.Target)
 	case p.Bare && !p.N.Set() || p.Target.Name == Middle:
 		return t
 	case p.Every && p.N.Set():
+		for i := range p.Also {
+			t += " and " + s.target(&p.Also[i], true)
+		}
 		return "each of next " + s.Num(p.N) + " " + t
 	case p.Nth == 1 && p.N.Set():
 		return "first " + s.Num(p.N) + " " + t
 	case many:
+		for i := range p.Also {
+			t += " and " + s.target(&p.Also[i], true)
+		}
 		return "next " + s.Num(p.N) + " " + t
 	}
 	return "next " + t

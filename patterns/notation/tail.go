@@ -7,6 +7,7 @@ import (
 // placeTail reads what may follow a target: "of next shell", "2 rnds below",
 // "around", "to last 2 sts", "evenly".
 func (p *parser) placeTail(pl *Place) {
+	p.mixed(pl)
 	for {
 		start := p.i
 		switch {
@@ -91,6 +92,7 @@ func (p *parser) placeTail(pl *Place) {
 			p.eat("spaced")
 			pl.Evenly = true
 		case p.whereabouts(pl.Target.Sort == RowEnds):
+		case pl.Pick == Next && pl.N.Set() && pl.Target.Sort != RowEnds && p.acrossFront():
 		default:
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				if e, ok := p.extent(); ok {
@@ -111,6 +113,38 @@ func (p *parser) placeTail(pl *Place) {
 			return
 		}
 	}
+}
+
+// mixed reads the spaces of "next 99 sts and ch-1 sps", so many of either as they come.
+func (p *parser) mixed(pl *Place) {
+	start := p.i
+	if pl.Pick != Next || !pl.N.Set() || pl.Target.Sort != AnyStitch && pl.Target.Sort != OfKind || !p.eat("and", "or") {
+		return
+	}
+	if t, ok := p.target(); ok && t.Sort == ChainSpace && t.Name == "" && p.at(-1).is("sps", "spaces", "loops", "lps") {
+		pl.Also = append(pl.Also, t)
+		return
+	}
+	p.i = start
+}
+
+// acrossFront passes over "across the top", "along the front edge" behind so many
+// stitches: where they are, which is where the work has come to.
+func (p *parser) acrossFront() bool {
+	start := p.i
+	if p.eat("across", "along", "over", "at", "on", "for") {
+		p.eat("the")
+		if p.eat("top", "bottom", "front", "back", "nape", "forehead", "neck", "tip", "crown") {
+			p.eat("edge", "side", "of")
+			p.eat("the", "your")
+			p.eat("neck", "head", "hat", "flap", "blanket", "piece", "panel", "shawl", "row")
+			if p.ended() {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // ofMotif passes over "pineapple", "each leaf": a figure of several rounds that no

@@ -175,10 +175,11 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		w.same = w.ringPlaces()
 		return w.same, nil
 	}
-	at, run := w.nearest([]notation.Target{p.Target})
+	targets := append([]notation.Target{p.Target}, p.Also...)
+	at, run := w.nearest(targets)
 	for pos := w.pos; p.AfterSpace && at >= 0 && run == 0 && !w.c.followsSpace(at); w.pos = pos {
 		w.pos = at + 1
-		at, run = w.nearest([]notation.Target{p.Target})
+		at, run = w.nearest(targets)
 	}
 	if at < 0 {
 		if len(w.c.spots) == 0 {
