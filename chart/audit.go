@@ -30,17 +30,25 @@ type Report struct {
 	// Fans are fans of three stitches or more in one place whose gaps differ
 	// by more than a third.
 	Fans []string
+	// Leaning are stitches whose leg leans more than MostLean from square to the line
+	// of the places on both sides of it; of stitches in one place, all together, and of
+	// crossed ones none.
+	Leaning []string
 	// Turn is the largest difference in degrees between a repeat and the one
 	// before it turned by its share of the circle.
 	Turn float64
 }
 
-// MostTurn is how far repeats may be from congruent, in degrees.
-const MostTurn = 0.1
+// MostTurn is how far repeats may be from congruent, and MostLean how far a leg may lean,
+// in degrees.
+const (
+	MostTurn = 0.1
+	MostLean = 40.0
+)
 
 // Clean reports whether the picture is fit to print: nothing touches, every leg
-// is on its place and repeats are congruent. An uneven fan is not held against
-// it.
+// is on its place and repeats are congruent. An uneven fan or a leg that leans is
+// not held against it.
 func (r *Report) Clean() bool {
 	return len(r.Overlaps) == 0 && len(r.Texts) == 0 && len(r.Astray) == 0 && r.Turn <= MostTurn
 }
@@ -92,6 +100,7 @@ func Audit(s *scene.Scene) *Report {
 	a.words(s)
 	for _, r := range a.rounds {
 		a.fans(r)
+		a.leans(r)
 		a.repeats(r)
 	}
 	return a.report
@@ -109,7 +118,8 @@ type auditor struct {
 	centre   canvas.Point
 	unit     float64
 	cross    bool
-	flat     bool   // in rows
+	flat     bool   // in straight rows
+	open     bool   // in rows that do not close
 	row      string // the round that is being walked
 }
 
@@ -123,7 +133,8 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 		a.centre = c[0]
 		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)
 		a.cross = datum(g, "cross") != ""
-		a.flat = datum(g, "rows") != ""
+		a.flat = datum(g, "rows") == "flat"
+		a.open = datum(g, "rows") != ""
 	}
 	if r := datum(g, "round"); r != "" {
 		a.row = r
@@ -343,32 +354,6 @@ func (a *auditor) angle(p canvas.Point) float64 {
 
 // turnOf is the angle b − a within [−180, 180).
 func turnOf(a, b float64) float64 { return math.Mod(math.Mod(b-a+180, 360)+360, 360) - 180 }
-
-// fans looks for fans with uneven gaps.
-func (a *auditor) fans(r auditRound) {
-	for i := r.from; i < r.to; {
-		s := &a.subjects[i]
-		if len(s.bases) != 1 || len(s.tops) == 0 || !s.counted {
-			i++
-			continue
-		}
-		j := i + 1
-		for j < r.to && a.subjects[j].counted && len(a.subjects[j].bases) == 1 && a.subjects[j].bases[0] == s.bases[0] && a.subjects[j].kind == s.kind {
-			j++
-		}
-		if j-i >= 3 {
-			least, most := math.Inf(1), 0.0
-			for k := i + 1; k < j; k++ {
-				g := math.Abs(turnOf(a.angle(a.subjects[k-1].tops[0]), a.angle(a.subjects[k].tops[0])))
-				least, most = math.Min(least, g), math.Max(most, g)
-			}
-			if most > 1.34*least {
-				a.report.Fans = append(a.report.Fans, fmt.Sprintf("%s to %s: gaps from %.1f° to %.1f°", s.name, a.subjects[j-1].name, least, most))
-			}
-		}
-		i = j
-	}
-}
 
 // repeats measures how far the repeats of a round are from congruent.
 func (a *auditor) repeats(r auditRound) {

@@ -28,6 +28,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"whorl/chart/ring"
 	"whorl/chart/scene"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
@@ -125,6 +126,10 @@ func (w *work) draw() (*Chart, []*course) {
 	w.reach(p.radius)
 	if w.o.Figure > 0 {
 		p.tighten()
+	}
+	if q, ok := w.shape.(ring.Polygon); ok {
+		_, up := q.Extent()
+		p.centre.Y = hundredth(p.centre.Y + up*w.outer)
 	}
 	w.place(p.centre)
 	return p.finish()

@@ -124,6 +124,9 @@ func (w *work) pinCorners() {
 		}
 		at = append(at[:0], now...)
 		c.pin(now, first)
+		if n == leastSides && len(own) == n {
+			w.narrowCorners(c, first)
+		}
 		c.fold = gcd(c.fold, n)
 	}
 	for _, c := range w.courses[1:w.corners.from] {
@@ -173,6 +176,43 @@ func (c *course) pin(now []float64, first float64) {
 	c.seam = seam
 }
 
+// sharpCorner is how much narrower the groups in the sharp corners of a triangle are
+// drawn than they are, so that their legs do not lie back over what they stand on.
+const sharpCorner = 0.6
+
+// narrowCorners draws a round's stitches in the corners closer to the corners, and what
+// is between them farther apart.
+func (w *work) narrowCorners(c *course, first float64) {
+	each := ring.Turn / float64(w.corners.sides)
+	from := func(a float64) float64 { return math.Remainder(a-first, each) }
+	wide := 0.0
+	_, below := w.cornerSpaces(c)
+	corner := map[fabric.Ref]bool{}
+	for _, r := range below {
+		corner[r] = true
+	}
+	for _, i := range c.order {
+		if on := c.round.Stitches[i].On; len(on) == 1 && on[0].Into == stitch.Space && corner[on[0].At] {
+			wide = math.Max(wide, math.Abs(from(c.theta[i])))
+		}
+	}
+	if wide <= 0 || wide >= each/2 {
+		return
+	}
+	move := func(a float64) float64 {
+		d := from(a)
+		to := d * sharpCorner
+		if far := math.Abs(d); far > wide {
+			to = math.Copysign(wide*sharpCorner+(far-wide)*(each/2-wide*sharpCorner)/(each/2-wide), d)
+		}
+		return a + to - d
+	}
+	for i := range c.theta {
+		c.theta[i] = move(c.theta[i])
+	}
+	c.seam = move(c.seam)
+}
+
 // outline is the shape that rounds are laid on, and how far it reaches in the
 // direction in which it reaches farthest when its radius is one.
 func (w *work) outline() (ring.Shape, float64) {
@@ -202,7 +242,8 @@ func (w *work) outline() (ring.Shape, float64) {
 		p.Round = w.groundRadius()
 		p.Full = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
 	}
-	return p, p.Extent()
+	extent, _ := p.Extent()
+	return p, extent
 }
 
 // tops are the levels of a round's stitches. A motif's sides are straight:

@@ -274,8 +274,11 @@ func (p *page) finish() (*Chart, []*course) {
 	if w.o.Cross {
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "cross", Value: "sc"})
 	}
-	if w.flat {
+	switch {
+	case w.flat:
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "flat"})
+	case w.rows:
+		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "fanned"})
 	}
 	drawing.Add(a.rounds()...)
 	if w.o.Tint {

@@ -51,13 +51,16 @@ func (p Polygon) At(angle, radius float64) Frame {
 	return f
 }
 
-// Extent is how far a polygon whose sides are one from the centre reaches to the
-// side or up and down, whichever is more.
-func (p Polygon) Extent() float64 {
-	far := 1.0
+// Extent is half of how far a polygon whose sides are one from the centre reaches from
+// side to side or up and down, whichever is more; and how far up its middle lies.
+func (p Polygon) Extent() (half, up float64) {
+	var low, high [2]float64
 	for k := range p.Sides {
 		s, c := math.Sincos(p.Start + p.Corner + float64(k)*Turn/float64(p.Sides))
-		far = math.Max(far, math.Max(math.Abs(s), math.Abs(c))/math.Cos(Turn/float64(2*p.Sides)))
+		for i, x := range [...]float64{c, s} {
+			x /= math.Cos(Turn / float64(2*p.Sides))
+			low[i], high[i] = math.Min(low[i], x), math.Max(high[i], x)
+		}
 	}
-	return far
+	return math.Max(1, math.Max(high[0]-low[0], high[1]-low[1])/2), (high[1] + low[1]) / 2
 }

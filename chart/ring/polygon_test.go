@@ -38,10 +38,14 @@ func TestPolygon(t *testing.T) {
 func TestPolygonExtent(t *testing.T) {
 	square := Polygon{Sides: 4, Corner: math.Pi / 4}
 	hexagon := Polygon{Sides: 6}
-	if e := square.Extent(); math.Abs(e-1) > 1e-9 {
+	if e, up := square.Extent(); math.Abs(up) > 1e-9 || math.Abs(e-1) > 1e-9 {
 		t.Errorf("a square on its side reaches %.3f", e)
 	}
-	if e := hexagon.Extent(); math.Abs(e-2/math.Sqrt(3)) > 1e-9 {
+	triangle := Polygon{Circle: Circle{Start: math.Pi / 2}, Sides: 3}
+	if e, up := triangle.Extent(); math.Abs(e-math.Sqrt(3)) > 1e-9 || math.Abs(up-0.5) > 1e-9 {
+		t.Errorf("a triangle that stands on a side reaches %g and has its middle %g up", e, up)
+	}
+	if e, up := hexagon.Extent(); math.Abs(up) > 1e-9 || math.Abs(e-2/math.Sqrt(3)) > 1e-9 {
 		t.Errorf("a hexagon with a corner to the right reaches %.3f", e)
 	}
 }

@@ -88,6 +88,8 @@ func auditLines(r *chart.Report) (lines []string) {
 	add("strokes touch", len(r.Overlaps), func(i int) string { return r.Overlaps[i].String() })
 	add("something runs through a text", len(r.Texts), func(i int) string { return r.Texts[i].String() })
 	add("a leg is off its place", len(r.Astray), func(i int) string { return r.Astray[i] })
+	add("a leg leans too far", len(r.Leaning), func(i int) string { return r.Leaning[i] })
+	add("uneven gaps in a fan", len(r.Fans), func(i int) string { return r.Fans[i] })
 	if r.Turn > chart.MostTurn {
 		lines = append(lines, fmt.Sprintf("repeats differ by up to %.2f°", r.Turn))
 	}

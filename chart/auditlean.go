@@ -1,0 +1,100 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+)
+
+// fans looks for fans with uneven gaps.
+func (a *auditor) fans(r auditRound) {
+	for i := r.from; i < r.to; {
+		s := &a.subjects[i]
+		if len(s.bases) != 1 || len(s.tops) == 0 || !s.counted {
+			i++
+			continue
+		}
+		j := i + 1
+		for j < r.to && a.subjects[j].counted && len(a.subjects[j].bases) == 1 && a.subjects[j].bases[0] == s.bases[0] && a.subjects[j].kind == s.kind {
+			j++
+		}
+		if j-i >= 3 {
+			least, most := math.Inf(1), 0.0
+			for k := i + 1; k < j; k++ {
+				g := a.subjects[k-1].tops[0].Sub(a.subjects[k].tops[0]).Length()
+				least, most = math.Min(least, g), math.Max(most, g)
+			}
+			if most > 1.34*least {
+				a.report.Fans = append(a.report.Fans, fmt.Sprintf("%s to %s: gaps from %.1f to %.1f mm", s.name, a.subjects[j-1].name, least, most))
+			}
+		}
+		i = j
+	}
+}
+
+// standing is what stands in one place, or one stitch on several.
+type standing struct {
+	from      int     // the first of the subjects
+	n         float64 // how many
+	foot, top canvas.Point
+}
+
+// leans looks for legs that lean too far.
+func (a *auditor) leans(r auditRound) {
+	var l []standing
+	var at canvas.Point // the one place of the last; none where it has several
+	one := false
+	cut := false // a part of the round, whose ends lack their neighbours
+	for i := r.from; i < r.to; i++ {
+		s := &a.subjects[i]
+		cut = cut || s.beside
+		if !s.counted || s.beside || s.run || len(s.bases) == 0 || len(s.tops) == 0 || strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") {
+			continue
+		}
+		if one && len(s.bases) == 1 && s.bases[0] == at {
+			g := &l[len(l)-1]
+			g.top = g.top.Mul(g.n / (g.n + 1)).Add(s.tops[0].Mul(1 / (g.n + 1)))
+			g.n++
+			continue
+		}
+		foot := canvas.Point{}
+		for _, b := range s.bases {
+			foot = foot.Add(b.Mul(1 / float64(len(s.bases))))
+		}
+		l = append(l, standing{i, 1, foot, s.tops[0]})
+		at, one = s.bases[0], len(s.bases) == 1
+	}
+	for k, g := range l {
+		if len(l) < 3 || cut && (k == 0 || k == len(l)-1) || a.crossesAny(l, k) {
+			continue
+		}
+		before, after := max(k-1, 0), min(k+1, len(l)-1)
+		if !a.open {
+			before, after = (k+len(l)-1)%len(l), (k+1)%len(l)
+		}
+		along := l[after].foot.Sub(l[before].foot)
+		leg := g.top.Sub(g.foot)
+		if along.Length() < 0.05 || leg.Length() < 0.05 {
+			continue
+		}
+		lean := math.Asin(math.Min(math.Abs(leg.Norm(1).Dot(along.Norm(1))), 1)) * 180 / math.Pi
+		if lean > MostLean {
+			a.report.Leaning = append(a.report.Leaning, fmt.Sprintf("%s leans %.0f°", a.subjects[g.from].name, lean))
+		}
+	}
+}
+
+// mostCrossed is how many stitches to each side are looked at for one that crosses.
+const mostCrossed = 6
+
+// crossesAny reports whether what stands at k crosses something near it.
+func (a *auditor) crossesAny(l []standing, k int) bool {
+	for j := max(k-mostCrossed, 0); j < min(k+mostCrossed+1, len(l)); j++ {
+		if j != k && a.crossed(&a.subjects[l[j].from], &a.subjects[l[k].from]) {
+			return true
+		}
+	}
+	return false
+}
