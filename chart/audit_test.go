@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/tdewolff/canvas"
@@ -72,6 +74,37 @@ func TestAuditSees(t *testing.T) {
 	set(find(&s.Root, "r3s5"), "top", canvas.Point{X: 120, Y: 160})
 	if r := Audit(s); r.Turn < 0.1 {
 		t.Error("an uneven repeat was not seen")
+	}
+	s = fresh()
+	if r := Audit(s); len(r.Leaning) > 0 {
+		t.Errorf("a good chart leans: %v", r.Leaning)
+	}
+	set(find(&s.Root, "r3s5"), "base", pointsOf(find(&s.Root, "r3s12"), "base")[0])
+	if r := Audit(s); len(r.Leaning) == 0 {
+		t.Error("a leg that leans was not seen")
+	}
+	s = draw(t, sample{"", shells(), Options{Title: "Shells"}}).Scene
+	if r := Audit(s); len(r.Fans) > 0 {
+		t.Errorf("a good chart has uneven fans: %v", r.Fans)
+	}
+	group := func(r, i int) *scene.Group { return find(&s.Root, fmt.Sprintf("r%ds%d", r, i)) }
+	for r, i := 1, 2; ; i++ { // the second stitch of the first fan of three or more
+		a, b, c := group(r, i-1), group(r, i), group(r, i+1)
+		if c == nil {
+			if r++; r > 9 {
+				t.Fatal("no fan")
+			}
+			i = 1
+			continue
+		}
+		foot := pointsOf(b, "base")
+		if len(foot) == 1 && slices.Equal(pointsOf(a, "base"), foot) && slices.Equal(pointsOf(c, "base"), foot) {
+			set(b, "top", pointsOf(b, "top")[0].Interpolate(pointsOf(a, "top")[0], 0.4))
+			break
+		}
+	}
+	if r := Audit(s); len(r.Fans) == 0 {
+		t.Error("an uneven fan was not seen")
 	}
 	s = fresh()
 	at := pointsOf(find(&s.Root, "r3s5"), "top")[0]

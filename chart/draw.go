@@ -32,10 +32,11 @@ type artist struct {
 	ids    map[string]bool
 	// sought are the places other than tops and spaces that drawn stitches
 	// stand on.
-	sought map[fabric.Place]bool
-	strung map[int][]canvas.Point
-	found  map[sign]bool // the signs of reading that have found a place
-	chainW float64       // room of the narrowest chain
+	sought     map[fabric.Place]bool
+	strung     map[int][]canvas.Point
+	found      map[sign]bool // the signs of reading that have found a place
+	chainW     float64       // room of the narrowest chain
+	foundation []segment     // the strokes of the chain in an oval
 }
 
 func newArtist(w *work) *artist {
@@ -70,6 +71,9 @@ func (a *artist) rounds() []scene.Node {
 	var nodes []scene.Node
 	if g := a.ground(); g != nil {
 		nodes = append(nodes, g)
+		if a.oval != nil {
+			a.foundation = segments(g, scene.Plain, 0, nil)
+		}
 	}
 	var all []*roundArtist
 	for k, c := range a.courses[a.lo : a.last+1] {
@@ -240,6 +244,11 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	}
 	in = shown(in, d.c.round)
 	art := symbols.Drawing{}
+	places := an.Base
+	an.Base = d.hookAside(i, in, an)
+	if len(places) == 1 && an.Base[0] != places[0] { // a hook that reaches back to its place
+		an.FootWidth = 1.6 * an.Base[0].Sub(places[0]).Length()
+	}
 	mark := in
 	if (in == stitch.FrontLoop || in == stitch.BackLoop) && d.again(i) {
 		mark = stitch.Top // the place has its mark
@@ -256,7 +265,7 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: s.Kind.NameInto(in, d.o.Terms)},
 		scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
 	if len(s.On) > 0 {
-		g.Data = append(g.Data, scene.Attr{Name: "base", Points: an.Base})
+		g.Data = append(g.Data, scene.Attr{Name: "base", Points: places})
 	}
 	d.extras(g, i)
 	g.Title = d.c.label() + ", " + d.title(i)

@@ -7,6 +7,7 @@ import (
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
+	"whorl/symbols"
 )
 
 // footWidth is the distance from what stitch i stands on to the nearest other place
@@ -68,4 +69,35 @@ func (d *roundArtist) again(i int) bool {
 	}
 	before := d.c.round.Stitches[i-1].On
 	return len(before) == 1 && d.key(before[0]) == d.key(on[0])
+}
+
+// A hook is moved by mostAside units, and no more than asideMM, off its place.
+const mostAside, asideMM = 0.3, 0.9
+
+// hookAside is where the foot of stitch i is drawn: beside its place when that is a
+// post round which its hook would lie over the leg of a neighbour in the same place.
+func (d *roundArtist) hookAside(i int, in stitch.Into, an symbols.Anchors) []canvas.Point {
+	hand := 1.0 // hooks bulge to the right for the front
+	switch {
+	case len(an.Base) != 1 || !an.Shared:
+		return an.Base
+	case in == stitch.BackPost:
+		hand = -1
+	case in != stitch.FrontPost:
+		return an.Base
+	}
+	c, n := d.c, len(d.c.order)
+	foot := an.Base[0]
+	side := an.Top.Sub(foot).Rot90CCW().Norm(hand) // clockwise on the page, where y is down
+	for _, step := range [...]int{1, n - 1} {
+		j := c.order[(c.rank[i]+step)%n]
+		on := c.round.Stitches[j].On
+		if len(on) != 1 || on[0].Into == c.round.Stitches[i].On[0].Into || d.key(on[0]) != d.key(c.round.Stitches[i].On[0]) {
+			continue
+		}
+		if d.top(c, j).Sub(an.Top).Dot(side) > 0 {
+			return []canvas.Point{foot.Sub(side.Mul(math.Min(mostAside*d.unit, asideMM)))}
+		}
+	}
+	return an.Base
 }

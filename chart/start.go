@@ -303,6 +303,9 @@ func (d *roundArtist) atSeam() (near []segment) {
 			near = r.bySeam(near)
 		}
 	}
+	if d.below == nil {
+		near = append(near, d.foundation...)
+	}
 	return near
 }
 

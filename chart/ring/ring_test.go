@@ -129,6 +129,25 @@ func TestAnglesSymmetry(t *testing.T) {
 	}
 }
 
+// Stitches that cross stand as far apart as others, over the places of one another.
+func TestCrossed(t *testing.T) {
+	var row, round []Item
+	for _, at := range []float64{0, 1, 2, 6, 7, 8, 3, 4, 5, 9, 10, 11} {
+		row = append(row, Item{Width: 1, Base: at})
+		round = append(round, Item{Width: 1, Base: at * Turn / 12})
+	}
+	for i, x := range Along(row, 1, Stiffness) {
+		if math.Abs(x-float64(i)) > 1e-9 {
+			t.Errorf("stitch %d of a row at %.3f", i, x)
+		}
+	}
+	for i, a := range Angles(round) {
+		if math.Abs(a-float64(i)*Turn/12) > 1e-9 {
+			t.Errorf("stitch %d of a round at %.3f", i, a)
+		}
+	}
+}
+
 func TestSpread(t *testing.T) {
 	theta := []float64{1, 1, 1.05, 3, 5}
 	least := []float64{0.2, 0.2, 0.2, 0.2, 0.2}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,8 +32,8 @@ func corpus(t *testing.T) []string {
 // Every chart of the corpus, in every size and in every layout that suits its part,
 // is looked over. Those in which
 // something is wrong are in testdata/gallery/faults.txt, with how much: the list
-// may grow shorter and its figures smaller, and nothing else. A chart that says
-// that it should not be printed as it is, is not in it.
+// may grow shorter and its figures smaller, and nothing else. One that says that it
+// should not be printed as it is, is in it as well: it is drawn larger on several pages.
 func TestCorpusFaults(t *testing.T) {
 	files := corpus(t)
 	found := make([]string, len(files))
@@ -101,7 +102,10 @@ func corpusFaults(t *testing.T, file string) string {
 						t.Errorf("%s, %s, %s, %s: %s", file, f.Size, part.Name, layout, finding)
 					}
 				}
-				if faults := faultsOf(chart.Audit(c.Scene)); faults != "" && len(c.Findings) == 0 {
+				if slices.ContainsFunc(c.Findings, func(s string) bool { return strings.Contains(s, "the whole is drawn") }) {
+					continue // which is its round chart
+				}
+				if faults := faultsOf(chart.Audit(c.Scene)); faults != "" {
 					name := strings.TrimSuffix(filepath.Base(file), ".yaml")
 					fmt.Fprintf(&got, "%s, %s, %s, %s: %s\n", name, f.Size, part.Name, layout, faults)
 				}
