@@ -124,9 +124,9 @@ func (w *work) layOval() {
 	}
 }
 
-// crowdedRegion is how many times more than its room a side or an end may hold before
-// what stands on each fills it, however close together.
-const crowdedRegion = 1.35
+// crowdedRegion is how many stitches more than it has room for a side or an end may hold
+// before what stands on each fills it, however close together.
+const crowdedRegion = 6.0
 
 // onStadium gives stitches of a round their widths as angles of the stadium: on its
 // sides a stitch turns through another angle than about its ends.
@@ -146,7 +146,7 @@ func (w *work) onStadium(c *course, items []ring.Item) {
 	spans := [...]float64{o.side, end, o.side, end}
 	crowded := false
 	for r, span := range spans {
-		crowded = crowded || sum[r]*share[r] > crowdedRegion*span
+		crowded = crowded || sum[r]-span/share[r] > crowdedRegion*c.form.Circumference/float64(len(items))
 	}
 	for r, span := range spans {
 		if crowded && sum[r] > 0 {
