@@ -16,7 +16,7 @@
 // The groups of a chart carry data. A round has its number and, where it comes
 // to the same again several times in a turn, how often (repeats). A stitch, in
 // the group of its round, has its number as the designer counts (stitch), its
-// kind, its top (where later stitches stand on it) and its base (the places it
+// kind, its yarn where that is named and not the round's, its top (where later stitches stand on it) and its base (the places it
 // stands on, one for each leg); between is the place before it that a stitch
 // worked between two stands on. A run of chains is one group whose first top is
 // the space.

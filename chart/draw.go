@@ -133,6 +133,9 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	g := &scene.Group{ID: a.unique(name + number), Title: c.label(),
 		Data: []scene.Attr{{Name: "round", Value: number}}}
 	g.Style = scene.Style{Stroke: colour, Line: &line}
+	if c.round.Colour != "" {
+		g.Data = append(g.Data, scene.Attr{Name: "yarn", Value: c.round.Colour})
+	}
 	if c.fold > 1 && c.cuts == nil {
 		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
 	}
@@ -309,6 +312,9 @@ func (d *roundArtist) group(i int, name string) *scene.Group {
 	if d.c.round.Stitches[i].Counts {
 		g.ID = d.prefix + "s" + name
 		g.Data = append(g.Data, scene.Attr{Name: "stitch", Value: name})
+		if r := d.c.round; r.Stitches[i].Colour != r.Colour {
+			g.Data = append(g.Data, scene.Attr{Name: "yarn", Value: r.Stitches[i].Colour})
+		}
 	} else {
 		g.ID = d.prefix + name
 	}

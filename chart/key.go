@@ -48,6 +48,10 @@ const (
 	ofDirection
 	ofEdge   // what the first round stands on, where that is not drawn
 	ofBeside // what lies beside a repeat
+	ofMarker
+	ofColour // change of it
+	ofAttach
+	ofCut
 )
 
 // entries are exactly what is drawn, in reading order.
@@ -63,6 +67,11 @@ func (w *work) entries() []entry {
 			}
 		}
 		list = append(list, e)
+	}
+	addYarn := func(s yarnSign) {
+		if e, ok := w.yarnEntries(s); ok {
+			add(e)
+		}
 	}
 	t := w.o.Terms
 	lo := w.first
@@ -93,8 +102,12 @@ func (w *work) entries() []entry {
 		if c.hub {
 			continue
 		}
+		yarn := w.yarnSigns(c)
 		for i := range c.round.Stitches {
 			s := &c.round.Stitches[i]
+			for ; len(yarn) > 0 && yarn[0].stitch < i; yarn = yarn[1:] {
+				addYarn(yarn[0])
+			}
 			if c.cutOf(i) != whole {
 				continue
 			}
@@ -150,6 +163,9 @@ func (w *work) entries() []entry {
 				add(e)
 			}
 		}
+		for _, s := range yarn {
+			addYarn(s)
+		}
 	}
 	if w.window > 0 {
 		add(entry{short: "paler", long: "beside the repeat", sign: ofBeside})
@@ -160,7 +176,13 @@ func (w *work) entries() []entry {
 // readingEntries are the signs that tell where and which way a chart is read.
 func (w *work) readingEntries() (l []entry) {
 	if !w.flat {
-		l = append(l, entry{short: "start", long: "where the chart begins", sign: ofBeginning})
+		long := "where the chart begins"
+		if w.attaches() {
+			long += ", or yarn is joined"
+		}
+		l = append(l, entry{short: "start", long: long, sign: ofBeginning})
+	} else if w.attaches() {
+		l = append(l, entry{short: "start", long: "yarn is joined", sign: ofAttach})
 	}
 	return append(l, entry{short: "arrow", long: "direction of work", sign: ofDirection})
 }
@@ -326,6 +348,8 @@ func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing 
 	case ofBeginning:
 		an.Top, an.Unit = at, 2*startSize
 		return symbols.Attach(an, pen)
+	case ofMarker, ofColour, ofAttach, ofCut:
+		return yarnSign{sign: e.sign}.draw(at, an.Along, an.Up, a.o.enlarged(yarnHeights[0]), a.fine())
 	case ofDirection:
 		an.Top, an.Unit = at, a.o.enlarged(keyArrow)
 		return symbols.Arrow(an, pen)

@@ -291,11 +291,6 @@ func (p *page) finish() (*Chart, []*course) {
 	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
-	for _, e := range w.readingEntries() {
-		if !a.found[e.sign] {
-			p.key.without(e.sign)
-		}
-	}
 	if w.panel {
 		s.Root.Add(a.bracket(p))
 	}
@@ -303,6 +298,13 @@ func (p *page) finish() (*Chart, []*course) {
 	s.Root.Add(counts...)
 	aids, without := a.aids(f)
 	s.Root.Add(aids...)
+	yarn, yarnless := a.yarn(f)
+	s.Root.Add(yarn...)
+	for _, sign := range []sign{ofBeginning, ofDirection, ofMarker, ofColour, ofAttach, ofCut} {
+		if !a.found[sign] && !(sign == ofBeginning && a.found[ofAttach]) {
+			p.key.without(sign)
+		}
+	}
 	left := margin
 	if w.o.Figure > 0 {
 		left = hundredth((p.width - p.key.width()) / 2)
@@ -337,7 +339,7 @@ func (p *page) finish() (*Chart, []*course) {
 	if len(countless) > 0 {
 		c.Findings = append(c.Findings, "there is no room for "+ofRounds("stitch count", countless)+instead)
 	}
-	c.Findings = append(c.Findings, without...)
+	c.Findings = append(append(c.Findings, without...), yarnless...)
 	return c, missing
 }
 

@@ -55,10 +55,12 @@ type Round struct {
 	// part's first round: clockwise on the chart for a right-hander.
 	Reversed bool
 	Closing  Closing
-	Colour   string // name of the yarn colour, "" when there is only one
+	Colour   string // name of the yarn colour it begins with, "" when there is only one
 	// Colours is set when the colour changes within the round, so that not all of
 	// it is in Colour.
 	Colours bool
+	// Cut is set when the yarn is fastened off at its end.
+	Cut bool
 
 	Stitches []Stitch
 	// Spaces are the runs of chains that can be worked under, in order.
@@ -154,6 +156,11 @@ type Stitch struct {
 	// Own is the name of the designer's own stitch that it is, in small letters as
 	// it is known by in the words; "" for any other.
 	Own string
+	// Colour is the name of the yarn colour it is made in, "" when there is only
+	// one.
+	Colour string
+	// Marked is set when a stitch marker is put in it.
+	Marked bool
 	// Group is 1 + the index of the innermost group it belongs to; 0: none.
 	Group int
 	// Behind is set when it is worked behind the stitches made before it, where
@@ -174,6 +181,14 @@ func (s *Stitch) Counted() stitch.Kind {
 // IsChain reports whether the stitch is a chain of the fabric (not one that
 // begins a round).
 func (s *Stitch) IsChain() bool { return s.Kind == stitch.Of(stitch.Chain) && s.Role == Worked }
+
+// LastColour is the name of the yarn colour that the round ends with.
+func (r *Round) LastColour() string {
+	if n := len(r.Stitches); n > 0 {
+		return r.Stitches[n-1].Colour
+	}
+	return r.Colour
+}
 
 // Count is the number of stitches that count.
 func (r *Round) Count() int {

@@ -208,7 +208,8 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	return &InLoops{p.from(start), into, 0}, nil
 }
 
-// marker reads "place marker in last st made", "pm".
+// marker reads "place marker in last st made", "pm", "place a marker in 3rd st and
+// move it up each rnd".
 func (p *parser) marker() (Item, *fault.Fault) {
 	start := p.i
 	switch {
@@ -218,9 +219,43 @@ func (p *parser) marker() (Item, *fault.Fault) {
 	default:
 		return nil, nil
 	}
+	m := &Marker{}
+	if !p.toks[start].is("remove", "removing") {
+		p.i = start
+		for p.tok().is("place", "placing", "move", "moving", "put", "a", "the", "your") {
+			p.i++
+		}
+		p.eat("st", "stitch")
+		p.eat("marker", "markers", "pm", "m")
+		p.marked(m)
+	}
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
 		p.tok().kind != tClose {
+		m.Up = m.Up || p.tok().is("up") || p.tok().is("each", "every") && p.at(1).is("rnd", "round", "row")
 		p.i++
 	}
-	return &Marker{p.from(start), p.words(start)}, nil
+	m.Span, m.Text = p.from(start), p.words(start)
+	return m, nil
+}
+
+// marked reads the stitch that a marker is put in: "in 3rd st", "in st just made"; or
+// nothing, which is the stitch just made.
+func (p *parser) marked(m *Marker) {
+	if !p.eat("in", "on", "into", "at", "through", "to") {
+		m.Made = !p.tok().is("for", "between", "around", "before", "after", "up")
+		return
+	}
+	p.eat("the", "this", "that", "same")
+	first := p.tok().is("first")
+	n, nth := p.ordinal()
+	last := !nth && p.eat("last")
+	_, stitch := p.what()
+	stitch = p.eat("st", "stitch", "sts") || stitch && (first || last || !nth)
+	switch {
+	case p.tok().is("of") && p.at(1).is("next", "previous", "prev", "last"):
+	case nth && stitch:
+		m.Stitch = n
+	case !nth && stitch && p.tok().kind != tNumber:
+		m.Made = true
+	}
 }

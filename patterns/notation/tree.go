@@ -412,10 +412,17 @@ type (
 		Span
 		Name string
 	}
-	// Marker places or moves a marker.
+	// Marker places or moves a stitch marker.
 	Marker struct {
 		Span
 		Text string
+		// Stitch is the number of the stitch of its round that has the marker.
+		Stitch Num
+		// Made is set when it is put in the stitch that has just been made. With
+		// neither of the two the words do not say where.
+		Made bool
+		// Up is set when the rounds that follow have it in the same stitch.
+		Up bool
 	}
 	// OtherSide goes on along the other side of the starting chain.
 	OtherSide struct{ Span }

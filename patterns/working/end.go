@@ -17,7 +17,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			return w.formRing(&notation.FormRing{Span: j.Span})
 		}
 		if j.Yarn != "" {
-			w.r.Colour = j.Yarn
+			w.r.Colour, w.yarn = j.Yarn, j.Yarn
 		}
 		if j.Place != nil && j.Yarn == "" && j.With.Kind.Base <= stitch.Slip && j.Place.Target.Sort == notation.ChainSpace {
 			// "sl st to first ch-2 sp"
@@ -51,7 +51,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		}
 	}
 	if j.Yarn != "" && j.Place == nil {
-		w.r.Colour = j.Yarn
+		if w.yarn = j.Yarn; !w.begun {
+			w.r.Colour = j.Yarn
+		}
 		return nil
 	}
 	first, top := -1, -1

@@ -38,6 +38,7 @@ type roundWork struct {
 	unfit    *halt
 	slipping bool   // the stitch being worked is a slip stitch
 	colour   string // the yarn that the words before this round change to
+	recolour bool   // the round repeats another in that yarn
 	// within is the use of a designer's own stitch that is being worked.
 	within *notation.Stitches
 	// undo is the history of the spots' use.
@@ -90,6 +91,10 @@ type hand struct {
 	deepAt int
 	// behind is set while the words work behind what has just been made.
 	behind bool
+	// yarn is the name of the colour that is worked with.
+	yarn string
+	// markers are where the round has stitch markers.
+	markers []markerAt
 	// depthOf is how far down stitches of a kind "2 rnds below" are, 0 until one has
 	// been worked into.
 	depthOf int
@@ -188,7 +193,7 @@ func (w *roundWork) add(st fabric.Stitch, at notation.Span) *halt {
 			"Check the numbers of repeats.")
 	}
 	st.Line, st.Column = at.Line, at.Column
-	st.Group, st.Own = w.group, w.own
+	st.Group, st.Own, st.Colour = w.group, w.own, w.yarn
 	if st.IsChain() {
 		n := len(w.r.Stitches)
 		if m := len(w.r.Spaces); m > 0 && w.r.Spaces[m-1].To == n {
@@ -289,15 +294,20 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return w.otherSide(it)
 	case *notation.FastenOff:
 		w.fasten = true
+	case *notation.Marker:
+		w.marker(it)
 	case *notation.Colour:
 		switch {
+		case !w.begun && w.recolour:
+			w.recolour = false
 		case !w.begun:
-			w.r.Colour = it.Name
+			w.r.Colour, w.yarn = it.Name, it.Name
 		case w.nest == 0 && !needsPlaces(rest):
 			// "…, change to B in last st" is for the round to come.
 			w.carry = append(w.carry, it)
 		default:
 			w.r.Colours = true
+			w.yarn = it.Name
 		}
 	}
 	return nil
@@ -318,7 +328,9 @@ func (w *roundWork) carryOn(items []notation.Item) {
 			} else {
 				w.carry = append(w.carry, it)
 			}
-		case *notation.NoJoin, *notation.Note, *notation.Marker, *notation.Until, *notation.Counts:
+		case *notation.Marker:
+			w.marker(it)
+		case *notation.NoJoin, *notation.Note, *notation.Until, *notation.Counts:
 		default:
 			w.carry = append(w.carry, it)
 		}

@@ -38,6 +38,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	if h == nil && len(w.r.Stitches) == 0 {
 		p.carry = append(p.carry, w.carry...)
+		if n := len(p.part.Rounds); w.fasten && n > 0 {
+			p.part.Rounds[n-1].Cut = true
+		}
 		if len(text.Label.Numbers) > 0 && !fastens(text.Items) {
 			p.add(p.fault(label.Span, "empty", plainLabel(label.Label.Text)+" has no stitches", "Say what is worked."), true)
 			return false
@@ -206,7 +209,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 		r.Reversed = below.Reversed != turned
 		r.Wrong = below.Wrong != turned
-		if r.Colour = below.Colour; w.colour != "" {
+		if r.Colour = below.LastColour(); w.colour != "" {
 			r.Colour = w.colour
 		}
 		back := turned
@@ -238,6 +241,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 		p.sided = true
 	}
+	w.yarn, w.recolour = r.Colour, label != text && w.colour != ""
 	w.goesIntoRing = intoRing(text.Items)
 	w.namesStart = namesStart(w.items)
 	w.leads, w.leadsLeg = w.leading(w.items)
@@ -270,6 +274,8 @@ func (p *partWork) finish(w *roundWork, text *notation.Round, number int) {
 	case !w.joined:
 		r.Closing = fabric.Spiral
 	}
+	r.Cut = w.fasten
+	w.putMarkers()
 	p.part.Rounds = append(p.part.Rounds, r)
 	if p.stitches += len(r.Stitches); p.stitches > maxFabric {
 		p.add(p.fault(text.Span, "too-large", fmt.Sprintf("the piece has more than %d stitches", maxFabric), "Check the numbers."), true)

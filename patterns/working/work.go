@@ -258,6 +258,9 @@ type partWork struct {
 	// called is the line of the label that is being worked.
 	called int
 	number int
+	// markUp is the stitch that a marker is moved up in from round to round, 0 for
+	// none.
+	markUp int
 	// alias is the designer's name of the stitch that is being worked.
 	alias string
 	own   string // the designer's own stitch that is being made, where that is one stitch

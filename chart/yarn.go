@@ -1,0 +1,252 @@
+package chart
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/chart/typeface"
+	"whorl/patterns/fabric"
+	"whorl/symbols"
+)
+
+// yarnSign is what happens to the yarn before a stitch, or at the end of a round, or a
+// marker in a stitch.
+type yarnSign struct {
+	sign   sign
+	stitch int    // of the round
+	yarn   string // the name of the yarn that is changed to, "" where that is not said
+}
+
+// Measures of these signs, mm.
+var yarnHeights = []float64{2.0, 1.7, 1.4}
+
+const (
+	yarnNear   = 2   // how many times as far as other aids they may be moved
+	mostLetter = 6   // letters of a name that stands beside its sign
+	yarnGap    = 0.5 // between the two
+)
+
+// yarnSigns are those of a round, in the order of working.
+func (w *work) yarnSigns(c *course) (l []yarnSign) {
+	stitches := c.round.Stitches
+	if c.hub || len(stitches) == 0 || len(c.order) == 0 {
+		return nil
+	}
+	yarn := stitches[0].Colour
+	cut := false
+	if c.index > 0 {
+		below := w.courses[c.index-1].round
+		yarn, cut = below.LastColour(), below.Cut
+		if len(below.Stitches) == 0 || below.Number == 0 && yarn == "" {
+			yarn = stitches[0].Colour // the same, though the beginning does not say
+		}
+	}
+	for i := range stitches {
+		s := &stitches[i]
+		shown := c.cutOf(i) == whole
+		switch {
+		case i == 0 && cut && shown && c.index > w.first:
+			sign := yarnSign{sign: ofAttach, stitch: i}
+			if s.Colour != yarn {
+				sign.yarn = s.Colour
+			}
+			l = append(l, sign)
+		case s.Colour != yarn && shown && (i > 0 || !cut):
+			l = append(l, yarnSign{ofColour, i, s.Colour})
+		}
+		yarn = s.Colour
+		if s.Marked && shown {
+			l = append(l, yarnSign{sign: ofMarker, stitch: i})
+		}
+	}
+	last := len(stitches) - 1
+	for last > 0 && stitches[last].Role == fabric.Join && c.rank[last] < 0 {
+		last--
+	}
+	if c.round.Cut && c.cutOf(last) == whole {
+		l = append(l, yarnSign{sign: ofCut, stitch: last})
+	}
+	return l
+}
+
+// yarnEntries are the key's entries of these signs.
+func (w *work) yarnEntries(s yarnSign) (entry, bool) {
+	switch s.sign {
+	case ofMarker:
+		return entry{short: "marker", long: "stitch marker", sign: ofMarker}, true
+	case ofColour:
+		name := w.o.Terms.Colour()
+		long := name + " change"
+		if names := w.unlettered(); len(names) > 0 {
+			long += ": " + strings.Join(names, ", ")
+		}
+		return entry{short: name, long: long, sign: ofColour}, true
+	case ofCut:
+		return entry{short: "end", long: "fasten off", sign: ofCut}, true
+	}
+	return entry{}, false // shown as the beginning is
+}
+
+// attaches reports whether yarn is joined in the drawn rounds after it was cut.
+func (w *work) attaches() bool {
+	for _, c := range w.courses[w.first : w.last+1] {
+		for _, s := range w.yarnSigns(c) {
+			if s.sign == ofAttach {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// unlettered are the names of yarns changed to in the drawn rounds, in order, where
+// one of them is too long to stand beside its sign.
+func (w *work) unlettered() (names []string) {
+	long := false
+	for _, c := range w.courses[w.first : w.last+1] {
+		for _, s := range w.yarnSigns(c) {
+			if s.yarn != "" && !slices.Contains(names, s.yarn) {
+				names = append(names, s.yarn)
+				long = long || !lettered(s.yarn)
+			}
+		}
+	}
+	if !long {
+		return nil
+	}
+	return names
+}
+
+// lettered reports whether a yarn's name is short enough to stand beside its sign.
+func lettered(yarn string) bool { return yarn != "" && utf8.RuneCountInString(yarn) <= mostLetter }
+
+// yarn draws the signs of markers and of the yarn, each in the white by its stitch,
+// and says which rounds have no room for theirs.
+func (a *artist) yarn(f *finder) (groups []scene.Node, findings []string) {
+	whole := &scene.Group{ID: "yarn", Title: "Yarn and markers", Style: scene.Style{Stroke: &ink, Line: new(a.fine().Line)}}
+	var missing []*course
+	for k, c := range a.courses[a.lo : a.last+1] {
+		for _, s := range a.yarnSigns(c) {
+			g := a.yarnSign(f, c, s, a.colourOf(k))
+			if g == nil {
+				if len(missing) == 0 || missing[len(missing)-1] != c {
+					missing = append(missing, c)
+				}
+				continue
+			}
+			a.found[s.sign] = true
+			whole.Add(g)
+		}
+	}
+	if len(whole.Nodes) > 0 {
+		groups = append(groups, whole)
+	}
+	if len(missing) > 0 {
+		findings = append(findings, "there is no room for "+ofRounds("yarn sign", missing))
+	}
+	return groups, findings
+}
+
+// yarnSign draws one sign as near its stitch as there is white; nil where there is none.
+func (a *artist) yarnSign(f *finder, c *course, s yarnSign, colour *scene.Colour) *scene.Group {
+	for _, height := range yarnHeights {
+		height = a.o.enlarged(height)
+		label := scene.Text{Size: hundredth(height * 0.85 / typeface.CapHeight(1)), Bold: true, Colour: *colour, String: s.yarn}
+		wide := height
+		if lettered(s.yarn) {
+			wide += yarnGap + typeface.Width(label.String, label.Size, true, false)
+		}
+		d := a.atYarn(c, s, wide, height)
+		at, ok := f.near(d)
+		if !ok {
+			continue
+		}
+		g := &scene.Group{Title: c.label() + ": " + s.words(), Style: scene.Style{Stroke: colour}}
+		mid := canvas.Point{X: hundredth(at.X - wide/2 + height/2), Y: at.Y}
+		a.paint(g, s.draw(mid, d.along, d.up, height, a.fine()), colour)
+		if lettered(s.yarn) {
+			label.X, label.Y = hundredth(mid.X+height/2+yarnGap), hundredth(at.Y+typeface.CapHeight(label.Size)/2)
+			g.Add(&label)
+		}
+		return g
+	}
+	return nil
+}
+
+// atYarn is where a sign would stand best: a change before its stitch, the end of the
+// yarn behind it, a marker at its top.
+func (a *artist) atYarn(c *course, s yarnSign, wide, tall float64) aid {
+	i := s.stitch
+	for c.rank[i] < 0 && i+1 < len(c.rank) {
+		i++
+	}
+	if c.rank[i] < 0 {
+		i = c.order[len(c.order)-1]
+	}
+	d := a.besides(c, i, wide, tall)
+	pitch := min(a.width(c, i), 2*a.unit)
+	middle := d.at
+	if feet, _ := a.feet(c, i); len(feet) > 0 {
+		middle = d.at.Interpolate(feet[len(feet)/2], 0.5)
+	}
+	switch s.sign {
+	case ofColour, ofAttach:
+		d.at = middle.Sub(d.along.Mul(pitch / 2))
+	case ofCut:
+		d.at = middle.Add(d.along.Mul(pitch / 2))
+	}
+	return d
+}
+
+// near is the nearest white that has room for an aid, which it takes.
+func (f *finder) near(d aid) (canvas.Point, bool) {
+	for _, far := range []float64{1, yarnNear} {
+		for _, s := range moves {
+			p, b := d.box(spot{along: far * s.along, up: far * s.up})
+			if f.free(b.grown(aidAir)) {
+				f.taken = append(f.taken, b.grown(aidAir))
+				return canvas.Point{X: hundredth(p.X), Y: hundredth(p.Y)}, true
+			}
+		}
+	}
+	return canvas.Point{}, false
+}
+
+// words say what the sign means.
+func (s yarnSign) words() string {
+	to := ""
+	if s.yarn != "" {
+		to = " " + s.yarn
+	}
+	switch s.sign {
+	case ofMarker:
+		return "marker"
+	case ofAttach:
+		return "join" + cmp.Or(to, " yarn")
+	case ofCut:
+		return "fasten off"
+	}
+	return "change to" + cmp.Or(to, " the first yarn")
+}
+
+// draw is the sign about a point, so tall.
+func (s yarnSign) draw(at, along, up canvas.Point, tall float64, pen symbols.Pen) symbols.Drawing {
+	an := symbols.Anchors{Top: at, Along: along, Up: up, Unit: 2 * tall * 0.75, Width: 2 * tall}
+	switch s.sign {
+	case ofAttach:
+		return symbols.Attach(an, pen)
+	case ofCut:
+		return symbols.FastenOff(an, pen)
+	}
+	an.Unit = tall * 1.6
+	if s.sign == ofMarker {
+		an.Top = at.Add(up.Mul(0.28 * an.Unit))
+		return symbols.Marker(an, pen)
+	}
+	return symbols.ColourChange(an, pen)
+}

@@ -1,0 +1,99 @@
+package chart
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"whorl/chart/scene"
+	"whorl/geometry"
+	"whorl/patterns/fabric"
+)
+
+// inYarns is a fabric with changes of colour within rounds, markers, and yarn that is cut
+// and joined again.
+func inYarns(f *fabric.Fabric) *fabric.Fabric {
+	rounds := f.Parts[0].Rounds
+	for k, r := range rounds {
+		if r.Number == 0 {
+			continue
+		}
+		for i := range r.Stitches {
+			s := &r.Stitches[i]
+			s.Colour = "A"
+			if k == 3 && i%8 > 3 || k > 3 {
+				s.Colour = "B"
+			}
+			s.Marked = k == 2 && i == 3
+		}
+		r.Colour = r.Stitches[0].Colour
+	}
+	rounds[len(rounds)-2].Cut = true
+	rounds[len(rounds)-1].Cut = true
+	return f
+}
+
+// Markers, changes of colour and the ends of the yarn are drawn by their stitches in
+// every layout, touch nothing, and are in the key.
+func TestYarnSigns(t *testing.T) {
+	type draws = func(*fabric.Fabric, *geometry.Form, Options) (*Chart, error)
+	for name, c := range map[string]struct {
+		f    *fabric.Fabric
+		draw draws
+		o    Options
+	}{
+		"round":  {flat(dc, 12, 5, true), Round, Options{}},
+		"wedge":  {flat(dc, 12, 5, true), Wedge, Options{}},
+		"closed": {shells(), Round, Options{}},
+		"panel":  {shells(), Panel, Options{From: 1, To: 6}},
+		"rows":   {ribbing(6), Rows, Options{}},
+	} {
+		f := inYarns(c.f)
+		chart, err := c.draw(f, measure(t, f), c.o)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		signs := find(&chart.Scene.Root, "yarn")
+		if signs == nil {
+			t.Errorf("%s: no signs", name)
+			continue
+		}
+		drawn := map[string]int{}
+		for _, n := range signs.Nodes {
+			_, what, _ := strings.Cut(n.(*scene.Group).Title, ": ")
+			drawn[what]++
+		}
+		key := keyOf(&chart.Scene.Root)
+		for what, short := range map[string]string{"marker": "marker", "change to B": "color", "change to A": "color", "fasten off": "end", "join yarn": "start"} {
+			if name == "wedge" && what == "marker" {
+				continue // may lie outside
+			}
+			if drawn[what] == 0 && !(name == "wedge" || name == "panel") {
+				t.Errorf("%s: no %q among %v", name, what, drawn)
+			}
+			if drawn[what] > 0 && !slices.Contains(key, short) {
+				t.Errorf("%s: %s is not in the key %v", name, short, key)
+			}
+		}
+		if len(chart.Findings) > 0 {
+			t.Errorf("%s: %q", name, chart.Findings)
+		}
+		if r := Audit(chart.Scene); !r.Clean() {
+			t.Errorf("%s: %v %v", name, r.Overlaps, r.Texts)
+		}
+	}
+}
+
+// A chart without any of that has no signs of it, and nothing of it in the key.
+func TestNoYarnSigns(t *testing.T) {
+	c := draw(t, sample{"", flat(dc, 12, 4, true), Options{}})
+	if find(&c.Scene.Root, "yarn") != nil {
+		t.Error("signs of nothing")
+	}
+	for _, short := range []string{"marker", "color", "end"} {
+		if slices.Contains(keyOf(&c.Scene.Root), short) {
+			t.Errorf("%s in the key", short)
+		}
+	}
+}
