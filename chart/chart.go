@@ -84,6 +84,10 @@ type Chart struct {
 // smallestSymbol is the least height at which a symbol prints well, mm.
 const smallestSymbol = 2.5
 
+// hopeless is the share of the least size under which symbols are no good to anybody,
+// and no room is looked for about them.
+const hopeless = 0.5
+
 // Round is the chart of one part worked in the round, or of a range of its
 // rounds. What the rounds stand on and is not drawn itself is shown as a thin
 // grey line.
@@ -93,14 +97,14 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		return nil, err
 	}
 	best, missing := w.draw()
-	if len(missing) == 0 || best.Smallest == 0 {
+	if len(missing) == 0 || best.Small() || best.Smallest == 0 {
 		return best, nil
 	}
 	// Rounds whose number finds no room are parted at the seam, no more than
 	// they must be.
 	fewest, parted := len(missing), w.parting
 	for _, share := range []float64{0.5, 0.7, 0.85, 1, 1.2, 1.4} {
-		if fewest == 0 || best.Small() || !w.open(missing, share) {
+		if fewest == 0 || !w.open(missing, share) {
 			break
 		}
 		c, still := w.draw()

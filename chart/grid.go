@@ -43,6 +43,19 @@ func newGrid(width, height float64, all []segment) *grid {
 	return g
 }
 
+// add takes in one more segment.
+func (g *grid) add(s segment) {
+	i := int32(len(g.all))
+	g.all = append(g.all[:i:i], s)
+	c := g.touched(s.bounds())
+	for y := c.y0; y <= c.y1; y++ {
+		for x := c.x0; x <= c.x1; x++ {
+			at := &g.cells[y*g.cols+x]
+			*at = append(*at, i)
+		}
+	}
+}
+
 // bounds is the box about a stroke, its width included.
 func (s *segment) bounds() box {
 	return box{min(s.a.X, s.b.X), min(s.a.Y, s.b.Y), max(s.a.X, s.b.X), max(s.a.Y, s.b.Y)}.grown(float64(s.half))

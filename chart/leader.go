@@ -65,6 +65,7 @@ func (a *artist) beyond(f *finder, c *course, colour scene.Colour, h float64) *s
 func (a *artist) led(f *finder, c *course, colour scene.Colour, h float64, room box) *scene.Group {
 	t := scene.Text{Size: hundredth(h / typeface.CapHeight(1)), Bold: true, Align: scene.Centre, Colour: colour, String: strconv.Itoa(c.round.Number)}
 	best := leader{cost: leaderLong}
+	wide := typeface.Width(t.String, t.Size, true, false)
 	n := len(c.order)
 	for j := range min(2*leaderGaps+1, n) {
 		k := (j + 1) / 2 // in turn ahead of the seam and behind it
@@ -78,7 +79,7 @@ func (a *artist) led(f *finder, c *course, colour scene.Colour, h float64, room 
 		away := from.Sub(a.seamPoint(c)).Length()
 		for turn := range leaderTurns {
 			way := out.Rot(float64(turn)*2*math.Pi/leaderTurns, canvas.Origin)
-			f.ray(from, way, away, t, room, &best)
+			f.ray(from, way, away, t, wide, room, &best)
 		}
 	}
 	if best.text == nil {
@@ -91,10 +92,7 @@ func (a *artist) led(f *finder, c *course, colour scene.Colour, h float64, room 
 	d.LineTo(best.to.X, best.to.Y)
 	g.Add(&scene.Path{D: d}, &scene.Path{D: dot, Style: scene.Style{Fill: &colour, Stroke: &none}}, best.text)
 	f.taken = append(f.taken, textBox(best.text))
-	for s := 0.0; s <= best.to.Sub(best.from).Length(); s += leaderStep {
-		p := best.from.Add(best.to.Sub(best.from).Norm(s))
-		f.taken = append(f.taken, box{p.X, p.Y, p.X, p.Y}.grown(2*leaderAir))
-	}
+	f.grid.add(segment{a: best.from, b: best.to, half: leaderDot})
 	return g
 }
 
@@ -123,10 +121,10 @@ func (a *artist) seamPoint(c *course) canvas.Point {
 }
 
 // ray goes out from a point as far as there is white, and puts a text at the first
-// place on the way that has room for it, where that costs less than the best so far:
+// place on the way that has room for it, so wide, where that costs less than the best so far:
 // its length, and how far the point is from where the round begins.
-func (f *finder) ray(from, way canvas.Point, away float64, t scene.Text, room box, best *leader) {
-	h, wide := typeface.CapHeight(t.Size), typeface.Width(t.String, t.Size, true, false)
+func (f *finder) ray(from, way canvas.Point, away float64, t scene.Text, wide float64, room box, best *leader) {
+	h := typeface.CapHeight(t.Size)
 	// The box of the text begins where the line meets it.
 	half := math.Min(wide/2/math.Max(math.Abs(way.X), 1e-9), h/2/math.Max(math.Abs(way.Y), 1e-9)) + numberAir
 	for s := leaderDot + leaderStep; ; s += leaderStep {

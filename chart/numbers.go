@@ -62,7 +62,8 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 			break
 		}
 	}
-	if a.leaders {
+	// Rounds of too small symbols are not parted: their numbers are led at once.
+	if least := a.o.leastSymbol(); len(missing) > 0 && (a.leaders || a.smallest() < least) && a.smallest() > hopeless*least {
 		missing = slices.DeleteFunc(missing, func(c *course) bool {
 			height := a.o.enlarged(figureHeights[len(figureHeights)-1])
 			if t := a.beyond(f, c, *a.colourOf(c.index - a.lo), height); t != nil {

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -189,5 +190,25 @@ func TestRowsRefusals(t *testing.T) {
 	f = flat(sc, 6, 3, true)
 	if _, err := Rows(f, measure(t, f), Options{}); err == nil || !strings.Contains(err.Error(), "round") {
 		t.Errorf("a round piece in rows: %v", err)
+	}
+}
+
+// Rows of 1,000 and 10,000 stitches: the time of a stitch should not grow.
+func BenchmarkRows(b *testing.B) {
+	for _, n := range []int{50, 500} {
+		f := ribbing(n)
+		form := measure(b, f)
+		stitches := 0
+		for _, r := range f.Parts[0].Rounds {
+			stitches += len(r.Stitches)
+		}
+		b.Run(strconv.Itoa(stitches), func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Rows(f, form, Options{From: 1, To: n}); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(stitches)*float64(b.N)/b.Elapsed().Seconds(), "stitches/s")
+		})
 	}
 }

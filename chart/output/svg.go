@@ -233,7 +233,8 @@ func (v *svg) use(u *scene.Use, above scene.Ink) {
 		return
 	}
 	v.WriteString(`<use xlink:href="#` + u.Shape.ID + `"`)
-	v.place(u.X, u.Y, u.Angle)
+	// A tenth of a degree is under 0.005 mm at the edge of a symbol.
+	v.place(u.X, u.Y, math.Round(10*u.Angle)/10)
 	if k.Fill != above.Fill {
 		v.attr("fill", colour(k.Fill))
 	}

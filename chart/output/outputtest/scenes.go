@@ -137,6 +137,8 @@ func letters() *scene.Group {
 func Chart(stitches int) *scene.Scene {
 	s := &scene.Scene{Width: 210, Height: 297, Title: "Chart", Desc: "A chart in the round.", Paper: scene.RGB(0xffffff)}
 	s.Root = scene.Group{ID: "chart", Style: scene.Style{Stroke: &ink, Line: new(0.25)}}
+	s.Root.Add(&scene.Text{X: 14, Y: 18, Size: 6, Bold: true, Colour: ink, String: s.Title},
+		&scene.Text{X: 14, Y: 24, Size: 3.3, Colour: ink, String: "Right side shown, read anticlockwise"})
 	chain := &scene.Shape{ID: "ch", D: canvas.Ellipse(1.3, 0.6)}
 	centre := canvas.Point{X: 105, Y: 148.5}
 	made := 0
@@ -157,7 +159,7 @@ func Chart(stitches int) *scene.Scene {
 			tx, ty := at(3.4, 0)
 			st := &scene.Group{
 				ID:    fmt.Sprintf("r%ds%d", round, i+1),
-				Title: fmt.Sprintf("Rnd %d, stitch %d: hdc in next st", round, i+1),
+				Title: fmt.Sprintf("Rnd %d, stitch %d: hdc", round, i+1),
 				Data: []scene.Attr{
 					{Name: "stitch", Value: fmt.Sprint(i + 1)}, {Name: "kind", Value: "hdc"},
 					{Name: "top", Points: []canvas.Point{{X: tx, Y: ty}}}, {Name: "base", Points: []canvas.Point{{X: bx, Y: by}}},
