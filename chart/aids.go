@@ -95,6 +95,9 @@ func (a *artist) aidSet(f *finder, set aidSet, height float64) (whole *scene.Gro
 
 // colourOf is the colour of the k-th round that is drawn.
 func (a *artist) colourOf(k int) *scene.Colour {
+	if c := a.courses[a.lo+k]; a.yarns != nil && len(c.round.Stitches) > 0 {
+		return a.inkOf(c, 0)
+	}
 	if k%2 == 1 {
 		return a.second()
 	}

@@ -148,7 +148,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	}
 	d.groups = make([]*scene.Group, len(c.round.Stitches))
 	for i := range c.round.Stitches {
-		switch g := d.stitch(i); {
+		switch g := d.inked(i, d.stitch); {
 		case g == nil, c.cutOf(i) == left: // but it has been counted
 		case c.cutOf(i) == beside:
 			d.groups[i] = shade(g)
@@ -165,22 +165,22 @@ func (d *roundArtist) small() {
 	stitches := d.c.round.Stitches
 	for i := range stitches {
 		if stitches[i].Role == fabric.Join && d.c.rank[i] >= 0 {
-			d.groups[i] = d.join(i)
+			d.groups[i] = d.inked(i, d.join)
 		}
 	}
 	for i := range stitches {
 		if s := &stitches[i]; d.groups[i] == nil && s.Role == fabric.Start && s.Chains > 0 {
-			d.groups[i] = d.startInGap(i)
+			d.groups[i] = d.inked(i, d.startInGap)
 		}
 	}
 	for i := range stitches {
 		if stitches[i].Role == fabric.Travel {
-			d.groups[i] = d.travel(i)
+			d.groups[i] = d.inked(i, d.travel)
 		}
 	}
 	for i := range stitches {
 		if stitches[i].Role == fabric.Join && d.groups[i] == nil {
-			d.groups[i] = d.join(i)
+			d.groups[i] = d.inked(i, d.join)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -52,6 +53,7 @@ const (
 	ofColour // change of it
 	ofAttach
 	ofCut
+	ofYarn
 )
 
 // entries are exactly what is drawn, in reading order.
@@ -169,6 +171,9 @@ func (w *work) entries() []entry {
 	}
 	if w.window > 0 {
 		add(entry{short: "paler", long: "beside the repeat", sign: ofBeside})
+	}
+	for i, name := range w.yarns {
+		add(entry{short: cmp.Or(name, "first"), long: "yarn, drawn in this " + t.Colour(), sign: ofYarn, chains: i})
 	}
 	return append(list, w.changeEntries()...)
 }
@@ -316,6 +321,9 @@ func (a *artist) drawKey(k key, x, y float64) *scene.Group {
 		if e.sign == ofEdge || e.sign == ofBeside {
 			item.Style.Stroke = &pale
 		}
+		if e.sign == ofYarn {
+			item.Style.Stroke = yarnInks[e.chains]
+		}
 		a.paint(item, a.sample(e, k.row-keyAir, canvas.Point{X: left + k.box/2, Y: mid}), &ink)
 		base := mid + typeface.CapHeight(k.text)/2
 		tx := left + k.box + k.indent
@@ -355,7 +363,7 @@ func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing 
 		return symbols.Arrow(an, pen)
 	case ofEdge:
 		return edgeSample(at, a.o.enlarged(keyArrow))
-	case ofBeside:
+	case ofBeside, ofYarn:
 		e = entry{kind: stitch.Of(stitch.Double)}
 	case ofRing:
 		return symbols.Ring(at, min(a.o.enlarged(2.2), most/2), e.chains, unit, pen)

@@ -83,6 +83,7 @@ type page struct {
 // which leaves the room for the chart.
 func newPage(w *work, sideways bool) *page {
 	p := &page{w: w}
+	w.findYarns()
 	p.width, p.height = w.o.Paper.Size()
 	room := p.width - 2*margin
 	if w.o.Figure > 0 {

@@ -25,7 +25,8 @@ type work struct {
 	edge map[int]float64
 
 	parting
-	leaders bool // numbers that find no room by their rounds stand farther off
+	yarns   []string // whose inks the stitches have; nil: rounds take turns
+	leaders bool     // numbers that find no room by their rounds stand farther off
 
 	corners  corners
 	oval     *oval   // nil for what is none

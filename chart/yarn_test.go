@@ -97,3 +97,40 @@ func TestNoYarnSigns(t *testing.T) {
 		}
 	}
 }
+
+// Where the yarn changes within a round, every stitch has the ink of its yarn, which
+// the key tells; otherwise, and in black, rounds are drawn as ever.
+func TestYarnInks(t *testing.T) {
+	inks := func(f *fabric.Fabric, o Options) (n map[string]int, key []string) {
+		c := draw(t, sample{"", f, o})
+		n = map[string]int{}
+		for i, name := range []string{"black", "red", "blue"} {
+			n[name] = colours(c.Scene)[*yarnInks[i]]
+		}
+		return n, keyOf(&c.Scene.Root)
+	}
+	f := inYarns(flat(dc, 12, 5, true))
+	n, key := inks(f, Options{})
+	if n["black"] == 0 || n["red"] == 0 || n["blue"] != 0 || !slices.Contains(key, "A") || !slices.Contains(key, "B") {
+		t.Errorf("two yarns: %v, key %v", n, key)
+	}
+	last := f.Parts[0].Rounds[5]
+	for i := range last.Stitches {
+		last.Stitches[i].Colour = "C"
+	}
+	if n, key := inks(f, Options{}); n["blue"] == 0 || !slices.Contains(key, "C") {
+		t.Errorf("three yarns: %v, key %v", n, key)
+	}
+	if n, key := inks(f, Options{Black: true}); n["red"]+n["blue"] != 0 || slices.Contains(key, "A") {
+		t.Errorf("in black: %v, key %v", n, key)
+	}
+	striped := flat(dc, 12, 3, true)
+	for k, r := range striped.Parts[0].Rounds {
+		for i := range r.Stitches {
+			r.Stitches[i].Colour = string(rune('A' + k))
+		}
+	}
+	if n, key := inks(striped, Options{}); n["red"] == 0 || n["blue"] != 0 || slices.Contains(key, "A") {
+		t.Errorf("in stripes: %v, key %v", n, key)
+	}
+}
