@@ -117,6 +117,44 @@ func phases(part *fabric.Part, rounds []RoundForm, found []Finding) []Phase {
 			out = append(out, p)
 		}
 	}
+	return wandering(out, rounds)
+}
+
+// within is how much wider or narrower than those of a tube a round beside it may be,
+// as a share, to be one of them.
+const within = 0.02
+
+// wandering adds to a tube what lies beside it and is neither wider nor narrower than
+// its rounds are: rounds of several stitches in turn are so by themselves, and those
+// at its ends lean for want of a round beyond them.
+func wandering(l []Phase, rounds []RoundForm) []Phase {
+	alike := func(p, tube Phase) bool {
+		if tube.Trait != Tube || p.Trait != Domed && p.Trait != Closing {
+			return false
+		}
+		low, high := math.Inf(1), 0.0
+		for i := tube.From; i <= tube.To; i++ {
+			low, high = math.Min(low, rounds[i].R), math.Max(high, rounds[i].R)
+		}
+		for i := p.From; i <= p.To; i++ {
+			if rounds[i].R < (1-within)*low || rounds[i].R > (1+within)*high {
+				return false
+			}
+		}
+		return true
+	}
+	var out []Phase
+	for i, p := range l {
+		n := len(out)
+		switch {
+		case n > 0 && out[n-1].Trait == Tube && (p.Trait == Tube || alike(p, out[n-1])):
+			out[n-1].To = p.To
+		case i+1 < len(l) && alike(p, l[i+1]):
+			l[i+1].From = p.From
+		default:
+			out = append(out, p)
+		}
+	}
 	return out
 }
 

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
@@ -169,5 +171,32 @@ func TestBody(t *testing.T) {
 	n, w, m, ok := Body(b.part, b.measured(t, gauge(t, Reading{Count: 20, Kind: hdc, Over: 100})))
 	if n != 72 || m != 6 || !ok || math.Abs(w-5) > 1e-9 {
 		t.Error(n, w, m, ok)
+	}
+}
+
+// Rounds beside a tube that are as wide as it is, in rounds that come in turn, are of
+// it; others are not.
+func TestTubesWander(t *testing.T) {
+	form := func(r ...float64) (l []RoundForm) {
+		for _, v := range r {
+			l = append(l, RoundForm{R: v})
+		}
+		return l
+	}
+	for name, c := range map[string]struct {
+		rounds []RoundForm
+		in     []Phase
+		want   []Phase
+	}{
+		"end":       {form(88, 95, 88, 95, 95.4), []Phase{{Tube, 0, 2}, {Domed, 3, 4}}, []Phase{{Tube, 0, 4}}},
+		"beginning": {form(95, 88, 95, 88), []Phase{{Closing, 0, 1}, {Tube, 2, 3}}, []Phase{{Tube, 0, 3}}},
+		"both":      {form(95, 88, 95, 88, 95, 95), []Phase{{Closing, 0, 1}, {Tube, 2, 3}, {Domed, 4, 5}}, []Phase{{Tube, 0, 5}}},
+		"wider":     {form(88, 90, 97, 101), []Phase{{Tube, 0, 1}, {Domed, 2, 3}}, []Phase{{Tube, 0, 1}, {Domed, 2, 3}}},
+		"crown":     {form(20, 60, 90, 90), []Phase{{Domed, 0, 1}, {Tube, 2, 3}}, []Phase{{Domed, 0, 1}, {Tube, 2, 3}}},
+		"flat":      {form(90, 90, 90, 90), []Phase{{Flat, 0, 1}, {Tube, 2, 3}}, []Phase{{Flat, 0, 1}, {Tube, 2, 3}}},
+	} {
+		if diff := cmp.Diff(c.want, wandering(c.in, c.rounds)); diff != "" {
+			t.Errorf("%s: %s", name, diff)
+		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 
 	"whorl/chart/shaping"
 	"whorl/chart/writeup"
+	"whorl/geometry"
 	"whorl/patterns"
 	"whorl/patterns/fabric"
 	"whorl/patterns/working"
@@ -214,8 +215,12 @@ func (e *edition) shapeOf(size, part int) (l []string) {
 		return nil
 	}
 	worked := e.j.fabrics[size].Parts[part]
+	found := shaping.Findings(worked, form.Parts[part])
+	if l := geometry.Phases(worked, form.Parts[part].Rounds); len(l) == 1 && l[0].Trait == geometry.Tube && len(found) == 0 {
+		return nil // there is no shaping
+	}
 	if s := shaping.Shape(worked, form.Parts[part]); s != "" {
 		l = append(l, s)
 	}
-	return append(l, shaping.Findings(worked, form.Parts[part])...)
+	return append(l, found...)
 }

@@ -219,7 +219,7 @@ func TestWriteupOfOneSize(t *testing.T) {
 		for want, has := range map[string]bool{
 			"Size Adult, in UK terms": true, "Tension": true, "14 htr and 10 rounds = 10 cm (4 in)": true, "5.5 mm (US I/9)": true, "shell: 5 tr in same st": true,
 			"Rnd 3: Ch 2, tr2tog over next 2 sts": true, "until piece measures 46 cm [18 in]": true, "is 73 rows in all": true, "46 (50": false, "Toddler": false,
-			"Numbers are for": false, "hdc": false, "Pick up 72 sts along 73 row ends": true,
+			"Numbers are for": false, "hdc": false, "Pick up 72 sts along 73 row ends (about 1 in each): 1 in each of next 36 row ends, miss next row end, 1 in each": true, "sk next": false,
 			"tr5tog: [yoh, insert hook in next st, yoh and pull up a loop, yoh and pull through 2 loops] 5 times": true,
 		} {
 			if strings.Contains(text, want) != has {
@@ -271,6 +271,27 @@ func TestWriteupInMarkdown(t *testing.T) {
 		}
 		if bad := regexp.MustCompile(`(?m)(^|[ (])\*[a-z]`).FindString(string(md)); bad != "" {
 			t.Errorf("%s: the star of a repeat, %q, would begin emphasis", file, bad)
+		}
+	}
+}
+
+// What does not help who makes it is left out, and what does is there.
+func TestWriteupOfTheExamplesSays(t *testing.T) {
+	for file, c := range map[string]struct{ has, hasNot []string }{
+		"mere-lights-cowl": {[]string{"1 of 21 repeats"}, []string{"## Shaping", "dome"}},
+		"heron-reach-set":  {[]string{"(dc, ch 1, dc) in same st or sp", ": Scarf, size Child", "Worked in rows. See Chart"}, []string{" 1 rounds", " 1 rows"}},
+	} {
+		names, _ := writeUp(t, "../../patterns/examples/"+file+".yaml", "--format", "md")
+		md := strings.ReplaceAll(fileText(t, names[len(names)-1]), `\`, "")
+		for _, s := range c.has {
+			if !strings.Contains(md, s) {
+				t.Errorf("%s: no %q", file, s)
+			}
+		}
+		for _, s := range c.hasNot {
+			if strings.Contains(md, s) {
+				t.Errorf("%s: %q is in it", file, s)
+			}
 		}
 	}
 }

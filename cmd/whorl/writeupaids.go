@@ -147,6 +147,13 @@ func (e *edition) pickUp(k int) (l []writeup.Block) {
 			return nil
 		}
 		text, _, _ := strings.Cut(pickUpWords(spread, rows, made), "\n")
+		if spread.Rows == rows && spread.Rows > 1 { // "72 in every 73" says nothing new
+			text = strings.Replace(text, fmt.Sprintf(": %d in every %d row ends", made, rows), "", 1)
+			text = strings.Replace(text, ", as ", ": ", 1)
+		}
+		if e.j.terms == stitch.UK {
+			text = strings.ReplaceAll(text, "sk next", "miss next")
+		}
 		lead := "Rnd 1"
 		if size := e.j.pattern.Sizes[i]; size != "" && e.size < 0 {
 			lead += ", size " + size

@@ -67,6 +67,7 @@ func TestPrintedWords(t *testing.T) {
 		{"Taking care not to twist, join with sl st in first ch to form a ring", "Taking care not to twist, join with sl st to form ring"},
 		{"With A, ch 3", "With yarn A, ch 3"},
 		{"sk 2 sts, dc in next st", "Sk next 2 sts, dc in next st"},
+		{"(dc, ch 1, dc) in same st or sp", "(Dc, ch 1, dc) in same st or sp"},
 		{"sc in next st, leave remaining 10 sts unworked", "Sc in next st, leave rem 10 sts unworked"},
 	} {
 		text, faults := Parse([]Line{{Text: "Rnd 1: " + c.written, Line: 1, Column: 1}}, NewVocabulary(stitch.US, nil), []string{""})

@@ -344,6 +344,10 @@ func (s Style) target(t *Target, many bool) string {
 		return one
 	}
 	switch t.Sort {
+	case AnyStitch:
+		if strings.Contains(" "+strings.ToLower(t.Text)+" ", " or ") {
+			return plural("st") + " or sp"
+		}
 	case OfKind:
 		name := s.kind(t.Kind, t.Loop)
 		if t.Name == Post {
