@@ -16,6 +16,7 @@ const (
 	tileHead     = 14.0 // for what is said above the chart
 	figureLeft   = 20.0 // beside what a figure shows, and above it: room for the marks
 	figureTop    = 8.0
+	figureSaid   = 18.0 // for the caption of a figure and the air about it
 	leastOverlap = 12.0 // of two pages
 	mostOverlap  = 45.0
 	mostTiles    = 12  // pages
@@ -107,8 +108,8 @@ func newTiles(big *scene.Scene, o Options) *tiles {
 			best, t.columns, t.rows, t.width, t.height = c*r, c, r, page[0], page[1]
 		}
 	}
-	if o.Figure > 0 && t.rows == 1 { // no higher than it needs
-		t.height = math.Min(t.height, hundredth(whole.y1-whole.y0+2*t.top))
+	if o.Figure > 0 {
+		t.share(whole)
 	}
 	w, h := t.width-2*t.left, t.height-2*t.top
 	for r := range t.rows {
@@ -119,6 +120,29 @@ func newTiles(big *scene.Scene, o Options) *tiles {
 		}
 	}
 	return t
+}
+
+// share makes the windows of figures no larger than their share of the whole, in as
+// many rows as take the fewest pages: two lower ones may stand on one.
+func (t *tiles) share(whole box) {
+	part := func(whole float64, n int) float64 { return (whole + float64(n-1)*t.overlap) / float64(n) }
+	high := func(rows int) float64 {
+		return math.Min(t.o.Figure, math.Ceil(part(whole.y1-whole.y0, rows)+2*t.top))
+	}
+	pages := func(rows int) float64 {
+		on := math.Floor((t.o.Figure + figureSaid) / (high(rows) + figureSaid))
+		return math.Ceil(float64(t.columns*rows) / on)
+	}
+	least := t.rows
+	for rows := least + 1; rows <= least+2; rows++ {
+		if pages(rows) < pages(t.rows) {
+			t.rows = rows
+		}
+	}
+	t.height = high(t.rows)
+	if t.columns > 1 {
+		t.left = math.Max(t.left, math.Floor((t.width-part(whole.x1-whole.x0, t.columns))/2))
+	}
 }
 
 // pieces is how many windows of a length cover a whole length, overlapping.

@@ -35,6 +35,13 @@ func TestCutOffAndDents(t *testing.T) {
 	if got := widthAt(l, 5); got != 10 {
 		t.Errorf("%v wide half way down the crown, want 10", got)
 	}
+	border := []level{{0, 650}, {10, 630}, {20, 630}}
+	if got := straight(border); got[1].width != 650 || got[2].width != 650 {
+		t.Errorf("the side of a cloth with a border is %v", got)
+	}
+	if got := straight([]level{{0, 650}, {10, 600}, {20, 550}}); got[1].width != 600 {
+		t.Errorf("the side of a triangle is %v", got)
+	}
 	wander := []level{{0, 0}, {10, 200}, {20, 197}, {30, 199.5}, {40, 150}}
 	if got := plumb(wander); got[2].width != 200 || got[3].width != 200 || got[4].width != 150 {
 		t.Errorf("the side of a tube is %v", got)

@@ -129,7 +129,22 @@ func flatPiece(m *measured, part int) []level {
 	for a, b := 0, len(l)-1; a < b; a, b = a+1, b-1 {
 		l[a], l[b] = l[b], l[a]
 	}
-	return plumb(overDents(l))
+	return straight(plumb(overDents(l)))
+}
+
+// straight draws the sides of a piece in rows straight whose rows are all about as long
+// as the longest, and differ only by what stitches of several kinds are apart.
+func straight(l []level) []level {
+	wide := widest(l)
+	for _, n := range l {
+		if n.width < 0.95*wide {
+			return l
+		}
+	}
+	for i := range l {
+		l[i].width = wide
+	}
+	return l
 }
 
 // withStrip adds the strip that the part is picked up along below its edge: it

@@ -296,6 +296,67 @@ func TestWriteupOfTheExamplesSays(t *testing.T) {
 	}
 }
 
+// How much smaller it is than the head is what the table has, and not what was asked.
+func TestWriteupEase(t *testing.T) {
+	for _, c := range []struct {
+		file string
+		size int
+		want string
+	}{
+		// 47 − 42.9, 50 − 47.1, 55 − 51.4 and 59 − 55.7 cm
+		{"patterns/examples/bulrush-hat.yaml", -1, "It comes out 4.1 (2.9, 3.6, 3.3) cm smaller around than the head."},
+		{"patterns/examples/lantern-hill-cap.yaml", 0, "It comes out 3.7 cm smaller around than the head."},
+		{"patterns/examples/mere-lights-cowl.yaml", -1, ""},
+		{"testdata/patterns/published/heather-vee-hat.yaml", -1, ""},
+	} {
+		j, err := load("../../"+c.file, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := (&edition{j: j, size: c.size}).ease(); got != c.want {
+			t.Errorf("%s: %q, want %q", c.file, got, c.want)
+		}
+	}
+	// In inches, to the quarter: a disc of 48 hdc, 10 to 4 in, settles to 18.8 in around.
+	j, err := load("-", strings.NewReader("head: 20 in\nease: -1 in\ngauge: 10 hdc and 8 rounds = 4 in\n"+circle("hdc", 8, 6)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := (&edition{j: j, size: -1}).ease(), "It comes out 1¼ in smaller around than the head."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// A table of one size has its units at its head, and its outlines are drawn once.
+func TestWriteupOfOneSizeIsNotTwice(t *testing.T) {
+	names, _ := writeUp(t, "../../patterns/examples/lantern-hill-cap.yaml", "--size", "baby", "--format", "md")
+	md := fileText(t, names[len(names)-1])
+	if !strings.Contains(md, "| Size Baby | cm | in |") || !strings.Contains(md, "| To fit head | 41 | 16¼ |") {
+		t.Error(md)
+	}
+	if n := strings.Count(md, "![Schematic"); n != 1 {
+		t.Errorf("%d schematics", n)
+	}
+}
+
+// What closes or gathers an end needs a needle.
+func TestNotions(t *testing.T) {
+	for words, want := range map[string]string{
+		"Fasten off, close hole with yarn tail.":                 "a yarn needle",
+		"Weave in ends.":                                         "a yarn needle",
+		"Thread the tail through the last round and pull tight.": "a yarn needle",
+		"Place a marker in first st.":                            "stitch markers",
+		"Draw through all loops.":                                "",
+		"Fasten off.":                                            "",
+		"Stuff firmly; do not lose the marker.":                  "stitch markers; a yarn needle; stuffing",
+	} {
+		e := &edition{words: &working.Words{Parts: []working.PartWords{{Lines: []string{words}}}}}
+		if got := strings.Join(e.notions(), "; "); got != want {
+			t.Errorf("%s: %q, want %q", words, got, want)
+		}
+	}
+}
+
 // The same input gives the same bytes.
 func TestWriteupSameBytes(t *testing.T) {
 	file := "../../patterns/examples/heron-reach-set.yaml"

@@ -240,6 +240,9 @@ func (e *edition) schematic() {
 			asked = append(asked, p)
 		}
 	}
+	if e.size >= 0 { // one size is nested in nothing
+		asked = slices.CompactFunc(asked, func(a, b patterns.Picture) bool { return a.Part == b.Part && a.Nested != b.Nested })
+	}
 	if len(asked) == 0 {
 		asked = []patterns.Picture{{Draw: "schematic"}}
 	}

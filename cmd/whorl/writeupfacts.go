@@ -72,7 +72,7 @@ func (e *edition) notions() (l []string) {
 		name  string
 	}{
 		{regexp.MustCompile(`\bmarkers?\b|\bpm\b`), "stitch markers"},
-		{regexp.MustCompile(`\bweave\b|\bsew|\bwhip ?stitch|\bseam\b|\bstuff`), "a yarn needle"},
+		{regexp.MustCompile(`\bweave\b|\bsew|\bwhip ?stitch|\bseam\b|\bstuff|\b(close|draw|gather)[^.]*\b(hole|tail|end)\b|\btail\b[^.]*\bthrough\b`), "a yarn needle"},
 		{regexp.MustCompile(`\bstuff`), "stuffing"},
 	} {
 		if n.asked.MatchString(words.String()) {

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"whorl/chart/schematic"
@@ -68,7 +71,7 @@ func oneSize(facts []schematic.Fact, size string) writeup.Table {
 	}
 	for _, f := range facts {
 		cm, in := inBoth(f.Values[0])
-		t.Rows = append(t.Rows, []string{f.Name, cm, in})
+		t.Rows = append(t.Rows, []string{f.Name, strings.TrimSuffix(cm, " cm"), strings.TrimSuffix(in, " in")})
 	}
 	return t
 }
@@ -108,23 +111,45 @@ func inBoth(mm float64) (cm, in string) {
 	return schematic.Centimetres(mm) + " cm", schematic.Inches(mm) + " in"
 }
 
-// ease says how much larger or smaller than the head the piece is made.
+// ease says how much larger or smaller than the head the piece comes out, where the
+// file asks for an ease: by the figures of the table.
 func (e *edition) ease() string {
-	l := e.j.pattern.Ease
-	if len(l) == 0 || len(e.j.pattern.Head) == 0 {
+	p := e.j.pattern
+	if len(p.Ease) == 0 || len(p.Head) == 0 {
 		return ""
 	}
-	smaller, larger := false, false
+	unit, parts := p.Head[0].Unit, 10.0 // of a centimetre
+	mm := 10.0
+	if edgeUnit(unit) == "in" {
+		unit, parts, mm = "in", 4, 25.4
+	}
+	var l []string
+	sign := 0.0
 	for _, i := range e.sizes() {
-		v := l[min(i, len(l)-1)].MM
-		smaller, larger = smaller || v < 0, larger || v > 0
+		fit, ok := e.j.fitting(i)
+		if !ok {
+			return ""
+		}
+		shown := func(v float64) float64 { return math.Round(math.Round(1e4*parts*v/mm) / 1e4) }
+		more := shown(fit.Round) - shown(fit.Head)
+		if more == 0 || sign*more < 0 {
+			return "" // as wide as the head, or now wider and now narrower
+		}
+		sign = more
+		v := math.Abs(more) / parts * mm
+		if unit == "in" {
+			l = append(l, schematic.Inches(v))
+		} else {
+			l = append(l, schematic.Centimetres(v))
+		}
 	}
-	text := strings.ReplaceAll(lengths(l, e.size), "-", "")
-	switch {
-	case smaller && !larger:
-		return "Made " + text + " smaller around than the head."
-	case larger && !smaller:
-		return "Made " + text + " larger around than the head."
+	text := l[0]
+	if len(slices.Compact(slices.Clone(l))) > 1 {
+		text += " (" + strings.Join(l[1:], ", ") + ")"
 	}
-	return ""
+	than := "smaller"
+	if sign > 0 {
+		than = "larger"
+	}
+	return fmt.Sprintf("It comes out %s %s %s around than the head.", text, unit, than)
 }

@@ -120,11 +120,26 @@ func (n *yarnNeed) reckon(j *job, used patterns.Amount, share func(i int) float6
 
 // sampleBasis says what the figures go by where a sample was weighed.
 func (j *job) sampleBasis(s *patterns.WeighedSize, parted bool) string {
+	took := s.Used.String()
+	if j.apart() {
+		took += " for all pieces together"
+	}
 	if len(j.fabrics) < 2 {
-		return fmt.Sprintf("By a sample that took %s.", s.Used)
+		return fmt.Sprintf("By a sample that took %s.", took)
 	}
 	return fmt.Sprintf("By a sample of size %s that took %s; the other sizes go by their stitches and chains%s, each counted by its area at the gauge.",
-		j.pattern.Sizes[s.Size], s.Used, map[bool]string{true: " in this yarn"}[parted])
+		j.pattern.Sizes[s.Size], took, map[bool]string{true: " in this yarn"}[parted])
+}
+
+// apart reports whether several pieces are made that are not worked on one another.
+func (j *job) apart() bool {
+	n := 0
+	for k := range j.pattern.Parts {
+		if j.pattern.Parts[k].From == "" {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // area is the area of the fabric of a size, mm², in those of its rounds that are

@@ -93,6 +93,15 @@ func TestYarnInWords(t *testing.T) {
 	}
 }
 
+// A sample is of all pieces that are made, where they are not one.
+func TestYarnOfAllPieces(t *testing.T) {
+	for file, want := range map[string]bool{"heron-reach-set": true, "bulrush-hat": false, "lantern-hill-cap": false} {
+		if _, out, _ := whorl(t, "", "check", "../../patterns/examples/"+file+".yaml"); strings.Contains(out, " g for all pieces together; ") != want {
+			t.Errorf("%s: it is of all pieces: %v", file, !want)
+		}
+	}
+}
+
 // stripes is a cloth of 20 rows of 20 stitches in size S and 40 of 40 in L, whose first
 // ten are in A.
 const stripesWords = `sizes: [S, L]
