@@ -218,7 +218,11 @@ func (s *sheet) describe() string {
 		cm, in := figures(f.Values)
 		l = append(l, fmt.Sprintf("%s: %s, %s.", f.Name, cm, in))
 	}
-	return strings.Join(append(l, relaxed), " ")
+	l = append(l, relaxed)
+	for _, v := range s.views {
+		l = append(l, v.notes...) // which edges meet
+	}
+	return strings.Join(append(l, s.gathered...), " ")
 }
 
 const relaxed = "Measured flat, relaxed."

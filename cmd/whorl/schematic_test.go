@@ -505,6 +505,9 @@ func TestJoints(t *testing.T) {
 			if !strings.Contains(svg, ">"+s) {
 				t.Errorf("%s: no %q on it", name, s)
 			}
+			if desc := regexp.MustCompile(`(?s)<desc[^>]*>(.*?)</desc>`).FindString(svg); !strings.Contains(desc, s) {
+				t.Errorf("%s: no %q in its description", name, s)
+			}
 		}
 		if c.says == nil && regexp.MustCompile(`>[A-Z]: |>edges with`).MatchString(svg) {
 			t.Errorf("%s: it says which edges meet", name)
