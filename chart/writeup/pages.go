@@ -31,6 +31,9 @@ func (s *setter) share() (pages []*scene.Scene) {
 		if p.alone != nil {
 			order[p.alone] = i
 		}
+		if p.small != nil {
+			order[p.small] = i
+		}
 	}
 	var waiting []*piece
 	marked := map[*piece]scene.Bookmark{}
@@ -98,7 +101,7 @@ func (s *setter) fill(rest, waiting []*piece) (page []placed, _, _ []*piece) {
 			waiting = append(waiting, p)
 			continue
 		}
-		if put(p) {
+		if put(p) || p.small != nil && len(waiting) == 0 && y-top < (end-top)/2 && put(p.small) {
 			continue
 		}
 		if !p.floats || !free {

@@ -52,6 +52,7 @@ type piece struct {
 	floats bool   // may stand on the next page while the text goes on, unless the one before is with it
 	head   *piece // comes again where this one begins a page
 	alone  *piece // stands for this one where nothing else is on the page
+	small  *piece // stands for this one where the page would else be less than half full
 	mark   *scene.Bookmark
 	draw   func(g *scene.Group, y float64)
 }
@@ -238,6 +239,12 @@ func (s *setter) picture(b Picture) error {
 	}
 	if s.headed {
 		p.above = nextAir
+	}
+	if b.Smaller != nil {
+		if p.small, err = s.drawing(b, b.Smaller); err != nil {
+			return err
+		}
+		p.small.above = p.above
 	}
 	if b.Alone != nil {
 		if p.alone, err = s.drawing(b, b.Alone); err != nil {

@@ -63,7 +63,10 @@ type Table struct {
 type Picture struct {
 	Scene *scene.Scene
 	// Alone is the same drawn larger, for where it has a page to itself; or nil.
-	Alone   *scene.Scene
+	Alone *scene.Scene
+	// Smaller is the same drawn smaller, for where a page would else stay less than
+	// half full; or nil.
+	Smaller *scene.Scene
 	Caption string
 	Note    string // under the caption, smaller
 	Alt     string // says in words what is seen

@@ -371,6 +371,38 @@ func TestPictures(t *testing.T) {
 	setWell(t, "room", pages, marks)
 }
 
+// A picture that has no room is drawn smaller where the page would stay less than half
+// full, behind a heading too, and waits where it would not.
+func TestSmallerPictures(t *testing.T) {
+	for n, want := range map[int]string{5: "small", 12: "small", 30: "big"} {
+		for _, headed := range []bool{false, true} {
+			d := &Document{Title: "T"}
+			for i := range n {
+				d.Blocks = append(d.Blocks, Paragraph{Text: fmt.Sprintf("filling %d", i)})
+			}
+			if headed {
+				d.Blocks = append(d.Blocks, Heading{1, "Schematic"})
+			}
+			d.Blocks = append(d.Blocks, Picture{Scene: drawing(180, 215, "big"), Smaller: drawing(180, 90, "small"), Caption: "Chart 1"})
+			pages, marks, err := Pages(d, 210, 297)
+			if err != nil {
+				t.Fatal(err)
+			}
+			setWell(t, fmt.Sprint(n, " lines"), pages, marks)
+			all := ""
+			for _, p := range pages {
+				for _, l := range texts(&p.Root) {
+					all += l.String + "\n"
+				}
+			}
+			pagesWanted := map[string]int{"small": 1, "big": 2}[want]
+			if !strings.Contains(all, "\n"+want+"\n") || len(pages) != pagesWanted {
+				t.Errorf("behind %d lines, a heading %v: %d pages, want %d with the %s one", n, headed, len(pages), pagesWanted, want)
+			}
+		}
+	}
+}
+
 // A table that goes over to another page has its head there again.
 func TestTableOverPages(t *testing.T) {
 	table := Table{Head: []string{"Size", "Around"}}

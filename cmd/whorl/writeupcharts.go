@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -59,8 +60,11 @@ func (e *edition) sizesOf(p patterns.Picture) (l []int) {
 }
 
 // figure is a chart as it is set among text and, where it is larger with a page to
-// itself, as it is set then.
-type figure struct{ among, alone *chart.Chart }
+// itself, as it is set then, or smaller to fill one.
+type figure struct{ among, alone, smaller *chart.Chart }
+
+// smallerPart is how much of the room of a page a picture has that is drawn smaller.
+const smallerPart = 0.8
 
 // chart is a chart of a size, or those that show it larger where it would print too
 // small.
@@ -125,6 +129,9 @@ func (e *edition) set(name string, f figure) writeup.Picture {
 	if f.alone != nil {
 		pic.Alone = f.alone.Scene
 	}
+	if f.smaller != nil {
+		pic.Smaller = f.smaller.Scene
+	}
 	return pic
 }
 
@@ -188,8 +195,12 @@ func (e *edition) figure(draw string, o chart.Options, i int) (f figure, err err
 	}
 	for _, part := range partsOfPage {
 		if c, err := at(part * room); err == nil && c.Smallest >= clearSymbols && len(c.Findings) == 0 {
-			return figure{c, f.among}, nil
+			return figure{among: c, alone: f.among}, nil
 		}
+	}
+	room = smallerPart * math.Min(room, f.among.Scene.Height)
+	if c, err := at(room); err == nil && c.Scene.Height <= room+0.01 && c.Legible() && len(c.Findings) <= len(f.among.Findings) {
+		f.smaller = c
 	}
 	return f, nil
 }
@@ -297,5 +308,9 @@ func (e *edition) outlines(p patterns.Picture, among int) (writeup.Picture, erro
 	if err != nil {
 		return writeup.Picture{}, err
 	}
-	return writeup.Picture{Scene: made, Caption: p.Part, Note: note, Alt: made.Alt}, nil
+	pic := writeup.Picture{Scene: made, Caption: p.Part, Note: note, Alt: made.Alt}
+	if smaller, _, err := schematic.Figure(sizes, o, smallerPart*made.Height); err == nil {
+		pic.Smaller = smaller
+	}
+	return pic, nil
 }
