@@ -106,26 +106,64 @@ type List []*Fault
 func (l List) Error() string { return strings.Join(l.Texts(), "\n") }
 
 // Texts are the faults in full, as people read them. One that occurs alike in
-// several sizes is said once, and the line of the file is not shown again for
-// another fault at the same place.
+// several sizes is said once. What is wrong in other sizes at the same place is
+// summed up in a line each. The line of the file is not shown again for another
+// fault at the same place.
 func (l List) Texts() []string {
 	var texts []string
 	for i := 0; i < len(l); i++ {
 		f := *l[i]
-		sizes := []string{f.Size}
-		for i+1 < len(l) && f.sameBut(l[i+1]) {
-			i++
-			sizes = append(sizes, l[i].Size)
-		}
-		if n := len(sizes); n > 1 {
-			f.Message = strings.Replace(f.Message, " in size "+f.Size, " in sizes "+strings.Join(sizes[:n-1], ", ")+" and "+sizes[n-1], 1)
-		}
-		if j := i - len(sizes); j >= 0 && l[j].Pos == f.Pos && l[j].Length == f.Length && l[j].File == f.File && l[j].Code == f.Code {
+		sizes := map[string]bool{f.Size: true}
+		if j := f.acrossSizes(l, &i, sizes) - 1; j >= 0 && l[j].Pos == f.Pos && l[j].Length == f.Length && l[j].File == f.File && l[j].Code == f.Code {
 			f.Source = ""
 		}
-		texts = append(texts, f.Error())
+		text := f.Error()
+		for i+1 < len(l) && f.atSamePlace(l[i+1]) && !sizes[l[i+1].Size] {
+			i++
+			other := *l[i]
+			sizes[other.Size] = true
+			other.acrossSizes(l, &i, sizes)
+			text += "\n  Likewise: " + other.Message + "." + other.remedy()
+		}
+		texts = append(texts, text)
 	}
 	return texts
+}
+
+// acrossSizes takes the sizes that follow fault i of the list and have the same fault
+// into the message, and moves i to the last of them. It gives the first.
+func (f *Fault) acrossSizes(l List, i *int, sizes map[string]bool) (first int) {
+	first = *i
+	names := []string{f.Size}
+	for *i+1 < len(l) && l[first].sameBut(l[*i+1]) {
+		*i++
+		names = append(names, l[*i].Size)
+		sizes[l[*i].Size] = true
+	}
+	if n := len(names); n > 1 {
+		f.Message = strings.Replace(f.Message, " in size "+f.Size, " in sizes "+strings.Join(names[:n-1], ", ")+" and "+names[n-1], 1)
+	}
+	return first
+}
+
+// atSamePlace reports whether another fault is of the same sort and at the same
+// place, in another size.
+func (f *Fault) atSamePlace(g *Fault) bool {
+	return f.Size != "" && g.Size != "" && f.Size != g.Size && f.Pos == g.Pos && f.Length == g.Length && f.Code == g.Code &&
+		f.Severity == g.Severity && f.File == g.File && f.Called == g.Called
+}
+
+// remedy is the last line of the help, which says what would fit, with a space
+// before it; that before it where the last says who calls for the words.
+func (f *Fault) remedy() string {
+	lines := strings.Split(f.Help, "\n")
+	if f.Called > 0 && f.Called != f.Line && len(lines) > 1 {
+		lines = lines[:len(lines)-1]
+	}
+	if last := lines[len(lines)-1]; last != "" {
+		return " " + last
+	}
+	return ""
 }
 
 // sameBut reports whether another fault says the same of another size.

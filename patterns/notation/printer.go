@@ -162,7 +162,7 @@ func (n *Note) Clause() bool {
 	switch {
 	case rest == "" || slices.Contains(headings, strings.ToLower(word)):
 		return false // "Edging", "Finishing: …"
-	case word == "as" || word == "so" || word == "to" || word == "for" || strings.EqualFold(word, "with"):
+	case word == "as" || word == "so" || word == "to" || word == "for" || slices.Contains([]string{"with", "using", "being"}, strings.ToLower(word)):
 		return true // "as you will on every round", "so that the ribs stack up", "to level the edge", "for thumb"
 	}
 	return strings.HasSuffix(word, "ing") && len(word) > 4 && !strings.EqualFold(word, "bring")

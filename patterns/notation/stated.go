@@ -50,7 +50,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
-	which := t.kind == tComma && p.at(1).is("which", "that's")
+	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or")
 	if t.kind != tStop && t.kind != tEnd && !t.first && !which || !(sentence || generic) {
 		p.i = start
 		return false
@@ -364,5 +364,8 @@ func (p *parser) countList() *Stated {
 
 // saysMore reports whether words about a count begin at token i, with a comma.
 func (p *parser) saysMore(i int) bool {
-	return p.toks[i].kind == tComma && i+1 < len(p.toks) && p.toks[i+1].is("which", "that's", "giving", "making", "or")
+	if p.toks[i].kind != tComma || i+2 >= len(p.toks) {
+		return false
+	}
+	return p.toks[i+1].is("which", "that's", "giving", "making", "or") || p.toks[i+1].is("that") && p.toks[i+2].is("is", "makes", "gives")
 }

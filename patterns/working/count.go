@@ -44,6 +44,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 				continue
 			}
 			ok = false
+			if in := inGroups(r, &c.Target, s); in > 0 && diff(have-in, want) < diff(have, want) {
+				have, what = have-in, what+" beside "+groupsIn(s)
+			}
 			f := p.fault(c.N.Span, "count",
 				fmt.Sprintf("%s has %s, not the %d that are stated,", r.Label, counted(have, what), want), p.countHelp(w, want, have))
 			f.Message = strings.TrimSuffix(f.Message, ",")
@@ -247,6 +250,19 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 	return n
 }
 
+func diff(a, b int) int { return max(a-b, b-a) }
+
+// groupsIn is "the V-sts", the groups that a count lists by name.
+func groupsIn(all *notation.Stated) string {
+	var l []string
+	for i := range all.Counts {
+		if t := &all.Counts[i].Target; t.Sort == notation.OfName && t.Name != "" {
+			l = append(l, t.Text)
+		}
+	}
+	return "the " + listed(l, "and")
+}
+
 // apart reports whether a stated count lists decreases or bundles of a base by
 // themselves, so that the plain ones are counted without them.
 func apart(all *notation.Stated, b stitch.Base) bool {
@@ -356,15 +372,36 @@ func (p *partWork) countHelp(w *roundWork, want, have int) string {
 	if w.c.below != nil && w.c.count() > 0 {
 		help += fmt.Sprintf(" %s had %s.", capital(w.c.below.Label), plural(w.c.count(), "stitch"))
 	}
-	for _, rep := range w.repeats {
-		if rep.rep.Extent.Sort == notation.NoExtent && rep.made > 0 && (want-have)%rep.made == 0 {
-			if n := rep.times + (want-have)/rep.made; n > 0 {
-				help += fmt.Sprintf("\nEach repeat makes %d and is worked %s: %d times would make the stated count.", rep.made, times(rep.times), n)
-			}
-		}
+	for _, line := range w.repeatsFor(want - have) {
+		help += "\n" + line
 	}
 	help += fmt.Sprintf("\nIf the words are right, the count is %d.", have)
 	return help
+}
+
+// repeatsFor says which repeats would make so many stitches more if they were worked
+// another number of times.
+func (w *roundWork) repeatsFor(more int) (l []string) {
+	for _, rep := range w.repeats {
+		if rep.rep.Extent.Sort == notation.NoExtent && rep.made > 0 && more != 0 && more%rep.made == 0 {
+			if n := rep.times + more/rep.made; n > 0 {
+				l = append(l, fmt.Sprintf("Each repeat makes %d and is worked %s: %d times would make the stated count.", rep.made, times(rep.times), n))
+			}
+		}
+	}
+	return l
+}
+
+// statedRepeats is what repeatsFor says of the first count of stitches that is stated.
+func (p *partWork) statedRepeats(w *roundWork, stated []*notation.Stated) []string {
+	for _, s := range stated {
+		for i := range s.Counts {
+			if have, _, known := tally(w.r, &s.Counts[i].Target, s, p.terms); known && !s.Counts[i].At.Set() {
+				return w.repeatsFor(s.Counts[i].N.For(p.size) - have)
+			}
+		}
+	}
+	return nil
 }
 
 func capital(s string) string {

@@ -54,29 +54,28 @@ func (w *roundWork) runsOut(at notation.Span, need int) *halt {
 // leftBy is "72 stitches were left by Rnd 8".
 func (w *roundWork) leftBy() string {
 	n := w.c.count()
-	were := "were"
+	were, one := "were", "stitch"
 	if n == 1 {
 		were = "was"
 	}
-	return fmt.Sprintf("%s %s left by %s", plural(n, "stitch"), were, w.c.below.Label)
+	if w.c.below.Label == "the starting chain" {
+		one = "chain"
+	}
+	return fmt.Sprintf("%s %s left by %s", plural(n, one), were, w.c.below.Label)
 }
 
-// fitTimes is the help when a repeat with a fixed number of times runs out.
-func (w *roundWork) fitTimes(h *halt, r *notation.Repeat, done, times, used int) string {
+// fitTimes is the help when a repeat with a fixed number of times runs out, of which
+// so many have been done, with so many stitches used before.
+func (w *roundWork) fitTimes(h *halt, besides, done, times, used int) string {
 	if !h.out || used == 0 || w.c.below == nil {
 		return h.help
 	}
-	return fmt.Sprintf("%s and the repeat uses %d: there are enough for %s, not %d.\n%s",
-		w.leftBy(), used, plural(done, "repeat"), times, w.fits(used, w.fixedUse(r)))
-}
-
-// fixedUse is the number of places used outside the repeats so far.
-func (w *roundWork) fixedUse(r *notation.Repeat) int {
-	n := w.used
-	for _, rep := range w.repeats {
-		n -= rep.times * rep.used
+	help := fmt.Sprintf("%s and the repeat uses %d: there are enough for %s, not %d.\n%s need %d.",
+		w.leftBy(), used, plural(done, "repeat"), times, plural(times, "repeat"), besides+times*used)
+	if each := (w.c.count() - besides) / max(times, 1); each > 0 && each*times == w.c.count()-besides {
+		help += fmt.Sprintf(" They come out if each uses %d.", each)
 	}
-	return max(n, 0)
+	return help
 }
 
 // fits says which counts of the round below would work for a repeat that uses
@@ -128,11 +127,14 @@ func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
 	if besides > 0 {
 		fmt.Fprintf(&b, ", %d go beside the repeat", besides)
 	}
-	is := "are"
+	is, use := "are", "use"
 	if over == 1 {
 		is = "is"
 	}
-	fmt.Fprintf(&b, " and the repeat uses %d: %s use %d, %s %s left over.\n", rep.used, plural(k, "repeat"), k*rep.used, plural(over, "stitch"), is)
+	if k == 1 {
+		use = "uses"
+	}
+	fmt.Fprintf(&b, " and the repeat uses %d: %s %s %d, %s %s left over.\n", rep.used, plural(k, "repeat"), use, k*rep.used, plural(over, "stitch"), is)
 	b.WriteString(w.fits(rep.used, besides))
 	h.help = b.String()
 	return h

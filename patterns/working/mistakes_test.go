@@ -8,7 +8,8 @@ import (
 	"whorl/patterns"
 )
 
-// Mistakes of one digit or one word, planted in the examples: the first message
+// Mistakes of one digit or one word, planted in the examples and in patterns of all
+// kinds: the first message
 // must stand in the right line, name the right round and size, and say what
 // would fit.
 func TestPlantedMistakes(t *testing.T) {
@@ -41,8 +42,34 @@ func TestPlantedMistakes(t *testing.T) {
 		{hat, "Rnd 16", "hdc2tog; rep", "hdc3tog; rep", "Rnd 16", "Toddler", "runs-out", "uses 4"},
 		{hat, "Rnd 17", "10 (11, 12, 13)", "10 (11, 12, 12)", "Rnd 20", "Adult Large", "count", "not the 12"},
 		{hat, "Rnd 11", "hdc in each st", "htr in each st", "", "", "terms", "UK terms"},
+		// Rows: a ripple, a scarf, a shawl, a dishcloth.
+		{"ripple-a", "Row 1 (RS)", "*3 sc in next ch, sc in next 4", "*3 sc in next ch, sc in next 5", "Row 1", "Narrow", "runs-out", "1 repeat uses 13, 11 stitches are left over"},
+		{"wheel-scarf-a", "Row 2", "dc9tog over next 9 sts", "dc9tog over next 8 sts", "Row 2", "", "legs", "takes 9 stitches, not 8"},
+		{"published/shawl-curlew", "Row 4", "(2 dc, ch 2, 2 dc)", "(2 dc, ch 2, 3 dc)", "Row 4", "", "count", "5 dc beside the V-sts, not the 4"},
+		{"published/cloth-mossrow", "Row 28", "(29 sc)", "(28 sc)", "Row 28", "", "count", "not the 28"},
+		{"published/crosswind-headband", "Rows 6", "2–5", "3–5", "", "", "round-number", "would end with Row 29"},
+		// Motifs: a square, a hexagon, a mandala.
+		{"published/granny-border", "Rnd 2", "*(3 dc, ch 2, 3 dc)", "*(3 dc, ch 2, 4 dc)", "Rnd 2", "", "count", "the count is 27"},
+		{"granny-square-c", "2nd rnd", "3 times", "2 times", "Rnd 2", "", "left-over", "3 times would make the stated count"},
+		{"published/honeypot-hexagon", "Rnd 4", "next 7 tr", "next 6 tr", "Rnd 4", "", "count", "the count is 55"},
+		{"published/mandala-colours", "Rnd 12", "3 sc in same sp", "4 sc in same sp", "Rnd 12", "", "count", "the count is 192"},
+		// Spirals: a ball and a mouse.
+		{"published/forty-round-ball", "Rnd 30", "dec, 5 sc", "dec, 6 sc", "Rnd 30", "", "runs-out", "6 repeats need 78. They come out if each uses 12."},
+		{"published/pip-the-mouse", "Rnd 4:", "next 2 st", "next 3 st", "Rnd 4", "", "runs-out", "there are enough for 4 repeats, not 6"},
+		// Mitts, and the thumb.
+		{"published/mittens-brent", "Rnd 15", "skip next 5 (6, 7)", "skip next 4 (6, 7)", "Rnd 15", "Child", "count", "20 hdc, not the 19"},
+		{"more/mitts-rushlight", "Round 14", "36, 40", "37, 40", "Rnd 14", "Medium", "count", "not the 37"},
+		{"more/mitten", "Round 18", "next 8 (12)", "next 9 (12)", "Rnd 18", "Child", "runs-out", "They come out if each uses 12"},
+		// Cowls, a basket, a hat in UK terms.
+		{"published/cowl-ring", "Rnd 7", "next ch-1 sp", "next ch-2 sp", "Rnd 7", "", "runs-out", "60 ch-1 sps"},
+		{"published/oval-basket", "Rnd 3", "3 times", "2 times", "Rnd 3", "", "left-over", "3 times would make the stated count"},
+		{"published/uk-cluster", "Round 5", "1 ch, 2 dc", "1 ch, 3 dc", "Rnd 5", "Child", "count", "not the 60"},
 	} {
-		data, err := os.ReadFile("../examples/" + c.file + ".yaml")
+		name := "../examples/" + c.file + ".yaml"
+		if c.file != cap && c.file != hat {
+			name = "../../testdata/patterns/" + c.file + ".yaml"
+		}
+		data, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -363,8 +363,13 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	}
 	if ref.Times.Set() && len(r.Label.Numbers) > 0 {
 		if want := len(of) * ref.Times.For(p.size); want != n && n != len(of)*(ref.Times.For(p.size)) {
-			p.add(p.fault(ref.Span, "round-number", fmt.Sprintf("%s is %s, but the words say %d", r.Label.Text, plural(n, "round"), want),
-				"Let the numbers and the words agree."), false)
+			word, one := "Rnd", "round"
+			if r.Label.Row {
+				word, one = "Row", "row"
+			}
+			p.add(p.fault(ref.Span, "round-number", fmt.Sprintf("%s is %s, but the words say %d", r.Label.Text, plural(n, one), want),
+				fmt.Sprintf("%s worked %s would end with %s %d. Let the numbers and the words agree.", plural(len(of), one), times(want/len(of)), word, p.number+want)), false)
+			p.cascade = true
 		}
 	}
 	if n > maxRounds {

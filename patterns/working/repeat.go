@@ -14,6 +14,7 @@ func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
 		n++
 	}
 	rep := repeated{rep: r, times: n}
+	before := w.used
 	w.nest++
 	defer func() { w.nest-- }()
 	for i := 0; i < n; i++ {
@@ -24,7 +25,7 @@ func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
 		stitches, pos := len(w.r.Stitches), w.pos
 		if h := w.onceMore(&rep, i, items); h != nil {
 			if w.nest == 1 {
-				h.help = w.fitTimes(h, r, i, n, rep.used)
+				h.help = w.fitTimes(h, before, i, n, rep.used)
 			}
 			return h
 		}

@@ -3,8 +3,10 @@ package working
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -21,6 +23,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.number = number
 		return true // a seam that closes the piece is no round of it
 	}
+	// What is wrong with words has been said, however often they are worked.
+	p.cascade = p.cascade || p.faulty[text]
+	before := len(p.faults)
 	w := p.begin(label, text, number)
 	h := w.exec(w.items)
 	goesOn := false // the round is whole, but for what it leaves
@@ -58,9 +63,19 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		}
 	}
 	w.noticePassed()
-	ok := len(w.roundFaults) == 0
+	ok, warned := true, len(w.roundFaults) > 0
+	for _, f := range w.roundFaults {
+		ok = ok && f.Severity == fault.Warning
+	}
 	if h != nil {
 		ok = false
+		if goesOn && last {
+			if l := p.statedRepeats(w, p.bySize(label.Stated)); len(l) > 0 {
+				// The repeat that falls short is known; what else might fit is not.
+				first, _, _ := strings.Cut(h.help, "\n")
+				h.help = first + "\n" + strings.Join(l, "\n")
+			}
+		}
 		f := p.fault(h.at, h.code, h.message, h.help)
 		f.Round = w.r.Label
 		if !p.cascade && !h.known {
@@ -68,7 +83,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		}
 		if !goesOn {
 			p.broken = true
-			p.faults = append(p.faults, w.roundFaults...)
+			if !p.cascade {
+				p.faults = append(p.faults, w.roundFaults...)
+			}
+			p.gather(before)
 			return false
 		}
 	}
@@ -84,10 +102,13 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	} else if last && !p.compare(w, p.bySize(label.Stated), h != nil || p.cascade) {
 		ok = false
 	}
+	p.gather(before)
+	again := p.faulty[text] && label != text
+	p.faulty[text] = p.faulty[text] || len(p.faults) > before
 	// After a fault, what follows is off as well, until a count agrees again.
-	if !ok {
+	if stated := last && len(label.Stated) > 0; !ok || warned && !stated {
 		p.cascade = true
-	} else if last && len(label.Stated) > 0 {
+	} else if stated && !again {
 		p.cascade = false
 	}
 	p.finish(w, text, number)
@@ -100,6 +121,36 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	p.lasts[label] = w.r
 	return true
+}
+
+// gather makes one fault of a round of what comes of one: what it passed over
+// without a word goes with what is wrong with it.
+func (p *partWork) gather(from int) {
+	var wrong *fault.Fault
+	for _, f := range p.faults[from:] {
+		if f.Severity == fault.Error && wrong == nil {
+			wrong = f
+		}
+	}
+	if wrong == nil {
+		return
+	}
+	if p.firstWrong < 0 {
+		p.firstWrong = len(p.part.Rounds)
+	}
+	kept := p.faults[:from]
+	for _, f := range p.faults[from:] {
+		if f.Code != "passed-over" || f.Severity != fault.Warning {
+			kept = append(kept, f)
+			continue
+		}
+		message := strings.TrimSuffix(f.Message, " in size "+f.Size) + "."
+		if wrong.Help != "" {
+			message = "\n" + message
+		}
+		wrong.Help += message
+	}
+	p.faults = kept
 }
 
 // closesPiece reports whether instructions only close the piece: "fold flat, ch 1, 6

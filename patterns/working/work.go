@@ -36,7 +36,7 @@ type Working struct {
 // New works every size of a pattern.
 func New(p *patterns.Pattern, ruler Ruler) *Working {
 	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{},
-		lasts: map[*notation.Round][]*fabric.Round{}}
+		lasts: map[*notation.Round][]*fabric.Round{}, clean: map[int]reading{}}
 	w.parse()
 	for i := range p.Sizes {
 		w.fabrics = append(w.fabrics, w.size(i))
@@ -63,6 +63,9 @@ type work struct {
 	definitions map[string]*definition
 	noted       []*notation.Counts // what the notes say that beginning chains count as
 	turnedEnds  []bool             // of the parts of the size being worked
+	offEnds     []bool             // whether their counts are off at the end
+	faultyParts []bool             // whether something is wrong in them
+	clean       map[int]reading    // in which a part has come out in a size
 	unread      map[string]bool    // definitions whose words could not be read
 	faults      fault.List
 }
@@ -145,7 +148,7 @@ func lines(t patterns.Text) []notation.Line {
 func (w *work) size(i int) *fabric.Fabric {
 	f := &fabric.Fabric{Size: w.p.Sizes[i], Index: i}
 	var broken []bool
-	w.turnedEnds = nil
+	w.turnedEnds, w.offEnds, w.faultyParts = nil, nil, nil
 	for k := range w.p.Parts {
 		p := w.partReadings(f, k, i)
 		f.Parts = append(f.Parts, p.part)
@@ -163,6 +166,8 @@ func (w *work) size(i int) *fabric.Fabric {
 			w.faults = append(w.faults, p.faults...)
 		}
 		broken = append(broken, p.broken)
+		w.offEnds = append(w.offEnds, p.cascade)
+		w.faultyParts = append(w.faultyParts, p.firstWrong >= 0)
 		w.turnedEnds = append(w.turnedEnds, p.turned)
 	}
 	return f
@@ -182,6 +187,7 @@ type reading struct {
 func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 	best := w.workPart(f, k, size, reading{})
 	if len(best.faults) == 0 {
+		w.came(k, best)
 		return best
 	}
 	first := best
@@ -202,13 +208,28 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 			}
 		}
 	}
+	if len(best.faults) == 0 {
+		w.came(k, best)
+	} else if r, ok := w.clean[k]; ok && r != best.reading {
+		return w.workPart(f, k, size, r) // as the sizes before have been read
+	}
 	return best
 }
 
+// came keeps the reading in which a part has come out.
+func (w *work) came(k int, p *partWork) {
+	if _, ok := w.clean[k]; !ok {
+		w.clean[k] = p.reading
+	}
+}
+
 // betterThan reports whether the part came out better than another working of
-// the same words: to its end, or further, or with fewer faults.
+// the same words: with its first fault later, to its end, or further, or with fewer
+// faults.
 func (p *partWork) betterThan(q *partWork) bool {
 	switch {
+	case p.firstWrong != q.firstWrong:
+		return p.firstWrong < 0 || q.firstWrong >= 0 && p.firstWrong > q.firstWrong
 	case p.broken != q.broken:
 		return q.broken
 	case p.broken && len(p.part.Rounds) != len(q.part.Rounds):
@@ -252,6 +273,10 @@ type partWork struct {
 	// cascade is set while counts are off because of a fault that has been
 	// reported.
 	cascade bool
+	// faulty are the words that have been found wrong; firstWrong is the number of
+	// rounds before the first with an error, -1 while there is none.
+	faulty     map[*notation.Round]bool
+	firstWrong int
 	// others is the highest number of the rounds so far that are for other sizes
 	// only: there are none of those numbers in this one.
 	others int
@@ -286,8 +311,8 @@ type partWork struct {
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	src := &w.p.Parts[k]
 	p := &partWork{work: w, f: f, index: k, size: size, terms: w.p.Terms, source: src, reading: r,
-		part:       &fabric.Part{Name: src.Name, From: -1},
-		throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}, lasts: map[*notation.Round]*fabric.Round{}}
+		part:   &fabric.Part{Name: src.Name, From: -1},
+		faulty: map[*notation.Round]bool{}, firstWrong: -1, throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}, lasts: map[*notation.Round]*fabric.Round{}}
 	if src.Rows {
 		p.part.Worked = fabric.InRows
 	}
@@ -295,6 +320,9 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 		p.throughout[c.Of] = c
 	}
 	p.standOn()
+	if from := p.part.From; from >= 0 {
+		p.cascade = w.offEnds[from] || len(w.texts[k].Rounds) > 0 && w.texts[k].Rounds[0].Opening && w.faultyParts[from]
+	}
 	for i, round := range w.texts[k].Rounds {
 		if p.broken {
 			break
@@ -359,4 +387,7 @@ func (p *partWork) fault(at notation.Span, code, message, help string) *fault.Fa
 func (p *partWork) add(f *fault.Fault, broken bool) {
 	p.faults = append(p.faults, f)
 	p.broken = p.broken || broken
+	if f.Severity == fault.Error && p.firstWrong < 0 {
+		p.firstWrong = len(p.part.Rounds)
+	}
 }
