@@ -79,8 +79,12 @@ func (p *partWork) numbered(n int) *fabric.Round {
 }
 
 func counted(n int, what string) string {
-	if what == "stitches" && n == 1 {
+	switch {
+	case n != 1:
+	case what == "stitches":
 		what = "stitch"
+	case strings.HasSuffix(what, "s") && !strings.HasSuffix(what, "ss"):
+		what = strings.TrimSuffix(what, "s")
 	}
 	return fmt.Sprintf("%d %s", n, what)
 }
