@@ -122,9 +122,13 @@ func (p *parser) closing() bool {
 	case p.eatAll("to", "join"):
 		p.eat("rnd", "round")
 	case p.eat("forming", "completing", "making", "creating") || p.eat("to") && p.eat("form", "complete", "make", "create", "count", "close") || p.eat("for", "as"):
+		loose := p.at(-1).is("for", "as")
 		p.eat("as")
 		p.eat("the", "a", "this")
-		p.eat("last", "final", "new")
+		if !p.eat("last", "final", "new") && loose {
+			p.i = start // "3 sc in first sc for the corner" closes nothing
+			return false
+		}
 		if t, ok := p.target(); ok && t.Sort != ChainSpace {
 			p.i = start
 			return false

@@ -30,7 +30,7 @@ func (p *parser) placeTail(pl *Place) {
 				continue
 			}
 			p.i = at
-			if pl.Target.Sort == ChainStitch && p.startingChain() && p.ended() {
+			if pl.Target.Sort == ChainStitch && (p.startingChain() || p.eat("foundation")) && p.ended() {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue
 			}
