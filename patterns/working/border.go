@@ -161,6 +161,9 @@ func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notatio
 	if len(free) == 0 {
 		return w.outOf(p, 1), true
 	}
+	if leave := w.lastNext(); len(free) > leave {
+		free = free[:len(free)-leave]
+	}
 	each := 1
 	switch {
 	case !hasN || p.Every:
@@ -181,6 +184,26 @@ func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notatio
 	}
 	w.pos = to
 	return nil, true
+}
+
+// lastNext is how many places at the end of an edge the instruction after this one takes
+// by name: "…, 3 sc in last ch".
+func (w *roundWork) lastNext() int {
+	if len(w.after) == 0 {
+		return 0
+	}
+	s, ok := w.after[0].(*notation.Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != notation.Last || s.Places[0].Of != nil {
+		return 0
+	}
+	switch p := &s.Places[0]; p.Target.Sort {
+	case notation.ChainStitch, notation.AnyStitch, notation.OfKind:
+		if p.N.Set() {
+			return p.N.For(w.size)
+		}
+		return 1
+	}
+	return 0
 }
 
 // toChain goes on to the starting chain where the words name it for the first time
