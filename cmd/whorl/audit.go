@@ -60,12 +60,11 @@ func (j *job) audit(out io.Writer) error {
 		for _, s := range sheets {
 			r := chart.Audit(s.scene)
 			lines := auditLines(r)
-			if len(lines) > 0 {
-				err = errUnclean
-			}
 			name := strings.TrimPrefix(s.name, d.stem+"-")
-			if len(lines) == 0 {
+			if r.Clean() {
 				fmt.Fprintf(out, "picture %s: %d symbols, every leg on its place, nothing touches\n", name, r.Stitches)
+			} else {
+				err = errUnclean
 			}
 			for _, l := range append(lines, s.findings...) {
 				fmt.Fprintf(out, "picture %s: %s\n", name, l)
@@ -75,7 +74,8 @@ func (j *job) audit(out io.Writer) error {
 	return err
 }
 
-// auditLines is what is wrong with a picture, in words.
+// auditLines is what is wrong with a picture, in words, and what is not as it should be
+// in one that is clean all the same.
 func auditLines(r *chart.Report) (lines []string) {
 	add := func(what string, n int, at func(int) string) {
 		for i := range min(n, auditShown) {
