@@ -176,7 +176,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		if of.Pick == notation.Last && w.c.anotherAfter(k) {
 			continue
 		}
-		if of.Pick == notation.Next && g.From < w.pos || of.Pick == notation.Same && k+1 != w.lastGroup {
+		// "sl st in next 2 dc and in ch-2 space of shell": the one the work is in
+		within := of.Bare && g.From < w.pos && w.pos < g.To
+		if of.Pick == notation.Next && g.From < w.pos && !within || of.Pick == notation.Same && k+1 != w.lastGroup {
 			continue
 		}
 		if of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
@@ -198,6 +200,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
 		}
 		at := inside[len(inside)/2]
+		if p.Pick == notation.Next && !p.Bare && p.Target.Sort != notation.ChainSpace && p.Target.Sort != notation.Gap {
+			at = inside[0] // "next dc of group"
+		}
 		pick := p.Pick
 		if p.Target.At > 0 {
 			pick = notation.Nth
