@@ -203,6 +203,11 @@ func (b *block) repeat() *fault.Fault {
 		if p.tok().kind == tStar {
 			toStop = p.tok().text != mark
 			p.i++
+			if !toStop && !from.wrapped && from.end >= 0 && from.end < len(b.items) {
+				// "*…*, 7 dc in corner st; rep from * to * once more": the passage
+				// again, behind what follows it.
+				from.wrapped, from.items, again = true, append([]Item(nil), b.items[from.start:from.end]...), true
+			}
 		}
 		p.eat("s")
 	}

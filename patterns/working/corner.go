@@ -24,7 +24,7 @@ func (c *course) findCorners() {
 	}
 	same := func(i, j int) bool {
 		a, b := c.spots[i].st.On, c.spots[j].st.On
-		return len(a) == 1 && len(b) == 1 && a[0].At == b[0].At && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd
+		return len(a) == 1 && len(b) == 1 && a[0].At == b[0].At && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd && b[0].Into != stitch.RowEnd
 	}
 	// Runs are counted round the circle, from a place where one begins.
 	first := 0

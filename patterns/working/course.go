@@ -195,6 +195,7 @@ func (c *course) begin(at int) int {
 		at = c.runs[run-1].From
 	}
 	c.spots = append(append([]spot(nil), c.spots[at:]...), c.spots[:at]...)
+	c.cornerAt = nil
 	n := len(c.spots)
 	turned := func(s fabric.Span) fabric.Span {
 		from := (s.From - at + n) % n
