@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"strings"
+
 	"whorl/patterns/stitch"
 )
 
@@ -356,6 +358,9 @@ func (p *parser) place() (Place, bool) {
 		}
 		if pl.Target.Sort == StartChain || began && pl.Target.Sort != ChainSpace {
 			pl.Pick = First // "top of beg cl"
+		}
+		if text := strings.ToLower(pl.Target.Text); pl.Target.Sort == Gap && pl.Target.Name != Pair && (strings.Contains(text, " next ") || strings.Contains(text, " following ")) {
+			pl.Bare = false
 		}
 		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && pl.Target.Name == "" && !p.nextGap && !p.tok().is("of") {
 			pl.Target.Name = Here // "in space between stitches"

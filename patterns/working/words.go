@@ -403,6 +403,7 @@ var (
 	inBrackets = regexp.MustCompile(`[(\[]([^()\[\]]*)[)\]]`)
 	behindDash = regexp.MustCompile(`[0-9] ?[-–—] ([A-Za-z][A-Za-z -]*)$`)
 	lastLabel  = regexp.MustCompile(`(?i)^(last|final|next) (rnd|row)$`)
+	namedApart = regexp.MustCompile(`(?i)\b(except|but|bar|excluding|other than|apart from|save|not|omit|skip|largest|smallest|biggest)\b|\b(and|&) (all )?(up|upwards?|over|above|larger|bigger|down|under|below|smaller)\b|\w(-|–| to | through )\w`)
 	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$|^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty|fifty)\b`)
 )
 
@@ -424,7 +425,7 @@ func remarks(l *notation.Label) []string {
 	}
 	var list []string
 	for _, m := range inBrackets.FindAllStringSubmatch(l.Text, -1) {
-		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) && !namesSizes(words, l.Only) {
+		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) && !namesSizes(words, l.Only) && !(len(l.Only) > 0 && namedApart.MatchString(words)) {
 			list = append(list, words)
 		}
 	}
