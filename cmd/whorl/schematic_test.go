@@ -453,16 +453,16 @@ func TestAssembly(t *testing.T) {
 			want = 1
 		}
 		if c.name == "nested" {
-			// There is no room for the pieces apart: letters at their edges, and
+			// Sentences are in the description too. There is no room for the pieces apart: letters at their edges, and
 			// one in the legend.
-			for s, n := range map[string]int{">A<": 3, ">B<": 2, "A: the first round of the Body is": 1, "B: the two short ends of the Brim are joined.": 1, ">edges with one letter meet<": 1} {
+			for s, n := range map[string]int{">A<": 3, ">B<": 2, "A: the first round of the Body is": 2, "B: the two short ends of the Brim are joined.": 2, ">edges with one letter meet<": 1} {
 				if got := count(s); got != n {
 					t.Errorf("%s: %d times %q, want %d", c.name, got, s, n)
 				}
 			}
 			continue
 		}
-		for s, n := range map[string]int{">A<": 2 * want, ">B<": want, "A: the first round of the Body is": want, "B: the two short ends of the Brim": want, ">edges that meet<": want} {
+		for s, n := range map[string]int{">A<": 2 * want, ">B<": want, "A: the first round of the Body is": 2 * want, "B: the two short ends of the Brim": 2 * want, ">edges that meet<": want} {
 			if got := count(s); got != n {
 				t.Errorf("%s: %d times %q, want %d", c.name, got, s, n)
 			}
