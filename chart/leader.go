@@ -22,10 +22,10 @@ const (
 	leaderTurns = 24   // directions tried from each
 )
 
-// leader is a line from a gap of a round to where a number has room.
+// leader is a line to where something has room.
 type leader struct {
 	from, to canvas.Point
-	text     *scene.Text
+	at       canvas.Point // the middle of the room
 	cost     float64
 }
 
@@ -34,30 +34,41 @@ type leader struct {
 // nil where there is no room.
 func (a *artist) beyond(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
 	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
-	n := len(c.order)
-	if a.window > 0 {
-		for _, step := range [...]int{n - 1, 1} {
-			k := 0
-			for tries := 0; tries < n && c.cutOf(c.order[(k+step)%n]) != left; tries++ {
-				k = (k + step) % n
-			}
-			end, way := c.order[k], 1.0
-			if step != 1 {
-				way = -1
-			}
-			inner, outer := a.meanFoot(c, end), c.radius[end]
-			wide := typeface.Width(t.String, t.Size, true, false)
-			angle := c.theta[end] + way*(wide+a.width(c, end))/2/math.Max((inner+outer)/2, 1)
-			if set := a.within(f, c, angle, inner, outer, wide+2, t); set != nil {
-				return set
-			}
-		}
+	wide := typeface.Width(t.String, t.Size, true, false)
+	if at, ok := a.pastWedge(f, c, wide, h); ok {
+		t.X, t.Y, t.Size, t.Align = hundredth(at.X), hundredth(at.Y+h/2), hundredth(t.Size), scene.Centre
+		return &t
 	}
 	if c.index == a.last {
 		_, outer := a.seamBand(c)
 		return a.within(f, c, c.seam, outer, math.Max(outer+4*a.up(), 0.5), 6, t)
 	}
 	return nil
+}
+
+// pastWedge is room for something so wide and tall past the stitches that lie beside a
+// wedge, on the side where the round begins or else where it ends.
+func (a *artist) pastWedge(f *finder, c *course, wide, tall float64) (canvas.Point, bool) {
+	if a.window == 0 || a.flat {
+		return canvas.Point{}, false
+	}
+	n := len(c.order)
+	for _, step := range [...]int{n - 1, 1} {
+		k := 0
+		for tries := 0; tries < n && c.cutOf(c.order[(k+step)%n]) != left; tries++ {
+			k = (k + step) % n
+		}
+		end, way := c.order[k], 1.0
+		if step != 1 {
+			way = -1
+		}
+		inner, outer := a.meanFoot(c, end), c.radius[end]
+		angle := c.theta[end] + way*(wide+a.width(c, end))/2/math.Max((inner+outer)/2, 1)
+		if at, ok := a.white(f, angle, inner, outer, wide+2, wide, tall, 0); ok {
+			return at, true
+		}
+	}
+	return canvas.Point{}, false
 }
 
 // led sets a round's number in white that is farther off, with a line from the round
@@ -76,24 +87,36 @@ func (a *artist) led(f *finder, c *course, colour scene.Colour, h float64, room 
 		if !ok || !f.free(box{from.X, from.Y, from.X, from.Y}.grown(leaderDot+leaderAir)) {
 			continue
 		}
-		away := from.Sub(a.seamPoint(c)).Length()
-		for turn := range leaderTurns {
-			way := out.Rot(float64(turn)*2*math.Pi/leaderTurns, canvas.Origin)
-			f.ray(from, way, away, t, wide, room, &best)
-		}
+		f.rays(from, out, from.Sub(a.seamPoint(c)).Length(), wide, h, room, &best)
 	}
-	if best.text == nil {
+	if best.cost == leaderLong {
 		return nil
 	}
 	number := strconv.Itoa(c.round.Number)
 	g := &scene.Group{ID: a.unique("lead" + number), Title: "Number of " + c.label(), Style: scene.Style{Stroke: &colour, Line: new(leaderLine)}}
-	d, dot := &canvas.Path{}, canvas.Circle(leaderDot).Translate(best.from.X, best.from.Y)
-	d.MoveTo(best.from.X, best.from.Y)
-	d.LineTo(best.to.X, best.to.Y)
-	g.Add(&scene.Path{D: d}, &scene.Path{D: dot, Style: scene.Style{Fill: &colour, Stroke: &none}}, best.text)
-	f.taken = append(f.taken, textBox(best.text))
-	f.grid.add(segment{a: best.from, b: best.to, half: leaderDot})
+	t.X, t.Y = hundredth(best.at.X), hundredth(best.at.Y+h/2)
+	g.Add(f.lead(best, &colour)...)
+	g.Add(&t)
+	f.taken = append(f.taken, textBox(&t))
 	return g
+}
+
+// lead draws a leader, with a dot where it begins.
+func (f *finder) lead(l leader, colour *scene.Colour) []scene.Node {
+	d, dot := &canvas.Path{}, canvas.Circle(leaderDot).Translate(l.from.X, l.from.Y)
+	d.MoveTo(l.from.X, l.from.Y)
+	d.LineTo(l.to.X, l.to.Y)
+	f.grid.add(segment{a: l.from, b: l.to, half: leaderDot})
+	return []scene.Node{&scene.Path{D: d, Style: scene.Style{Line: new(leaderLine)}}, &scene.Path{D: dot, Style: scene.Style{Fill: colour, Stroke: &none}}}
+}
+
+// rays looks all around a point for the room of something so wide and tall, from the
+// direction out.
+func (f *finder) rays(from, out canvas.Point, away, wide, tall float64, room box, best *leader) {
+	for turn := range leaderTurns {
+		way := out.Rot(float64(turn)*2*math.Pi/leaderTurns, canvas.Origin)
+		f.ray(from, way, away, wide, tall, room, best)
+	}
 }
 
 // gapBefore is the middle of the gap before the k-th stitch of a round, and the way
@@ -120,12 +143,11 @@ func (a *artist) seamPoint(c *course) canvas.Point {
 	return a.point(c.seam, (inner+outer)/2)
 }
 
-// ray goes out from a point as far as there is white, and puts a text at the first
-// place on the way that has room for it, so wide, where that costs less than the best so far:
-// its length, and how far the point is from where the round begins.
-func (f *finder) ray(from, way canvas.Point, away float64, t scene.Text, wide float64, room box, best *leader) {
-	h := typeface.CapHeight(t.Size)
-	// The box of the text begins where the line meets it.
+// ray goes out from a point as far as there is white, to the first place on the way
+// that has room for something so wide and tall, where that costs less than the best so
+// far: its length, and how far the point is from where it should be.
+func (f *finder) ray(from, way canvas.Point, away, wide, h float64, room box, best *leader) {
+	// The box begins where the line meets it.
 	half := math.Min(wide/2/math.Max(math.Abs(way.X), 1e-9), h/2/math.Max(math.Abs(way.Y), 1e-9)) + numberAir
 	for s := leaderDot + leaderStep; ; s += leaderStep {
 		cost := s + away
@@ -141,9 +163,7 @@ func (f *finder) ray(from, way canvas.Point, away float64, t scene.Text, wide fl
 		if b.x0 < room.x0 || b.x1 > room.x1 || b.y0 < room.y0 || b.y1 > room.y1 || !f.free(b.grown(numberAir)) {
 			continue
 		}
-		set := t
-		set.X, set.Y = hundredth(at.X), hundredth(at.Y+h/2)
-		*best = leader{from: from, to: canvas.Point{X: hundredth(p.X), Y: hundredth(p.Y)}, text: &set, cost: cost}
+		*best = leader{from: from, to: canvas.Point{X: hundredth(p.X), Y: hundredth(p.Y)}, at: at, cost: cost}
 		return
 	}
 }

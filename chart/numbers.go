@@ -145,23 +145,27 @@ func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *s
 // farther off than reach; nil where there is none.
 func (a *artist) within(f *finder, c *course, angle, inner, outer, reach float64, t scene.Text) *scene.Text {
 	h := typeface.CapHeight(t.Size)
-	wide := typeface.Width(t.String, t.Size, t.Bold, t.Italic)
+	at, ok := a.white(f, angle, inner, outer, reach, typeface.Width(t.String, t.Size, t.Bold, t.Italic), h, drop(t.String)*t.Size)
+	if !ok {
+		return nil
+	}
+	t.X, t.Y, t.Size, t.Align = hundredth(at.X), hundredth(at.Y+h/2), hundredth(t.Size), scene.Centre
+	return &t
+}
+
+// white is the middle of room for something so wide, tall and, below that, deep near an
+// angle of a round, between two radii and no farther off than reach.
+func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep float64) (at canvas.Point, ok bool) {
 	mid := (inner + outer) / 2
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
-	var found *scene.Text
-	search(reach, rise, func(s spot) bool {
+	ok = search(reach, rise, func(s spot) bool {
 		r := mid + s.up
-		at := a.shape.At(angle-s.along/math.Max(r, 1), r)
-		x, y := a.centre.X+at.X, a.centre.Y+at.Y
-		b := box{x - wide/2, y - h/2, x + wide/2, y + h/2 + drop(t.String)*t.Size}
-		if !f.free(b.grown(numberAir)) {
-			return false
-		}
-		t.X, t.Y, t.Size, t.Align = hundredth(x), hundredth(y+h/2), hundredth(t.Size), scene.Centre
-		found = &t
-		return true
+		p := a.shape.At(angle-s.along/math.Max(r, 1), r)
+		at = canvas.Point{X: a.centre.X + p.X, Y: a.centre.Y + p.Y}
+		b := box{at.X - wide/2, at.Y - tall/2, at.X + wide/2, at.Y + tall/2 + deep}
+		return f.free(b.grown(numberAir))
 	})
-	return found
+	return at, ok
 }
 
 // drop is how far a text of figures reaches below its baseline, in ems: brackets

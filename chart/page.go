@@ -299,7 +299,7 @@ func (p *page) finish() (*Chart, []*course) {
 	s.Root.Add(counts...)
 	aids, without := a.aids(f)
 	s.Root.Add(aids...)
-	yarn, yarnless := a.yarn(f)
+	yarn, yarnless := a.yarn(f, p)
 	s.Root.Add(yarn...)
 	for _, sign := range []sign{ofBeginning, ofDirection, ofMarker, ofColour, ofAttach, ofCut} {
 		if !a.found[sign] && !(sign == ofBeginning && a.found[ofAttach]) {

@@ -19,7 +19,12 @@ type aid struct {
 
 func (d aid) box(s spot) (canvas.Point, box) {
 	p := d.at.Add(d.along.Mul(s.along)).Add(d.up.Mul(s.up))
-	return p, box{p.X - d.wide/2, p.Y - d.tall/2, p.X + d.wide/2, p.Y + d.tall/2}
+	return p, d.about(p)
+}
+
+// about is the aid's box about a point.
+func (d aid) about(p canvas.Point) box {
+	return box{p.X - d.wide/2, p.Y - d.tall/2, p.X + d.wide/2, p.Y + d.tall/2}
 }
 
 func (d aid) allows(s spot) bool {

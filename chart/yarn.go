@@ -46,6 +46,7 @@ func (w *work) yarnSigns(c *course) (l []yarnSign) {
 			yarn = stitches[0].Colour // the same, though the beginning does not say
 		}
 	}
+	n := 0 // of the stitch, as the designer counts
 	for i := range stitches {
 		s := &stitches[i]
 		shown := c.cutOf(i) == whole
@@ -60,7 +61,10 @@ func (w *work) yarnSigns(c *course) (l []yarnSign) {
 			l = append(l, yarnSign{ofColour, i, s.Colour})
 		}
 		yarn = s.Colour
-		if s.Marked && shown {
+		if s.Counts {
+			n++
+		}
+		if s.Marked && shown && !(c.index > w.first && marked(w.courses[c.index-1].round, n)) {
 			l = append(l, yarnSign{sign: ofMarker, stitch: i})
 		}
 	}
@@ -72,6 +76,20 @@ func (w *work) yarnSigns(c *course) (l []yarnSign) {
 		l = append(l, yarnSign{sign: ofCut, stitch: last})
 	}
 	return l
+}
+
+// marked reports whether a round has a marker in its nth stitch: one that is moved up
+// from round to round is drawn once.
+func marked(r *fabric.Round, n int) bool {
+	for i := range r.Stitches {
+		if r.Stitches[i].Counts {
+			n--
+		}
+		if n == 0 {
+			return r.Stitches[i].Marked
+		}
+	}
+	return false
 }
 
 // yarnEntries are the key's entries of these signs.
@@ -127,12 +145,12 @@ func lettered(yarn string) bool { return yarn != "" && utf8.RuneCountInString(ya
 
 // yarn draws the signs of markers and of the yarn, each in the white by its stitch,
 // and says which rounds have no room for theirs.
-func (a *artist) yarn(f *finder) (groups []scene.Node, findings []string) {
+func (a *artist) yarn(f *finder, p *page) (groups []scene.Node, findings []string) {
 	whole := &scene.Group{ID: "yarn", Title: "Yarn and markers", Style: scene.Style{Stroke: &ink, Line: new(a.fine().Line)}}
 	var missing []*course
 	for k, c := range a.courses[a.lo : a.last+1] {
 		for _, s := range a.yarnSigns(c) {
-			g := a.yarnSign(f, c, s, a.colourOf(k))
+			g := a.yarnSign(f, p, c, s, a.colourOf(k))
 			if g == nil {
 				if len(missing) == 0 || missing[len(missing)-1] != c {
 					missing = append(missing, c)
@@ -152,9 +170,10 @@ func (a *artist) yarn(f *finder) (groups []scene.Node, findings []string) {
 	return groups, findings
 }
 
-// yarnSign draws one sign as near its stitch as there is white; nil where there is none.
-func (a *artist) yarnSign(f *finder, c *course, s yarnSign, colour *scene.Colour) *scene.Group {
-	for _, height := range yarnHeights {
+// yarnSign draws one sign as near its stitch as there is white, or farther off with a
+// line to it; nil where there is none.
+func (a *artist) yarnSign(f *finder, p *page, c *course, s yarnSign, colour *scene.Colour) *scene.Group {
+	for i, height := range yarnHeights {
 		height = a.o.enlarged(height)
 		label := scene.Text{Size: hundredth(height * 0.85 / typeface.CapHeight(1)), Bold: true, Colour: *colour, String: s.yarn}
 		wide := height
@@ -162,11 +181,22 @@ func (a *artist) yarnSign(f *finder, c *course, s yarnSign, colour *scene.Colour
 			wide += yarnGap + typeface.Width(label.String, label.Size, true, false)
 		}
 		d := a.atYarn(c, s, wide, height)
+		g := &scene.Group{Title: c.label() + ": " + s.words(), Style: scene.Style{Stroke: colour}}
 		at, ok := f.near(d)
+		if !ok && s.begins() {
+			if at, ok = a.pastWedge(f, c, wide, height); ok {
+				at = canvas.Point{X: hundredth(at.X), Y: hundredth(at.Y)}
+				f.taken = append(f.taken, d.about(at).grown(aidAir))
+			}
+		}
+		if !ok && i == len(yarnHeights)-1 {
+			var lead []scene.Node
+			at, lead, ok = f.leadTo(d, p.around(), colour)
+			g.Add(lead...)
+		}
 		if !ok {
 			continue
 		}
-		g := &scene.Group{Title: c.label() + ": " + s.words(), Style: scene.Style{Stroke: colour}}
 		mid := canvas.Point{X: hundredth(at.X - wide/2 + height/2), Y: at.Y}
 		a.paint(g, s.draw(mid, d.along, d.up, height, a.fine()), colour)
 		if lettered(s.yarn) {
@@ -215,6 +245,31 @@ func (f *finder) near(d aid) (canvas.Point, bool) {
 		}
 	}
 	return canvas.Point{}, false
+}
+
+// leadTo is the white nearest to an aid that a line leads to from the gaps about its
+// place.
+func (f *finder) leadTo(d aid, room box, colour *scene.Colour) (canvas.Point, []scene.Node, bool) {
+	best := leader{cost: leaderLong}
+	for _, s := range moves {
+		from := d.at.Add(d.along.Mul(s.along)).Add(d.up.Mul(s.up))
+		if s.cost >= best.cost || !f.free(box{from.X, from.Y, from.X, from.Y}.grown(leaderDot+leaderAir)) {
+			continue
+		}
+		f.rays(from, d.up, 3*s.cost, d.wide, d.tall, room, &best)
+	}
+	if best.cost == leaderLong {
+		return canvas.Point{}, nil, false
+	}
+	best.from = canvas.Point{X: hundredth(best.from.X), Y: hundredth(best.from.Y)}
+	at := canvas.Point{X: hundredth(best.at.X), Y: hundredth(best.at.Y)}
+	f.taken = append(f.taken, d.about(at).grown(aidAir))
+	return at, f.lead(best, colour), true
+}
+
+// begins reports whether the sign is one of the whole round.
+func (s yarnSign) begins() bool {
+	return s.stitch == 0 && (s.sign == ofColour || s.sign == ofAttach)
 }
 
 // words say what the sign means.

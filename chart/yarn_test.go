@@ -24,7 +24,7 @@ func inYarns(f *fabric.Fabric) *fabric.Fabric {
 			if k == 3 && i%8 > 3 || k > 3 {
 				s.Colour = "B"
 			}
-			s.Marked = k == 2 && i == 3
+			s.Marked = (k == 2 || k == 3) && i == 3 // moved up
 		}
 		r.Colour = r.Stitches[0].Colour
 	}
@@ -75,6 +75,9 @@ func TestYarnSigns(t *testing.T) {
 			if drawn[what] > 0 && !slices.Contains(key, short) {
 				t.Errorf("%s: %s is not in the key %v", name, short, key)
 			}
+		}
+		if drawn["marker"] > 1 && name == "round" {
+			t.Errorf("%s: a marker that is moved up is drawn %d times", name, drawn["marker"])
 		}
 		if len(chart.Findings) > 0 {
 			t.Errorf("%s: %q", name, chart.Findings)
