@@ -5,7 +5,7 @@
 // the turn every stitch goes (turn.go), how far out every round lies (reach.go),
 // the points that every symbol reaches (place.go), the strokes (draw.go, start.go
 // for what begins and closes a round, ground.go for what the first one stands
-// on), the reading aids (numbers.go, key.go) and the page (page.go). A wedge
+// on), the reading aids (numbers.go, yarn.go, key.go) and the page (page.go). A wedge
 // (wedge.go) is cut from the layout of the whole, and so is a panel (panel.go),
 // whose rounds lie flat. A motif with corners (corners.go) lies on polygons. Rows
 // (rows.go) are laid out in the same steps, with a distance along the row for an
