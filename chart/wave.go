@@ -39,16 +39,19 @@ func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
 	if rows < 2 {
 		return nil, 1
 	}
+	for k := range mean {
+		mean[k] /= rows
+	}
+	common := 0.0
+	for _, h := range integral(mean, step*scale) {
+		common += h * h
+	}
 	steep := 0.0
 	for k := range mean {
-		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]/rows))
+		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
 		steep += mean[k] * mean[k] / waveSamples
 	}
 	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step*scale)}
-	common := 0.0
-	for _, h := range v.Heights {
-		common += h * h
-	}
 	if a, b := v.Extent(); b-a < waveLeast*unit || common < waveAlike*each/rows {
 		return nil, 1
 	}

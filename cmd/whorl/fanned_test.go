@@ -37,3 +37,25 @@ func TestShawlsFanOut(t *testing.T) {
 		}
 	}
 }
+
+// Rows whose increases stand over increases lie in waves, however low their stitches
+// are.
+func TestRipplesLieInWaves(t *testing.T) {
+	for file, row := range map[string]string{"published/furrow-scarf.yaml": "4", "ripple-c.yaml": "12"} {
+		name, err := filepath.Glob(filepath.Join("..", "..", "testdata", "patterns", file))
+		if err != nil || len(name) != 1 {
+			t.Fatal(file, err)
+		}
+		status, out, errs := whorl(t, "", "draw", name[0], "-o", t.TempDir(), "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, p := range topsOf(t, strings.Fields(out)[0], row) {
+			low, high = math.Min(low, p[1]), math.Max(high, p[1])
+		}
+		if high-low < 1000 {
+			t.Errorf("%s: row %s rises %.1f mm", file, row, (high-low)/100)
+		}
+	}
+}
