@@ -17,7 +17,7 @@ var errUnclean = errors.New("a chart is not clean")
 // withAudit lets a command that reads a pattern file look its charts over as well.
 func withAudit(c *cobra.Command) *cobra.Command {
 	audit := false
-	c.Flags().BoolVar(&audit, "audit", false, "draw every stitch chart as well and look for strokes that touch,\ntext over symbols and legs off their places")
+	c.Flags().BoolVar(&audit, "audit", false, "draw every stitch chart as well and look for strokes that touch,\ntext over symbols, legs off their places or leaning, and uneven fans")
 	run := c.RunE
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if !audit {
