@@ -30,14 +30,20 @@ type leader struct {
 }
 
 // beyond sets a round's number past the stitches that lie beside a wedge, on the side
-// where the round begins or else where it ends; or, of the last round, past its tops.
-// nil where there is no room.
+// where the round begins or else where it ends; or, of the first round, past the edge that
+// it stands on, and of the last, past its tops. nil where there is no room.
 func (a *artist) beyond(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
 	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
 	wide := typeface.Width(t.String, t.Size, true, false)
 	if at, ok := a.pastWedge(f, c, wide, h); ok {
 		t.X, t.Y, t.Size, t.Align = hundredth(at.X), hundredth(at.Y+h/2), hundredth(t.Size), scene.Centre
 		return &t
+	}
+	if c.index == a.lo && a.window == 0 && a.work.ground && !a.courses[max(a.lo-1, 0)].hub {
+		feet, _ := a.seamBand(c)
+		if set := a.within(f, c, c.seam, math.Max(feet-4*a.up(), 0.5), feet, 6, t); set != nil {
+			return set
+		}
 	}
 	if c.index == a.last {
 		_, outer := a.seamBand(c)

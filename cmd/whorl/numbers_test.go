@@ -20,6 +20,7 @@ func TestNumbersFartherOff(t *testing.T) {
 		draw       func(*fabric.Fabric, *geometry.Form, chart.Options) (*chart.Chart, error)
 	}{
 		{"published/granite-moss-hat", 0, 0, chart.Round},
+		{"published/ferryman-mitts", 1, 1, chart.Round},
 		{"more/mandala-millwheel", 0, 0, chart.Wedge},
 		{"published/pebbledash-hat", 2, 1, chart.Wedge},
 	} {
