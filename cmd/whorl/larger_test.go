@@ -19,8 +19,9 @@ func TestSmallChartsAreDrawnLarger(t *testing.T) {
 		{"slouch-hat", "slouch-hat-chart.svg slouch-hat-chart-crown.svg slouch-hat-chart-wedge.svg"},
 		{"tern-lace-cap", "tern-lace-cap-cap.svg"},
 		{"../published/mittens-brent", "mittens-brent-hand-make-2.svg mittens-brent-hand-make-2-crown.svg mittens-brent-hand-make-2-page-1.svg mittens-brent-hand-make-2-page-2.svg mittens-brent-thumb.svg"},
-		{"../published/lych-gate-shawl", "lych-gate-shawl-shawl.svg lych-gate-shawl-shawl-page-1.svg lych-gate-shawl-shawl-page-2.svg"},
-		{"shawl-halfmoon", "shawl-halfmoon-shawl.svg shawl-halfmoon-shawl-page-1.svg shawl-halfmoon-shawl-page-2.svg"},
+		{"../published/lych-gate-shawl", "lych-gate-shawl-shawl.svg lych-gate-shawl-shawl-page-1.svg lych-gate-shawl-shawl-page-2.svg lych-gate-shawl-shawl-page-3.svg"},
+		{"shawl-halfmoon", "shawl-halfmoon-shawl.svg"},
+		{"shawl-gable", "shawl-gable-shawl.svg shawl-gable-shawl-page-1.svg shawl-gable-shawl-page-2.svg shawl-gable-shawl-page-3.svg"},
 	} {
 		status, out, errs := whorl(t, "", "draw", "../../testdata/patterns/more/"+c.file+".yaml", "-o", t.TempDir(), "--format", "svg")
 		var names []string
@@ -81,7 +82,7 @@ func TestPagesAreOnePDF(t *testing.T) {
 	if want := "lych-gate-shawl-shawl.pdf lych-gate-shawl-shawl-pages.pdf"; status != statusDone || strings.Join(names, " ") != want {
 		t.Fatalf("status %d, drawn %v, want %s: %s", status, names, want, errs)
 	}
-	if n := strings.TrimSpace(outputtest.Run(t, "qpdf", "--show-npages", filepath.Join(dir, "lych-gate-shawl-shawl-pages.pdf"))); n != "2" {
-		t.Errorf("%s pages, not 2", n)
+	if n := strings.TrimSpace(outputtest.Run(t, "qpdf", "--show-npages", filepath.Join(dir, "lych-gate-shawl-shawl-pages.pdf"))); n != "3" {
+		t.Errorf("%s pages, not 3", n)
 	}
 }

@@ -17,8 +17,10 @@ func TestWriteupChartsAreLegible(t *testing.T) {
 	for file, want := range map[string][]string{
 		"doily":          {"Chart 1: Rounds 1–7", "Chart 2: Rounds 1–8, 1 of 12 repeats"},
 		"ball-gannet":    {"Chart 1: Ball, rounds 1–20", "Chart 2: Ball, rounds 21–40"},
-		"triangle-shawl": {"Chart 1: Rows 1–9", "Chart 1: Rows 1–9, page 1 of 2, the left", "Chart 1: Rows 1–9, page 2 of 2, the right"},
-		"mug-cosy":       {"Chart 1: Rows 1–33"},
+		"triangle-shawl": {"Chart 1: Rows 1–9"},
+		"shawl-gable": {"Chart 1: Shawl, rows 1–21", "Chart 1: Shawl, rows 1–21, page 1 of 3, the left",
+			"Chart 1: Shawl, rows 1–21, page 2 of 3, the middle", "Chart 1: Shawl, rows 1–21, page 3 of 3, the right"},
+		"mug-cosy": {"Chart 1: Rows 1–33"},
 	} {
 		j, err := load(filepath.Join("..", "..", "testdata", "patterns", "more", file+".yaml"), nil)
 		if err != nil {
