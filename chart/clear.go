@@ -19,6 +19,7 @@ const (
 	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
+	barDown    = 0.36 // units, from a top to the bar of a single crochet
 	clearSlash = 0.18 // units, to each side of the middle of a leg's slash
 	clearTilt  = 0.27 // units, up and down from there
 	// Where a leg's slash is, as shares of its height and its way across.
@@ -180,6 +181,8 @@ func (w *work) passes() bool {
 					} else if c.raised < mostRaised {
 						low[c] = true
 					}
+				} else if c.raised < raiseStep && w.grazes(c, i, p, d) {
+					low[c] = true
 				}
 			}
 		}
@@ -228,6 +231,27 @@ func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) 
 		}
 	})
 	return hit
+}
+
+// grazes reports whether the leg of a stitch on several places runs into the bar of the
+// one of d that it stands on there, where that leans.
+func (w *work) grazes(c *course, i int, p fabric.Place, d *course) bool {
+	j := p.At.Stitch
+	if len(c.round.Stitches[i].On) < 2 || len(d.round.Stitches[j].On) != 1 || p.Into != stitch.Top || d.rank[j] < 0 {
+		return false
+	}
+	top := w.top(d, j)
+	foot, _ := w.foot(d, j, d.round.Stitches[j].On[0])
+	along := top.Sub(foot).Norm(1)
+	leg := segment{a: top, b: w.top(c, i)}
+	bar := top.Sub(along.Mul(barDown * w.unit))
+	for _, side := range [...]float64{-1, 1} {
+		end := bar.Add(along.Rot90CW().Mul(side * clearSide * w.unit))
+		if nearest(end, leg).Sub(end).Length() < clearLeg*w.unit {
+			return true
+		}
+	}
+	return false
 }
 
 // standsOn reports whether a stitch is one of the places of stitch i.
