@@ -184,7 +184,7 @@ func (s *Stitch) IsChain() bool { return s.Kind == stitch.Of(stitch.Chain) && s.
 
 // LastColour is the name of the yarn colour that the round ends with.
 func (r *Round) LastColour() string {
-	if n := len(r.Stitches); n > 0 {
+	if n := len(r.Stitches); n > 0 && r.Stitches[n-1].Colour != "" {
 		return r.Stitches[n-1].Colour
 	}
 	return r.Colour

@@ -141,7 +141,7 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 			return nil
 		}
 	}
-	if b.leavesOut(inner) {
+	if b.leavesOut(open, inner) {
 		return nil
 	}
 	return p.failAt(open, "how-often", "the words do not say what to do with this bracket",
@@ -150,7 +150,7 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 
 // leavesOut takes "(skip the dc)" behind what goes into each of other places as a
 // note: it says what is not gone into.
-func (b *block) leavesOut(inner []Item) bool {
+func (b *block) leavesOut(open int, inner []Item) bool {
 	if len(b.items) == 0 || len(inner) != 1 {
 		return false
 	}
@@ -164,7 +164,7 @@ func (b *block) leavesOut(inner []Item) bool {
 			return false
 		}
 	}
-	b.add(&Note{Span: skip.Span, Text: b.p.words(b.p.i - 1)})
+	b.add(&Note{Span: b.p.from(open), Text: b.p.words(open)})
 	return true
 }
 

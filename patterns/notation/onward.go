@@ -31,6 +31,11 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		p.eat("same", "established")
 		way = p.eat("way", "manner", "fashion", "pattern", "established", "set")
 	}
+	if at := p.i; way && p.eat("on", "in") && p.eat("each", "every") && p.eat("rnd", "round", "row") {
+		r.Every = true
+	} else {
+		p.i = at
+	}
 	p.eatKind(tComma)
 	if p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
 		p.eat("working", "making", "having")

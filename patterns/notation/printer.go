@@ -367,6 +367,9 @@ func (s Style) skip(k *Skip) string {
 	if k.Place != nil {
 		return verb + s.place(k.Place)
 	}
+	if s.one(k.N) && k.N.Set() {
+		return verb + "1 " + s.target(&k.Target, false)
+	}
 	return verb + s.place(&Place{Pick: Next, N: k.N, Target: k.Target})
 }
 

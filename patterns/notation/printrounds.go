@@ -29,6 +29,9 @@ func (s Style) ref(r *Ref) string {
 // onward is "continue in this way, working 1 more st between increases".
 func (s Style) onward(r *Ref) string {
 	text := "continue in this way"
+	if r.Every {
+		text += " on every " + strings.ToLower(s.Word())
+	}
 	if !r.Step.Set() {
 		return text
 	}
