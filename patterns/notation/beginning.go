@@ -165,7 +165,9 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	p.eatKind(tPlus)
 	p.eat("and", "plus")
 	p.eat("a", "an", "the")
-	if ch, ok := p.chain().(*Chain); ok && c.As.Is() {
+	if ch, ok := p.chain().(*Chain); ok && c.As.Is() && p.tok().is("does", "do", "doesn't", "don't", "is", "isn't", "never", "counts", "at", "are") {
+		p.i = back // "ch 3 counts as 1 dc, and ch 1 does not count": of another chain
+	} else if ok && c.As.Is() {
 		c.Chains = ch.N.For(0)
 	} else if t, ok := p.target(); ok && t.Sort == ChainSpace && c.As.Is() {
 		c.Chains = max(1, t.Chains)

@@ -70,11 +70,14 @@ func (c *course) atCornerStitch(i int, t *notation.Target) bool {
 	return false
 }
 
-// noCorner is the fault of an exception for corners where there are none, nil when
-// there are some or none are named.
+// noCorner is the fault of an exception for corners, or for the space in the middle,
+// where there are none; nil when there are some or none are named.
 func (w *roundWork) noCorner(s *notation.Stitches) *halt {
 	for _, but := range s.But {
 		p := placeOf(but)
+		if p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.Middle && w.c.middle(p.Target.Chains) < 0 {
+			return stopAt(p.Span, "no-centre", w.c.belowName()+" has no such space in the middle", capital(w.c.belowName())+" has "+w.spacesBelow()+".")
+		}
 		if p.Target.Sort != notation.CornerStitch && p.Target.Name != notation.Corner {
 			continue
 		}
@@ -84,12 +87,18 @@ func (w *roundWork) noCorner(s *notation.Stitches) *halt {
 			}
 		}
 		h := stopAt(p.Span, "no-corner", "the round below has no corners", "A corner is a chain space, or the middle one of three or more stitches in one place. Say into which stitches it goes.")
-		if b := w.c.below; b != nil {
-			h.message = b.Label + " has no corners"
-		}
+		h.message = w.c.belowName() + " has no corners"
 		return h
 	}
 	return nil
+}
+
+// belowName is what the round below is called.
+func (c *course) belowName() string {
+	if c.below == nil || c.below.Label == "" {
+		return "the round below"
+	}
+	return c.below.Label
 }
 
 // cornersBelow reports whether the round below has stitches at corners.

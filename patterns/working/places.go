@@ -210,6 +210,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 // one, when the round began past it: "ch 1, *sc in next ch-1 sp, sc in next dc; rep
 // from * around" on a round that begins with a dc. It is nil otherwise.
 func (w *roundWork) roundToFirst(p *notation.Place) []fabric.Place {
+	if on := w.roundToSpace(p); on != nil {
+		return on
+	}
 	if w.r.Row || len(w.c.spots) == 0 || w.c.spots[0].use != passed || w.c.below.Closing != fabric.Joined ||
 		p.Target.Sort != notation.OfKind && p.Target.Sort != notation.AnyStitch || !w.c.matches(0, &p.Target) {
 		return nil
@@ -217,6 +220,27 @@ func (w *roundWork) roundToFirst(p *notation.Place) []fabric.Place {
 	w.use(0, worked)
 	w.pos = len(w.c.spots)
 	w.same = []fabric.Place{w.c.place(0, p.Into)}
+	return w.same
+}
+
+// roundToSpace is the space that the yarn was joined in as the last place of the
+// round, when nothing was worked into it: "join in any ch-2 sp, ch 1, *5 sc in next
+// ch-2 sp; rep from * around". It is nil otherwise.
+func (w *roundWork) roundToSpace(p *notation.Place) []fabric.Place {
+	if w.r.Row || p.Target.Sort != notation.ChainSpace || len(w.c.runs) == 0 || w.c.runs[0].From != 0 || !w.begun ||
+		len(w.r.Stitches) == 0 || w.r.Stitches[0].Role != fabric.Travel || !w.c.runIs(0, &p.Target) {
+		return nil
+	}
+	space := w.c.space(0)
+	for i := range w.r.Stitches {
+		if st := &w.r.Stitches[i]; len(st.On) == 0 || st.On[0] != space {
+			continue
+		} else if st.Role != fabric.Travel && (st.Role != fabric.Start || st.Counts) {
+			return nil
+		}
+	}
+	w.pos = len(w.c.spots)
+	w.same = []fabric.Place{space}
 	return w.same
 }
 
