@@ -115,12 +115,28 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if label == text && !last {
 		// What changes the colour behind several rounds does so after the last.
 		p.carry = slices.DeleteFunc(p.carry, func(it notation.Item) bool { _, ok := it.(*notation.Colour); return ok })
+		// The yarn is cut then as well, where it is not joined for each.
+		w.r.Cut = w.r.Cut && joinsYarn(text.Items)
 	}
 	if label != text && last {
 		p.carry = append(p.carry, coloursAfter(label)...)
 	}
 	p.lasts[label] = w.r
 	return true
+}
+
+// joinsYarn reports whether a round begins by joining a yarn.
+func joinsYarn(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Note, *notation.FastenOff:
+			continue
+		case *notation.Join, *notation.Colour:
+			return true
+		}
+		return false
+	}
+	return false
 }
 
 // gather makes one fault of a round of what comes of one: what it passed over
