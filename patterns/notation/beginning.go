@@ -165,7 +165,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	p.eatKind(tPlus)
 	p.eat("and", "plus")
 	p.eat("a", "an", "the")
-	if ch, ok := p.chain().(*Chain); ok && c.As.Is() && p.tok().is("does", "do", "doesn't", "don't", "is", "isn't", "never", "counts", "at", "are") {
+	if ch, ok := p.chain().(*Chain); ok && c.As.Is() && (ch.Counts != nil || p.tok().is("does", "do", "doesn't", "don't", "is", "isn't", "never", "counts", "at", "are")) {
 		p.i = back // "ch 3 counts as 1 dc, and ch 1 does not count": of another chain
 	} else if ok && c.As.Is() {
 		c.Chains = ch.N.For(0)
@@ -255,6 +255,10 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
 	case p.eat("with", "using"):
+	case p.tok().is("still") && p.at(1).is("in", "with", "using"):
+		p.i += 2 // "Still in Slate, ch 1"
+	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):
+		p.i++ // "In Oat, ch 5."
 	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
 		p.i++
 	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
@@ -267,8 +271,11 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	default:
 		return nil, nil
 	}
-	with := p.at(-1).is("with", "using")
+	with := p.at(-1).is("with", "using") || p.at(-1).is("in") && !p.toks[start].is("change", "switch")
 	name, ok := p.yarn()
+	if ok {
+		p.eat("still", "again", "only", "throughout")
+	}
 	if t := p.tok(); !ok && with && t.kind == tWord && !p.stitchy(p.i, p.i+1) && !t.is("rs", "ws", "tail", "end", "a", "the", "right", "wrong") &&
 		(capital(t.raw) && p.at(1).kind == tComma || p.at(1).kind == tColon || p.at(1).is("yarn", "colour", "color") && (p.at(2).kind == tComma || p.at(2).kind == tColon)) {
 		name, ok = t.raw, true

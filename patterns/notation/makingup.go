@@ -48,6 +48,10 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
+	if p.i = start; p.seams() {
+		p.i = p.sentenceEnd()
+		return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
+	}
 	p.i = start
 	p.eat("work")
 	p.num()
@@ -73,4 +77,22 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// seams reports whether the sentence from here on works slip stitches through both
+// layers: "Working through both layers, sl st in each of 12 pairs", "Holding the last
+// row against the foundation chain, slip stitch the two together".
+func (p *parser) seams() bool {
+	if !p.tok().is("working", "holding", "fold", "hold", "sl", "ss", "slip", "join", "crochet", "lay", "place", "bring") {
+		return false
+	}
+	layers, slips, row := false, false, false
+	for j := p.i; j < p.sentenceEnd(); j++ {
+		t := &p.toks[j]
+		layers = layers || t.is("layers", "thicknesses") || t.is("two", "edges", "ends") && p.toks[j+1].is("together")
+		slips = slips || t.is("ss", "slip") || t.is("sl") && p.toks[j+1].is("st", "sts")
+		_, round := roundWord(t)
+		row = row || round && p.toks[j+1].kind == tNumber
+	}
+	return layers && slips && !row
 }

@@ -241,6 +241,16 @@ func (p *parser) place() (Place, bool) {
 		if p.eat(skippedWords...) {
 			pl.Pick = Skipped
 		}
+		if at := p.i; p.eat("of") {
+			// "first of the 10 skipped sts"
+			p.eat("the", "these", "those")
+			p.num()
+			if p.eat(skippedWords...) && p.targetOr(&pl) {
+				pl.Pick = Skipped
+				break
+			}
+			p.i = at
+		}
 		if !p.targetOr(&pl) {
 			switch {
 			case p.tok().is("of"):

@@ -322,6 +322,10 @@ func (p *parser) countList() *Stated {
 			p.eat("to", "on", "along")
 			p.eat("a", "each", "every")
 			p.eat("side", "edge")
+			if p.eat("of") {
+				p.eat("the") // "109 on each side of the spine"
+				p.i++
+			}
 		}
 		if c.Target.Sort != AnyStitch || c.Target.Text != "" {
 			at := p.i

@@ -61,6 +61,12 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 		}
 		return w.c.runIs(k, &e.Target)
 	}
+	if e.Target.Sort == notation.StartChain && w.pos < len(w.c.spots) && w.c.spots[w.pos].run > 0 {
+		// The chains that the turning chain has beyond its stitch are part of it.
+		if end := w.c.runs[w.c.spots[w.pos].run-1].To; end < len(w.c.spots) && w.c.spots[end].st.Role == fabric.Start {
+			return true
+		}
+	}
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }
 

@@ -135,6 +135,16 @@ func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 // group".
 func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	of := p.Of
+	if of.Target.Sort == notation.StartChain && p.Target.Sort == notation.ChainSpace {
+		// "sp of turning ch": beside the stitch that it counts as
+		isStart := func(i int) bool { return i >= 0 && i < len(w.c.spots) && w.c.spots[i].st.Role == fabric.Start }
+		for k, r := range w.c.runs {
+			if isStart(r.From-1) || isStart(r.To) {
+				return w.takeSpot(r.From, k+1, p, true), nil
+			}
+		}
+		return nil, w.outOf(p, 1)
+	}
 	if of.Target.Sort == notation.StartChain {
 		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target, Nth: p.Nth, Of: of})
 	}

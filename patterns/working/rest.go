@@ -8,6 +8,9 @@ import "whorl/patterns/notation"
 func (p *partWork) namesUnworked() bool {
 	for _, r := range p.texts[p.index].Rounds {
 		for _, it := range r.Items {
+			if _, ok := it.(*notation.Skip); ok {
+				return false // they are its own
+			}
 			if s, ok := it.(*notation.Stitches); ok {
 				for i := range s.Places {
 					if s.Places[i].Pick == notation.Skipped && s.Places[i].Target.Sort != notation.ChainSpace {

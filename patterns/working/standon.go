@@ -81,6 +81,10 @@ func (p *partWork) goOn() {
 		p.continueFromOpening(p.index-1, r.Span)
 		return
 	}
+	if rounds := p.texts[p.index].Rounds; !p.source.Rows && p.namesUnworked() && len(openings(p.f.Parts[p.index-1])) == 1 {
+		p.continueFromOpening(p.index-1, rounds[0].Span) // "in the first of the 10 skipped stitches"
+		return
+	}
 	p.continueFrom(p.index - 1)
 }
 
