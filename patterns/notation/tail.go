@@ -18,6 +18,7 @@ func (p *parser) placeTail(pl *Place) {
 			if p.eat("next", "nxt", "following") {
 				p.target()
 			}
+		case p.tok().is("of") && p.ofTop(pl):
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Pick == Skipped && p.whose():
@@ -34,12 +35,7 @@ func (p *parser) placeTail(pl *Place) {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue
 			}
-			if p.i = at; p.flatEdge() == TopEdge || p.eatAll("the", "top", "edge") || p.eatAll("top", "edge") || p.eatAll("the", "top", "row") {
-				pl.OnTop = true
-				continue
-			}
-			p.i = at
-			if p.ofMotif(pl) {
+			if p.i = at; p.ofMotif(pl) {
 				continue
 			}
 			of, ok := p.place()
@@ -142,6 +138,19 @@ func (p *parser) acrossFront() bool {
 				return true
 			}
 		}
+	}
+	p.i = start
+	return false
+}
+
+// ofTop reads "of last row", "of the top edge": on the way round a flat piece, its
+// last row again.
+func (p *parser) ofTop(pl *Place) bool {
+	start := p.i
+	p.i++
+	if p.flatEdge() == TopEdge || p.eatAll("the", "top", "edge") || p.eatAll("top", "edge") || p.eatAll("the", "top", "row") {
+		pl.OnTop = true
+		return true
 	}
 	p.i = start
 	return false
