@@ -298,7 +298,7 @@ func (s *sheet) planNote(first, last int, marks [][]mark) string {
 			shaped++
 		}
 	}
-	text := "Rounds by their distance from the centre along the fabric; first round worked anticlockwise."
+	text := "Rounds by their distance from the centre along the fabric; first round worked against the clock."
 	if shaped == 0 {
 		gains := slices.ContainsFunc(p.rounds, func(c course) bool { return c.change != 0 && c.index > 1 })
 		if gains {
