@@ -64,6 +64,11 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 				p.note(b, before, p.sentenceEnd())
 				continue
 			}
+			if b.doubtful(before, sentence, f) {
+				sentence = false
+				continue
+			}
+			p.i = before
 			return b.items, f
 		}
 		if len(p.stated) > counts {

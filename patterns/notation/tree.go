@@ -434,6 +434,9 @@ type (
 		Closes bool
 		// Heading is set when it is a line that names what follows: "Edging".
 		Heading bool
+		// Doubt is the fault that these words are, unless the count stated for the
+		// round shows that nothing hangs on them; nil for plain advice.
+		Doubt *fault.Fault
 	}
 )
 

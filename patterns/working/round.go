@@ -261,6 +261,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return h
 	case *notation.Note:
 		w.behind = behindMade.MatchString(it.Text)
+		if it.Doubt != nil {
+			w.doubt(it)
+		}
 	case *notation.Chain:
 		return w.chain(it)
 	case *notation.Group:

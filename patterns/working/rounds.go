@@ -87,6 +87,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 				p.faults = append(p.faults, w.roundFaults...)
 			}
 			p.gather(before)
+			p.settleDoubts(before, false)
 			return false
 		}
 	}
@@ -103,6 +104,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		ok = false
 	}
 	p.gather(before)
+	p.settleDoubts(before, last && ok && h == nil && p.bearsOut(w, label))
 	again := p.faulty[text] && label != text
 	p.faulty[text] = p.faulty[text] || len(p.faults) > before
 	// After a fault, what follows is off as well, until a count agrees again.

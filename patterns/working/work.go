@@ -258,6 +258,9 @@ type partWork struct {
 	edge, edgePart  int
 	stitches, steps int
 	faults          fault.List
+	// doubts are words of the rounds so far that were passed over, and that no count
+	// has borne out yet.
+	doubts []*notation.Note
 	// later are rounds of lists such as "Rows 4 and 6" that have to wait.
 	later []laterRound
 	// rounds are the words by the number of the round worked from them.
@@ -353,6 +356,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	if p.loose != nil {
 		p.part.Rounds = append(p.part.Rounds, p.loose)
 	}
+	p.refuseDoubts()
 	return p
 }
 

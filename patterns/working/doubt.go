@@ -1,0 +1,66 @@
+package working
+
+import (
+	"fmt"
+	"slices"
+
+	"whorl/patterns/fault"
+	"whorl/patterns/notation"
+)
+
+// Words that could not be read are passed over where nothing in them says how much is
+// worked. The counts are the proof: when the next that is stated comes out, they are a
+// remark; when something is wrong instead, the fault names them; and when no count is
+// stated any more, they are refused.
+
+// doubt keeps words that were passed over.
+func (p *partWork) doubt(n *notation.Note) {
+	if !slices.Contains(p.doubts, n) {
+		p.doubts = append(p.doubts, n)
+	}
+}
+
+// bearsOut reports whether the round states a count that could be compared.
+func (p *partWork) bearsOut(w *roundWork, label *notation.Round) bool {
+	for _, s := range p.bySize(label.Stated) {
+		for i := range s.Counts {
+			if c := &s.Counts[i]; !c.At.Set() {
+				if n, _, known := tally(w.r, &c.Target, s, p.terms); known && n > 0 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// settleDoubts ends what is in doubt after a round: with a count that bears it out, or
+// with the errors from number before on, which may come of it.
+func (p *partWork) settleDoubts(before int, borneOut bool) {
+	if borneOut {
+		p.doubts = nil
+		return
+	}
+	for _, f := range p.faults[before:] {
+		if f.Severity != fault.Error || len(p.doubts) == 0 {
+			continue
+		}
+		for _, n := range p.doubts {
+			if f.Help != "" {
+				f.Help += "\n"
+			}
+			f.Help += fmt.Sprintf("The words %q on line %d could not be read and were passed over.", n.Text, n.Line)
+		}
+		p.doubts = nil
+	}
+}
+
+// refuseDoubts refuses what no count has borne out.
+func (p *partWork) refuseDoubts() {
+	for _, n := range p.doubts {
+		f := p.p.Fault(n.Doubt.Pos, n.Doubt.Length, n.Doubt.Code, n.Doubt.Message, n.Doubt.Help)
+		f.Size = p.p.Sizes[p.size]
+		p.add(f, true)
+	}
+	p.doubts = nil
+}
