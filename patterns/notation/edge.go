@@ -57,6 +57,9 @@ func (p *parser) rowEnds() bool {
 			p.eat("of")
 			p.eat("the", "these")
 			rows, _ := p.num()
+			if p.tok().is(bands...) && p.at(1).is("row", "rows") {
+				p.i++ // "the end of each brim row"
+			}
 			if p.eat("rows", "row") {
 				p.edgeRows = rows
 				ofBand()
@@ -130,6 +133,7 @@ func (p *parser) edgePlace() Target { return Target{Sort: RowEnds, Name: p.edge}
 func (p *parser) cornerPlace() (Place, bool) {
 	start := p.i
 	p.eat("the", "each")
+	p.whichCorner()
 	nth := p.eat("first", "second", "third", "fourth", "last", "other", "opposite", "next", "same", "remaining", "final") || p.eatKind(tOrdinal)
 	corner := p.eat("corner", "corners")
 	if !corner && !p.eat("side", "sides", "edge", "end", "gap", "space") {
@@ -157,6 +161,19 @@ func (p *parser) cornerPlace() (Place, bool) {
 	}
 	p.i = start
 	return Place{}, false
+}
+
+// whichCorner passes over "top right-hand", "lower left" before "corner": a piece may be
+// turned any way up.
+func (p *parser) whichCorner() {
+	start := p.i
+	for p.eat("top", "upper", "bottom", "lower", "right", "left", "front", "back", "near", "far") {
+		p.eatKind(tHyphen)
+		p.eat("hand")
+	}
+	if !p.tok().is("corner") {
+		p.i = start
+	}
 }
 
 // ofCorner reads "of each corner", "of next 3-sc corner group" behind "centre st",

@@ -73,6 +73,7 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		}
 		if len(p.stated) > counts {
 			sentence = true
+			b.ofSeam(p.stated[counts:])
 			p.roundsSaid(b)
 			continue
 		}

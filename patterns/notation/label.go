@@ -130,7 +130,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		} else if named && p.toks[start].is("edging", "border", "trim") && p.i == start+1 && p.tok().kind == tColon && p.instructs(p.i+1) {
 			// "Edging: Ch 1, …": a round of its own.
 			l.Next = One(Span{p.toks[start].pos, p.toks[start].length})
-		} else {
+		} else if !p.namedRound(&l) {
 			return no()
 		}
 	}
@@ -163,6 +163,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	switch {
 	case p.eatKind(tColon):
 		p.eatKind(tDash)
+	case p.tok().kind == tSlash && p.tok().spaced && len(l.Numbers) > 0 && p.eatKind(tSlash):
 	case p.eatKind(tDash), p.eatKind(tStop), p.eatKind(tEqual):
 		if _, round := roundWord(p.at(-2)); len(l.Numbers) == 0 && (!named || p.at(-1).kind == tStop && !round) {
 			return no() // "BASE." is a heading
@@ -193,6 +194,35 @@ func (p *parser) named(l *Label) {
 		}
 	}
 	p.i = start
+}
+
+// namedRound reads the name of a round that has no number: "Picot row", "Buttonhole
+// Row (RS)", "Thumb round". A colon, after a bracket perhaps, has to follow.
+func (p *parser) namedRound(l *Label) bool {
+	start := p.i
+	if !capital(p.tok().raw) {
+		return false
+	}
+	for n := 0; n < 2 && p.tok().kind == tWord && !p.tok().is(notNames...) && !(n > 0 && p.tok().first); n++ {
+		p.i++
+		p.eatKind(tHyphen)
+		row, round := roundWord(p.tok())
+		if !round || !p.tok().is("row", "round", "rnd") {
+			continue
+		}
+		p.i++
+		end := p.i
+		if p.tok().kind == tOpen {
+			end = p.matching(p.i) + 1
+		}
+		if end > 0 && p.toks[end].kind == tColon {
+			l.Row, l.Next = row, One(Span{p.toks[start].pos, p.toks[start].length})
+			return true
+		}
+		break
+	}
+	p.i = start
+	return false
 }
 
 // notNames are words before the number of a round that do not name it.

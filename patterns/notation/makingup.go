@@ -72,7 +72,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	for p.eat("first", "last", "and", "short", "long", "two", "both", "side", "back", "open", "top", "bottom", "crown", "final", "beginning", "other",
 		"straight", "cast", "foundation") {
 	}
-	if p.eat("ends", "edges", "sides", "seam", "seams", "rows", "row", "pieces", "halves") && p.eat("together", "to", "onto", "closed") {
+	if p.eat("ends", "edges", "sides", "seam", "seams", "rows", "row", "pieces", "halves") && p.eat("together", "tog", "to", "onto", "closed") {
 		return note()
 	}
 	p.i = start

@@ -77,6 +77,27 @@ func (p *parser) picot() (Item, *fault.Fault) {
 	return &Stitches{Span: p.from(start), What: w, Places: []Place{pl}}, nil
 }
 
+// onLastMade takes "3 ch, ss in last dc" inside a repeat as a picot on the stitch made
+// last: the last stitch of the round below can be gone into only once.
+func (p *parser) onLastMade(start int, s *Stitches) {
+	if len(s.Places) != 1 || s.What.Kind != stitch.Of(stitch.Slip) {
+		return
+	}
+	pl := &s.Places[0]
+	if pl.Pick != Last || pl.N.Set() || pl.Every || pl.Of != nil || pl.Target.Sort != OfKind && pl.Target.Sort != AnyStitch {
+		return
+	}
+	end := p.i
+	p.i = start
+	chains := p.chainsBefore()
+	p.i = end
+	t := p.tok()
+	again := t.kind == tStar || t.kind == tClose || (t.kind == tComma || t.kind == tSemi) && (p.at(1).is("rep", "repeat", "repeating") || p.at(1).kind == tStar)
+	if chains >= 2 && chains <= 6 && again {
+		pl.Pick = Made
+	}
+}
+
 // closesPicot passes over "to form picot", "(picot made)".
 func (p *parser) closesPicot() {
 	start := p.i

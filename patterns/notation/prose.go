@@ -91,6 +91,14 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
+	if t.is("make", "making", "be") && p.at(1).is("sure", "certain") {
+		for j := start + 2; j < end; j++ {
+			if k := p.toks[j].kind; (k == tComma || k == tSemi) && (p.ends(j+1) || p.instructs(j+1)) {
+				return p.note(b, start, j)
+			}
+		}
+		return p.note(b, start, end)
+	}
 	if t.is("work", "working", "worked") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
 		!p.at(3).is("ring", "circle", "magic") {
 		return p.note(b, start, end)

@@ -1,5 +1,7 @@
 package notation
 
+import "slices"
+
 // ordinalOf is the number of an ordinal in words, else 0.
 func ordinalOf(t *token) int {
 	if t.is("first") {
@@ -142,13 +144,21 @@ func (p *parser) everyOther(r Range) []Range {
 	p.eat("rnd", "round", "row")
 	to, ok := p.num()
 	first := r.From.For(0)
-	if !ok || len(to.Values) > 1 || len(r.From.Values) > 1 || to.Values[0] < first || to.Values[0]-first > 400 {
+	if !ok || len(r.From.Values) > 1 || slices.Min(to.Values) < first || slices.Max(to.Values)-first > 400 {
 		return no()
 	}
 	var list []Range
-	for n := first; n <= to.Values[0]; n += 2 {
+	for n := first; n <= slices.Max(to.Values); n += 2 {
 		one := Num{Span: r.From.Span, Values: []int{n}}
-		list = append(list, Range{From: one, To: one})
+		last := one
+		if n > slices.Min(to.Values) {
+			// Not in every size: a range that ends before it begins is none.
+			last.Values = nil
+			for _, v := range to.Values {
+				last.Values = append(last.Values, min(n, max(v, n-1)))
+			}
+		}
+		list = append(list, Range{From: one, To: last})
 	}
 	return list
 }
@@ -187,7 +197,14 @@ func (p *parser) rangeSizes(r *Range) bool {
 			break
 		}
 	}
-	if p.tok().kind != tClose || len(from) != len(p.sizes) {
+	switch {
+	case p.tok().kind != tClose:
+		p.i = start
+		return false
+	case len(from) == len(p.sizes):
+	case len(from) == len(p.forSizes):
+		from, to = p.spread(from), p.spread(to)
+	default:
 		p.i = start
 		return false
 	}

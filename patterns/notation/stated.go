@@ -22,8 +22,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 		of = p.endOf() // "At the end of Row 25 you have 25 shells."
 		p.eatKind(tComma)
 	}
-	p.eat("total", "you", "there", "you'll", "you've", "there'll")
-	p.eat("should", "will", "now", "are", "have", "got")
+	p.eat("total", "you", "there", "you'll", "you've", "there'll", "that's", "that", "this", "makes")
+	p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make")
+	p.eat("you", "me", "us", "a", "total", "it")
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
 	if p.tok().kind != tNumber && numberWords[p.tok().text] == 0 && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
@@ -56,12 +57,14 @@ func (p *parser) trailingCount(sentence bool) bool {
 		return false
 	}
 	if !generic {
-		// Nothing to be worked may follow.
-		for j := p.i; j < len(p.toks) && !p.toks[j].first; j++ {
-			if p.stitchy(j, j+1) && !p.toks[j].is("rnd", "row", "round", "fasten") {
-				p.i = start
-				return false
-			}
+		// Nothing to be worked may follow; "Do not turn", "Join B" may.
+		end := p.i
+		for end < len(p.toks) && !p.toks[end].first {
+			end++
+		}
+		if p.evident(p.i, end) {
+			p.i = start
+			return false
 		}
 	}
 	for i := range s.Counts {
@@ -108,6 +111,23 @@ func (p *parser) statedUpTo(close int) *Stated {
 		return nil
 	}
 	return s
+}
+
+// ofSeam makes a count of slip stitches behind a note a remark: they are those of a
+// seam, and none of the fabric.
+func (b *block) ofSeam(l []*Stated) {
+	n := len(b.items)
+	if n == 0 {
+		return
+	}
+	note, ok := b.items[n-1].(*Note)
+	for _, s := range l {
+		for i := range s.Counts {
+			if c := &s.Counts[i]; ok && (note.Closes || c.Target.Kind == stitch.Of(stitch.Slip)) {
+				c.Target.Sort = Remark
+			}
+		}
+	}
 }
 
 // roundsSaid reads "5 rounds" behind a count, which says again how many rounds the
@@ -161,10 +181,11 @@ func (p *parser) chainThing() (Target, bool) {
 			}
 		}
 	}
-	if p.i = start; p.tok().kind == tNumber && p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") {
-		// "9-ch handles"
+	if p.i = start; p.tok().kind == tNumber && (p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") || p.at(1).is("ch", "chain")) {
+		// "9-ch handles", "50ch handles"
 		n, ok := p.plainNumber()
-		p.i += 2
+		p.eatKind(tHyphen)
+		p.i++
 		if ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
 			if _, known := p.vocab.lookup(p.tok().text); !known {
 				p.i++
@@ -235,7 +256,16 @@ func (p *parser) countList() *Stated {
 	start := p.i
 	for {
 		at := p.i
+		if p.eat("of") && !p.eat("which", "them", "these", "those") {
+			p.i = at
+		}
 		n, ok := p.num()
+		if ok && p.tok().is("of") && p.at(1).is("them", "these", "those", "which") {
+			p.i += 2 // "60 sts, 18 of them bobbles"
+			p.eat("are", "being")
+		} else if ok && p.toks[at].is("of") {
+			p.eat("are", "being")
+		}
 		if !ok && p.eat("a", "an") {
 			n, ok = One(p.from(at)), true // "and a 5-ch loop"
 		}

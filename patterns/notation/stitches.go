@@ -95,6 +95,14 @@ func (p *parser) stitches() (it Item, ok bool) {
 			}
 		}
 	}
+	if at := p.i; p.tok().tight(tHyphen) {
+		p.i++ // "sc-blo"
+		if loop, ok := p.loopWords(); ok {
+			w.Loop = Loop{true, loop}
+		} else {
+			p.i = at
+		}
+	}
 	if t := p.tok(); t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber && !hasN {
 		switch end := p.at(2); end.kind {
 		case tEnd, tStop, tOpen, tComma, tSemi, tClose:
@@ -135,6 +143,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 	}
 	p.fromSide(s)
 	p.oneEach(s)
+	p.onLastMade(start, s)
 	if s.Places != nil || hasN {
 		if loop, ok := p.loopAfter(); ok {
 			s.What.Loop = Loop{true, loop}

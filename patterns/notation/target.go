@@ -109,6 +109,7 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is("indicated", "designated", "stated", "given") && p.at(1).is(spaceWords...) {
 		p.i++
 	}
+	p.whichCorner()
 	corner := p.eat("corner", "corners")
 	if p.tok().is("turning", "beg", "beginning") {
 		// "turning chain sp": the space that it makes
