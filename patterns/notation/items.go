@@ -238,7 +238,10 @@ func (b *block) allRound() bool {
 	return true
 }
 
-func (b *block) add(i Item) { b.items = append(b.items, i) }
+func (b *block) add(i Item) {
+	_, b.p.joined = i.(*Join)
+	b.items = append(b.items, i)
+}
 
 // next reads one instruction. At the beginning of a sentence it may be advice
 // or, at the end of the round, a count.
@@ -259,6 +262,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	if ok, f := b.goesOn(); ok || f != nil {
 		return f
+	}
+	if p.joined && b.hangingLoop() {
+		return nil
 	}
 	if sentence && b.elsewhere() {
 		return nil

@@ -1,6 +1,9 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
 
 // makingUp reads work that closes or joins finished edges and makes nothing of
 // the fabric, as a note: "sl st short ends together", "sl st the last row to the
@@ -77,6 +80,43 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// hangingLoop takes chains that are closed where the round was joined, before the yarn is
+// cut, as a note: "Ch 14, sl st in same st to make a hanging loop".
+func (b *block) hangingLoop() bool {
+	p := b.p
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	p.eat("then", "work")
+	if p.chain() == nil {
+		return no()
+	}
+	p.eatKind(tComma)
+	p.eat("and", "then")
+	w, ok := p.what()
+	if !ok || w.Kind != stitch.Of(stitch.Slip) || !p.eat("in", "into", "to") {
+		return no()
+	}
+	pl, ok := p.place()
+	if !ok || pl.Pick != Same && pl.Pick != First {
+		return no()
+	}
+	for p.tok().kind == tWord && !p.tok().first && !p.ends(p.i) {
+		if p.tok().is("rep", "repeat", "ch", "chain", "in") {
+			return no()
+		}
+		p.i++
+	}
+	if p.eatKind(tComma) || p.eatKind(tStop) {
+		if end := p.i; p.tok().kind != tEnd && !p.tok().first && !p.ends(end) {
+			return no()
+		}
+		p.i--
+	} else if p.tok().kind != tEnd && !p.tok().first {
+		return no()
+	}
+	return p.note(b, start, p.i)
 }
 
 // seams reports whether the sentence from here on works slip stitches through both

@@ -130,7 +130,9 @@ func (p *parser) place() (Place, bool) {
 			at := p.i
 			p.i++
 			p.eat("in")
-			p.eat("each", "every")
+			if !p.eat("each", "every") {
+				p.eat("the") // "in each stitch and in the chain space"
+			}
 			t, ok := p.target()
 			if !ok || t.Sort == FromHook || p.tok().is("in", "into", "around") && p.at(1).is("each", "every", "next", "same", "the") {
 				p.i = at // "and FPdc around each FPdc" is made, not gone into

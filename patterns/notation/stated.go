@@ -62,7 +62,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		for end < len(p.toks) && !p.toks[end].first {
 			end++
 		}
-		if p.evident(p.i, end) {
+		if !p.joined && p.evident(p.i, end) {
 			p.i = start
 			return false
 		}

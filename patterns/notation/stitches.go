@@ -141,6 +141,17 @@ func (p *parser) stitches() (it Item, ok bool) {
 		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
 		s.Places[0].Over = true
 	}
+	if p.tok().kind == tComma && p.at(1).is("worked", "working") && p.at(2).is("together", "tog") && len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 && w.Kind.Shape == stitch.Plain {
+		// "FPdc around next 2 sts, worked together as one st"
+		p.i += 3
+		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
+		s.Places[0].Over = true
+		if p.eat("as") {
+			p.eat("one", "a", "1", "single")
+			p.eatKind(tNumber)
+			p.eat("st", "stitch")
+		}
+	}
 	p.fromSide(s)
 	p.oneEach(s)
 	p.onLastMade(start, s)

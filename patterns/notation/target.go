@@ -251,6 +251,17 @@ func (p *parser) target() (Target, bool) {
 			if w, ok := p.what(); ok && w.Kind.Is() {
 				return done(Target{Sort: OfName, Kind: w.Kind, Chains: 2})
 			}
+		} else if p.at(-2).kind == tNumber || numberWords[p.at(-2).text] > 0 || p.at(-2).is("between", "the", "of", "next") {
+			return done(Target{Sort: OfName}) // "between the next two pairs"
+		}
+		p.i = start
+	}
+	if p.tok().is("gap", "gaps") && p.at(1).is("between") {
+		// "the gap between the next two pairs"
+		p.i += 2
+		gap, _, next, ok := p.between()
+		if p.nextGap = next; ok && gap.Name != "" {
+			return done(gap)
 		}
 		p.i = start
 	}

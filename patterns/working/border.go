@@ -66,6 +66,9 @@ func (p *partWork) namesEdge(edge string) bool {
 	if len(rounds) == 0 {
 		return false
 	}
+	if cornerToCorner(rounds[0].Items) >= 3 {
+		return true
+	}
 	for _, it := range rounds[0].Items {
 		switch it := it.(type) {
 		case *notation.OtherSide:

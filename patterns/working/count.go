@@ -271,8 +271,9 @@ func groupsIn(all *notation.Stated) string {
 // themselves, so that the plain ones are counted without them.
 func apart(all *notation.Stated, b stitch.Base) bool {
 	for i := range all.Counts {
-		if k := all.Counts[i].Target.Kind; all.Counts[i].Target.Sort == notation.OfKind && k.Base == b && (k.Shape != stitch.Plain || k.Manner != 0) {
-			return true
+		t := &all.Counts[i].Target
+		if k := t.Kind; t.Sort == notation.OfKind && k.Base == b && (k.Shape != stitch.Plain || k.Manner != 0) || t.Sort == notation.OfShape {
+			return true // "13 puffs, 2 hdc"
 		}
 	}
 	return false

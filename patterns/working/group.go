@@ -192,6 +192,21 @@ func (d *definition) aroundPost() bool {
 	return in == stitch.FrontPost || in == stitch.BackPost
 }
 
+// inSame reports whether it is a beginning of its own, whose first stitch goes where the
+// yarn was joined: "ch 2, 2-dc cluster in same sp".
+func (d *definition) inSame() bool {
+	for _, it := range d.items {
+		switch it := it.(type) {
+		case *notation.Chain, *notation.Counts, *notation.Note:
+			continue
+		case *notation.Stitches:
+			return d.items[0] != notation.Item(it) && len(it.Places) == 1 && it.Places[0].Pick == notation.Same
+		}
+		break
+	}
+	return false
+}
+
 // definition is the definition of what is made, nil when it is not one of the
 // designer's own.
 func (w *partWork) definition(what *notation.What) *definition {

@@ -95,6 +95,12 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	if r.FromJoin && !w.begun {
 		w.pos = 0
 	}
+	if e := &r.Extent; e.Sort == notation.ToLast && e.N.For(w.size) <= 1 && len(r.Ending) == 0 && !w.r.Row && w.nest == 0 && !needsPlaces(rest) && joinIn(rest) != nil {
+		// "repeat from * to the last loop, 5 ch, join": nothing else goes into that one.
+		whole := *r
+		whole.Extent.Sort = notation.ToEnd
+		r = &whole
+	}
 	w.nest++
 	run, h := w.asOftenAsGoes(r)
 	w.nest--

@@ -100,6 +100,9 @@ type hand struct {
 	depthOf int
 	// lastGroup is 1 + the group worked into last.
 	lastGroup int
+	// edgeTurn is how many edges of a flat piece the round has gone along, from corner
+	// to corner.
+	edgeTurn int
 	// gap is the most stitches passed over in one step on the way to a place
 	// that was named; passed are spots passed over on the way to a kind.
 	gap    int

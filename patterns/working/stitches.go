@@ -116,7 +116,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 	}
 	next := notation.Place{Span: s.Span, Pick: notation.Next}
 	for i := 0; i < n; i++ {
-		if d := w.definition(&s.What); d != nil && !d.needsPlace {
+		if d := w.definition(&s.What); d != nil && (!d.needsPlace || d.inSame() && !w.begun && !w.started) {
 			if h := w.runDefinition(d, s, nil); h != nil {
 				return h
 			}
@@ -191,6 +191,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	}
 	w.toChain(p)
 	w.toTop(p)
+	if h, ok := w.edgeToCorner(s, n, hasN, p); ok {
+		return h
+	}
 	if h, ok := w.alongEdge(s, n, hasN, p); ok {
 		return h
 	}

@@ -1,0 +1,73 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// A border that goes from corner to corner, "*3 sc in corner, work 27 sc evenly across to
+// next corner; rep from * 3 more times", takes the edges of a flat piece in turn: its last
+// row, down one side, its starting chain, up the other side.
+
+// toCorner reports whether a place is all there is up to the next corner.
+func toCorner(p *notation.Place) bool {
+	return p.Evenly && p.Extent.Sort == notation.ToPlace && p.Extent.Target.Sort == notation.ChainSpace && p.Extent.Target.Name == notation.Corner
+}
+
+// cornerToCorner is how often instructions go evenly to the next corner.
+func cornerToCorner(items []notation.Item) int {
+	n := 0
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if len(it.Places) == 1 && toCorner(&it.Places[0]) {
+				n++
+			}
+		case *notation.Repeat:
+			times := it.Times.For(0)
+			if it.More {
+				times++
+			}
+			if it.Extent.Sort != notation.NoExtent {
+				times = 4
+			}
+			n += times * cornerToCorner(it.Items)
+		}
+	}
+	return n
+}
+
+// edgeToCorner works stitches along the next edge of a flat piece, up to its corner. It
+// is false where the round has no such edges.
+func (w *roundWork) edgeToCorner(s *notation.Stitches, n int, hasN bool, p *notation.Place) (*halt, bool) {
+	if !toCorner(p) || w.c.index != 0 || len(w.sideRows) == 0 || w.c.edge > 0 || w.edgeTurn > 3 || cornerToCorner(w.items) < 3 {
+		return nil, false
+	}
+	at := notation.Place{Span: p.Span, Pick: notation.Each, Evenly: true, Target: notation.Target{Sort: notation.RowEnds}}
+	w.edgeTurn++
+	if w.edgeTurn%2 == 0 {
+		return w.evenly(s, n, hasN, &at), true
+	}
+	if at.Target.Name = notation.TopEdge; w.edgeTurn == 3 {
+		at.Target.Name = notation.ChainEdge
+		if w.c.side == 0 && !w.underneath() {
+			return nil, false
+		}
+	}
+	// The first and the last stitch of the edge are the corners.
+	from, to := w.pos, len(w.c.spots)
+	if w.edgeTurn == 1 && w.c.side > 0 {
+		to = w.c.side
+	}
+	var last []fabric.Place
+	if hasN && n <= to-from-2 {
+		w.use(from, worked)
+		w.use(to-1, worked)
+		last = []fabric.Place{w.c.place(to-1, p.Into)}
+	}
+	h, ok := w.alongEdge(s, n, hasN, &at)
+	if last != nil {
+		w.same = last
+	}
+	return h, ok
+}
