@@ -222,7 +222,7 @@ func (p *parser) marker() (Item, *fault.Fault) {
 	m := &Marker{}
 	if !p.toks[start].is("remove", "removing") {
 		p.i = start
-		for p.tok().is("place", "placing", "move", "moving", "put", "a", "the", "your") {
+		for p.tok().is("place", "placing", "move", "moving", "put", "a", "the") {
 			p.i++
 		}
 		p.eat("st", "stitch")

@@ -192,6 +192,9 @@ func (p *parser) clauseAdvice(b *block) bool {
 	if t.is("from") && p.at(1).is("the") && p.at(2).is("bottom", "top", "crown", "brim", "tip", "toe", "centre", "center", "middle") && p.at(3).is("up", "down", "out", "outwards") {
 		return p.note(b, p.i, p.phraseEnd())
 	}
+	if t.is("rs", "ws") && p.at(1).is("facing") || t.is("right", "wrong") && p.at(1).is("side") && p.at(2).is("facing") {
+		return p.note(b, p.i, p.phraseEnd()) // "Join yarn at seam, RS facing."
+	}
 	if t.is("that") && p.at(-1).is("so") {
 		// ", so that the raised stitches stack up": what comes of it
 		return p.note(b, p.i, p.phraseEnd())
@@ -205,7 +208,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 	start := p.i
 	through := t.is("draw", "run", "thread", "weave") // "draw through remaining 28 (32) sts"
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
-		p.tok().kind != tClose && (through && p.at(-1).kind == tNumber || p.tok().kind != tOpen) && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
+		p.tok().kind != tClose && !(p.tok().kind == tColon && p.at(1).kind == tNumber) && (through && p.at(-1).kind == tNumber || p.tok().kind != tOpen) && !(p.tok().is("and", "then") && p.ends(p.i+1)) {
 		if through && p.tok().kind == tOpen && p.matching(p.i) > 0 {
 			p.i = p.matching(p.i)
 		}

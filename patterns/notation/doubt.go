@@ -11,7 +11,7 @@ import (
 // the work is, how it lies, what it is for.
 var whereabouts = []string{"at", "along", "from", "down", "up", "which", "that", "so", "as", "behind", "before", "after", "beside", "near", "on",
 	"to", "for", "by", "with", "within", "inside", "outside", "toward", "towards", "through", "throughout", "above", "beneath", "against", "beyond",
-	"always", "again", "also", "too", "just", "exactly", "where", "while", "when", "whilst", "like", "this", "these", "it", "they", "you", "your",
+	"always", "again", "also", "too", "just", "exactly", "where", "while", "when", "whilst", "like", "this", "these", "it", "they", "you",
 	"held", "made", "worked", "placed", "thus", "therefore", "hence"}
 
 // deciding are words that change how much is worked, so that none of them may be

@@ -80,13 +80,22 @@ func (p *parser) rowEnds() bool {
 // "foundation ch edge", "underside of the ch", "last row".
 func (p *parser) flatEdge() string {
 	start := p.i
-	p.eat("the", "your")
+	p.eat("the")
 	if p.eat("underside", "bottom") || p.tok().is("other", "opposite") && p.at(1).is("side", "edge", "loops") && p.eat("other", "opposite") && p.eat("side", "edge", "loops") {
 		if p.eat("of") {
-			p.eat("the", "your", "this")
+			p.eat("the", "this")
 			if p.startingChain() {
 				return ChainEdge
 			}
+		}
+		p.i = start
+		return ""
+	}
+	if p.eat("ch", "chain") {
+		// "along ch-2 edge" of a slit
+		p.eatKind(tHyphen)
+		if _, ok := p.plainNumber(); ok && p.eat("edge", "side") {
+			return ChainEdge
 		}
 		p.i = start
 		return ""

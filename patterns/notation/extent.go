@@ -90,6 +90,14 @@ func (p *parser) toLast() (Extent, bool) {
 		return no()
 	}
 	p.eat("within")
+	if at := p.i; p.eat("you", "there", "just", "only") {
+		// "until you reach the last shell", "until there are 2 sts left"
+		p.eat("reach", "get", "come", "are", "have", "is")
+		p.eat("only", "just", "to")
+		if at+1 == p.i && p.toks[at].is("you", "there") {
+			return no()
+		}
+	}
 	p.eat("the")
 	if p.eat("end") {
 		if p.eat("of") {

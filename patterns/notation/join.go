@@ -282,8 +282,33 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		}
 	}
 	p.i = at
+	p.hereAndLater()
 	j.Span = p.from(start)
 	return j, nil
+}
+
+// hereAndLater passes over "here and on all rnds", "now and at the end of every round"
+// behind a join: the rounds to come say so themselves, or are joined as a matter of course.
+func (p *parser) hereAndLater() {
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("here", "now", "this") && p.eat("and") {
+		p.eat("at", "on", "in", "to", "for")
+		p.eat("the")
+		p.eat("end", "ends")
+		p.eat("of")
+		all := p.eat("all", "every", "each", "the", "following", "throughout", "subsequent", "later")
+		p.eat("following", "other", "subsequent", "later", "future", "of", "remaining")
+		p.eat("the")
+		_, round := roundWord(p.tok())
+		if round {
+			p.i++
+		}
+		if (round || all && p.at(-1).is("throughout")) && p.ended() {
+			return
+		}
+	}
+	p.i = start
 }
 
 // formsRing reads "to form ring", "forming a ring".

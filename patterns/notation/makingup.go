@@ -42,7 +42,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	p.i = start
 	if p.eat("with", "using") {
 		// "With tail, seam …", "Using the long end, …"
-		p.eat("the", "a", "your", "remaining")
+		p.eat("the", "a", "remaining")
 		p.eat("long", "yarn", "tapestry", "darning", "matching")
 		if p.eat("tail", "tails", "end", "ends", "needle", "thread") && p.tok().kind == tComma {
 			if !p.instructs(p.i + 1) {

@@ -179,7 +179,7 @@ func (p *parser) place() (Place, bool) {
 			pl.Target = Target{}
 		}
 		if p.eat("as") {
-			p.eat("the", "your")
+			p.eat("the")
 			p.eat("very")
 			at := p.i
 			w, isStitch := p.what()
@@ -268,7 +268,7 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Made
 		}
 		if p.eat("from") {
-			p.eat("the", "your")
+			p.eat("the")
 			if !p.eat("hook") {
 				return no()
 			}

@@ -5,7 +5,7 @@ import (
 )
 
 // skippedWords are said of places that were passed over.
-var skippedWords = []string{"skipped", "missed", "sk", "unworked"}
+var skippedWords = []string{"skipped", "missed", "sk", "unworked", "held", "reserved"}
 
 // places reads where stitches go: "in next st", "over next 2 sts", "in 2nd ch
 // from hook and in each ch across", "around". Extents alone are taken only

@@ -53,7 +53,7 @@ func (p *parser) madeNote(i, j int) bool {
 // advising are the words that a sentence of advice begins with.
 var advising = []string{
 	"mark", "place", "move", "note", "notes", "tip", "stuff", "weave", "sew", "leave", "check", "remember", "you",
-	"your", "this", "these", "it", "pull", "tighten", "block", "steam", "attach", "insert", "try", "measure", "piece",
+	"this", "these", "it", "pull", "tighten", "block", "steam", "attach", "insert", "try", "measure", "piece",
 	"hint", "see", "optional", "pin", "thread", "be", "stop", "important", "remove", "use", "hat",
 	"brim", "crown", "body", "keep", "enjoy", "if", "rs", "right", "wrong", "ws", "here", "lay", "wind", "whipstitch",
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",

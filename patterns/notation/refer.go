@@ -227,7 +227,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 	}
 	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
 		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of", "crown", "top", "center",
-		"centre", "foundation", "ring", "brim", "to", "desired", "your", "preferred", "lower", "upper", "bottom", "cast",
+		"centre", "foundation", "ring", "brim", "to", "desired", "preferred", "lower", "upper", "bottom", "cast",
 		"first", "rnd", "round", "row", "measured", "unstretched", "chain", "ch", "rounds", "along", "down", "side", "tip",
 		"edging", "border", "ribbing", "last", "increase", "inc", "including", "with") {
 		if p.tok().is("from") {

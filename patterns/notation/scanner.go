@@ -243,7 +243,7 @@ func (s *scanner) word(spaced bool) token {
 // shortened are words that designers shorten in ways of their own.
 var shortened = map[string]string{
 	"ea": "each", "nxt": "next", "fol": "following", "foll": "following", "btw": "between", "bet": "between",
-	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern",
+	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern", "your": "the", "our": "the",
 }
 
 func isApostrophe(r rune) bool { return r == '\'' || r == '’' }

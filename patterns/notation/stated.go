@@ -270,10 +270,12 @@ func (p *parser) countList() *Stated {
 			n, ok = One(p.from(at)), true // "and a 5-ch loop"
 		}
 		if !ok {
-			// A comma that is followed by no number ends the list.
-			if len(s.Counts) == 0 {
-				return nil
+			if t, space := p.target(); space && len(s.Counts) > 0 && t.Chains > 0 && (t.Sort == StartChain || t.Sort == ChainSpace) {
+				t.Sort = ChainSpace // "26 sc + ch-2"
+				s.Counts = append(s.Counts, StatedCount{N: One(p.from(at)), Target: t})
+				break
 			}
+			// A comma that is followed by no number ends the list.
 			p.i = at
 			return nil
 		}

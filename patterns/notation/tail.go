@@ -132,7 +132,7 @@ func (p *parser) acrossFront() bool {
 		p.eat("the")
 		if p.eat("top", "bottom", "front", "back", "nape", "forehead", "neck", "tip", "crown") {
 			p.eat("edge", "side", "of")
-			p.eat("the", "your")
+			p.eat("the")
 			p.eat("neck", "head", "hat", "flap", "blanket", "piece", "panel", "shawl", "row")
 			if p.ended() {
 				return true

@@ -46,6 +46,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		if n := len(p.part.Rounds); w.fasten && n > 0 {
 			p.part.Rounds[n-1].Cut = true
 		}
+		if n := len(p.part.Rounds); n == 1 && p.part.Rounds[0].Ring && p.part.Rounds[0].Number == 0 && p.number == 0 && makesRing(text.Items) {
+			p.number = number // "Rnd 1: Ch 60, join to form a ring."
+			return true
+		}
 		if len(text.Label.Numbers) > 0 && !fastens(text.Items) {
 			p.add(p.fault(label.Span, "empty", plainLabel(label.Label.Text)+" has no stitches", "Say what is worked."), true)
 			return false
@@ -125,6 +129,17 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	p.lasts[label] = w.r
 	return true
+}
+
+// makesRing reports whether instructions close a ring.
+func makesRing(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.FormRing, *notation.MagicRing, *notation.Join:
+			return true
+		}
+	}
+	return false
 }
 
 // joinsYarn reports whether a round begins by joining a yarn.
