@@ -72,6 +72,9 @@ func (s Style) place(p *Place) string {
 	if p.OnTop {
 		b.WriteString(" of last row")
 	}
+	if p.Figure != "" {
+		b.WriteString(" of " + p.Figure)
+	}
 	if p.AfterSpace {
 		b.WriteString(" that follows a ch sp")
 	}

@@ -168,6 +168,9 @@ func (p *parser) ofMotif(pl *Place) bool {
 				if pl.Pick == First {
 					pl.Pick, pl.Nth = Next, 0
 				}
+				if pl.Target.Sort == ChainSpace {
+					pl.Figure, pl.Bare = p.at(-1).text, false
+				}
 				return true
 			}
 		}

@@ -123,6 +123,10 @@ type Place struct {
 	JustBelow bool
 	// AfterSpace is set for a stitch "that follows a space".
 	AfterSpace bool
+	// Figure is what the space is part of, where that is no stitch but a figure of
+	// several rounds: "first ch-3 lp of pineapple". It lies between its stitches, not
+	// beside them.
+	Figure string
 	// Below is how many rounds further down the place is.
 	Below int
 	// Extent is how far an Each goes.

@@ -107,6 +107,13 @@ func (w *roundWork) travelled() int {
 	return n
 }
 
+// onlyTravelled reports whether nothing has been made yet but slip stitches that
+// moved the beginning to a place.
+func (w *roundWork) onlyTravelled() bool {
+	n := w.travelled()
+	return n > 0 && n == len(w.r.Stitches) && len(w.same) > 0
+}
+
 // turnNow turns the work at the beginning of a round.
 func (w *roundWork) turnNow(t *notation.Turn) *halt {
 	if w.turnedBefore || w.r.Row {

@@ -241,7 +241,7 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 			continue
 		}
 		for _, g := range r.Groups {
-			if g.Name != name {
+			if g.Name != name && g.Name != "beg "+name {
 				continue
 			}
 			for k := g.From; k < g.To; k++ {

@@ -119,6 +119,8 @@ type definition struct {
 	alias *notation.What
 	// single is set when it makes one stitch.
 	single bool
+	// chained is set when it begins with the chain that begins a round.
+	chained bool
 	// sequence is set when it is worked over several places in turn.
 	sequence bool
 }
@@ -153,6 +155,11 @@ func newDefinition(name string, items []notation.Item) *definition {
 			first = false
 		}
 	}
+	inner := items
+	if g, ok := items[0].(*notation.Group); ok {
+		inner = g.Items
+	}
+	_, d.chained = inner[0].(*notation.Chain)
 	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 {
 		d.single = !s.N.Set() && !s.Times.Set() && s.What.Shaping <= 0 && len(s.Places) <= 1
 	}

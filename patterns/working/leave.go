@@ -86,6 +86,9 @@ func spaceBit(chains int) uint64 { return 1 << min(chains, 63) }
 
 // wants reports whether the round has been going into spaces like this one.
 func (w *roundWork) wants(k int) bool {
+	if w.figures&spaceBit(w.c.chains[k]) != 0 && !w.c.amongLike(k) {
+		return false // beside a figure
+	}
 	return w.intoSpace&(spaceBit(0)|spaceBit(w.c.chains[k])) != 0
 }
 

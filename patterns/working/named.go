@@ -235,7 +235,10 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 			at = inside[nth-1]
 		}
 		w.passOver(w.pos, at)
+		// Spaces between the groups are no places that the round has been going into.
+		gone := w.intoSpace
 		on := w.looped(w.take(at, w.c.spots[at].run, p), p)
+		w.intoSpace = gone
 		w.passOver(w.pos, g.To)
 		w.lastGroup, w.lastSpace = k+1, true
 		// The rest of the group may still be worked into by name.
@@ -298,9 +301,10 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 			w.lastGroup, w.lastSpace = k+1, true
 			return on, nil
 		}
+		gone := w.intoSpace
 		on := w.take(mid, run, &into)
 		w.passOver(g.From, g.To)
-		w.pos, w.lastGroup, w.lastSpace = g.To, k+1, true
+		w.pos, w.lastGroup, w.lastSpace, w.intoSpace = g.To, k+1, true, gone
 		return on, nil
 	}
 	return nil, w.outOf(p, 1)

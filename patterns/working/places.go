@@ -181,6 +181,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		w.pos = at + 1
 		at, run = w.nearest(targets)
 	}
+	if at >= 0 && run > 0 && p.Figure != "" {
+		at, run = w.insideFigure(targets, at, run)
+		w.figures |= spaceBit(w.c.chains[run-1])
+	}
 	if at < 0 {
 		if len(w.c.spots) == 0 {
 			return nil, w.nothingBelow(p.Span)
@@ -316,9 +320,12 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 		for j := r.From; j < r.To; j++ {
 			w.use(j, worked)
 		}
-		if p.Target.Name == notation.Corner && p.Target.Chains == 0 {
+		switch {
+		case w.slipping && w.moves && !w.begun && !w.started:
+			// on the way to where the round begins
+		case p.Target.Name == notation.Corner && p.Target.Chains == 0:
 			w.intoSpace |= spaceBit(w.c.longest)
-		} else {
+		default:
 			w.intoSpace |= spaceBit(p.Target.Chains)
 		}
 		w.pos = r.To

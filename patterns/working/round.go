@@ -84,6 +84,8 @@ type hand struct {
 	// any); lastSpace that the last place gone on to is a space.
 	intoSpace                       uint64
 	intoStitch, usedRing, lastSpace bool
+	// figures are the lengths of spaces that only figures have been gone into of.
+	figures uint64
 	// mostSkipped is the most stitches skipped by name at a time.
 	mostSkipped int
 	// deepAt is 1 + the spot passed by a stitch worked further down, until

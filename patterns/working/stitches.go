@@ -114,6 +114,9 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 		}
 		return nil
 	}
+	if d := w.definition(&s.What); d != nil && d.chained && w.onlyTravelled() {
+		return w.into(s, n, w.same) // "sl st in next ch-2 sp, beg shell": where the work has come to
+	}
 	next := notation.Place{Span: s.Span, Pick: notation.Next}
 	for i := 0; i < n; i++ {
 		if d := w.definition(&s.What); d != nil && (!d.needsPlace || d.inSame() && !w.begun && !w.started) {
