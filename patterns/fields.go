@@ -83,7 +83,11 @@ func (r *reader) gauges(e entry) []Gauge {
 			r.hash(n)
 			lines = r.gaugeLines(n)
 		}
+		var parts []passage
 		for _, line := range lines {
+			parts = append(parts, line.clauses()...)
+		}
+		for _, line := range parts {
 			if len(list) == maxGauges {
 				r.at(n, codeLimit, fmt.Sprintf("there are more than %d lines of gauge", maxGauges), "")
 				return list

@@ -108,6 +108,12 @@ func TestGaugeAsPublished(t *testing.T) {
 		{"one shell = 6 cm", "1 shell = 60"},
 		{"each shell = 6 cm", "1 shell = 60"},
 		{"Two shells and 4 rows = 10 cm", "2 shells, 4 rounds = 100"},
+		{"one ripple (14 sts) = 8 cm wide", "14 sts = 80; in ripple wide"},
+		{"One ripple of 14 sts = 8 cm", "14 sts = 80; in ripple"},
+		{"Two ripples (14 sts each) = 16 cm", "28 sts = 160; in ripples"},
+		{"1 pattern repeat (12 sts and 4 rows) = 7 cm", "12 sts, 4 rounds = 70; in pattern repeat"},
+		{"one wave [over 16 stitches] measures 9 cm across", "16 sts = 90; in wave across"},
+		{"one shell (5 dc) = 3 cm", "1 shell (5 dc) = 30"},
 		// Words before.
 		{"In hdc: 14 sts and 10 rows = 10 cm", "14 hdc (sts/hdc), 10 rounds = 100"},
 		{"In hdc, 14 sts and 10 rows = 10 cm", "14 hdc (sts/hdc), 10 rounds = 100"},
@@ -155,6 +161,35 @@ func TestGaugeAsPublished(t *testing.T) {
 			t.Errorf("%s:\n\t%s, want\n\t%s", c.line, got, c.want)
 		} else if g.Words != c.line {
 			t.Errorf("%s: words %q", c.line, g.Words)
+		}
+	}
+}
+
+// Several measurements in one line.
+func TestGaugeClauses(t *testing.T) {
+	for _, c := range []struct{ line, want string }{
+		{"One ripple (14 sts) = 8 cm wide, 6 dc rounds = 10 cm", "14 sts = 80; in ripple wide | 0 rounds in dc (rounds/dc), 6 rounds = 100"},
+		{"14 sts = 8 cm; 6 rounds = 10 cm", "14 sts = 80 | 0 , 6 rounds = 100"},
+		{"16 sts = 10 cm and 11 rounds = 10 cm", "16 sts = 100 | 0 , 11 rounds = 100"},
+		{"16 sts = 4 in (10 cm), and 11 rounds = 4 in", "16 sts = 101.6 | 0 , 11 rounds = 101.6"},
+		{"16 sts and 8 rows = 4 in. 5 shells = 9 cm.", "16 sts, 8 rounds = 101.6 | 5 shells = 90"},
+		{"10 cm = 16 hdc and 11 rows", "16 hdc, 11 rounds = 100"},
+		{"16 hdc = 10 cm, 11 rows = many", "!"},
+	} {
+		got := ""
+		for i, part := range (Text{Lines: []string{c.line}, First: 1, Columns: []int{1}}).joined().clauses() {
+			g, bad := readGauge(part.text)
+			if i > 0 {
+				got += " | "
+			}
+			if bad != nil {
+				got = "!"
+				break
+			}
+			got += said(g)
+		}
+		if got != c.want {
+			t.Errorf("%s:\n\t%s, want\n\t%s", c.line, got, c.want)
 		}
 	}
 }

@@ -49,6 +49,9 @@ func readLeft(text string) (*Gauge, *misread) {
 		return &Gauge{Sample: s}, nil
 	}
 	text = digits(text)
+	if g := stitchesOf(text); g != nil {
+		return g, nil
+	}
 	rows := 0.0
 	if m := rowsInside.FindStringSubmatchIndex(text); m != nil {
 		rows, _ = strconv.ParseFloat(text[m[2]:m[3]], 64)
