@@ -10,11 +10,14 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 	t.Sort = Gap
 	no := func() (Target, Pick, bool, bool) { p.i = start; return Target{}, Next, false, false }
 	p.eat("the")
-	if p.pair(&t) {
+	if pick = Next; p.pair(&t) {
 		t.Text = p.words(start)
 		return t, Next, true, true
 	}
-	pick = Next
+	if p.atJoin(&t) {
+		t.Text = p.words(start)
+		return t, Last, true, true
+	}
 	if pick, ok := p.ofPair(&t); ok {
 		t.Text = p.words(start)
 		return t, pick, true, true
@@ -47,6 +50,59 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 	}
 	t.Text = p.words(start)
 	return t, pick, next, true
+}
+
+// gapBeside reads "before next V-st", "after this shell", "before first group": the gap
+// on that side of it.
+func (p *parser) gapBeside() (Target, bool) {
+	start := p.i
+	t := Target{Sort: Gap}
+	before := p.eat("before")
+	if !before && !p.eat("after", "following") {
+		return t, false
+	}
+	p.eat("the")
+	first := before && p.eat("first")
+	if !first && !(before && p.eat("next", "following") || !before && p.eat("this", "that", "same")) {
+		p.i = start
+		return t, false
+	}
+	of, ok := p.target()
+	named := ok && of.Sort == OfName && t.gapOf(&of)
+	if !named && (first || !ok) && !(before && p.tok().kind != tWord) {
+		p.i = start
+		return t, false
+	}
+	if p.lastGap = first; !named && !first {
+		t.Name = Here
+	}
+	return t, true
+}
+
+// atJoin reads the last and the first stitch of a round, "last and first V-sts", "last
+// group and first group": the gap at its join.
+func (p *parser) atJoin(t *Target) bool {
+	start := p.i
+	last, first := false, false
+	var of Target
+	for n := 0; n < 2; n++ {
+		p.eat("the")
+		last, first = last || p.tok().is("last", "final"), first || p.tok().is("first")
+		if !p.eat("last", "final", "first") {
+			break
+		}
+		if o, ok := p.target(); ok {
+			of = o
+		}
+		if n == 0 && !p.eat("and") {
+			break
+		}
+	}
+	if last && first && of.Text != "" && t.gapOf(&of) {
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // ofPair reads "2 hdc of next pair", "hdc of any pair", "any pair of hdc": the gap inside
@@ -112,11 +168,12 @@ func (t *Target) gapOf(of *Target) bool {
 func (p *parser) pair(t *Target) bool {
 	start := p.i
 	first, here, nth := false, false, 0
+	var group Target
 	if _, ok := p.startChain(); ok {
 		first = true
-	} else if p.eat("last", "previous", "prev", "same") {
+	} else if p.eat("last", "previous", "prev", "same", "this", "that") {
 		p.eat(skippedWords...)
-		p.target()
+		group, _ = p.target()
 		p.eat("made", "worked")
 		here = true
 	} else if nth = p.nth(); nth > 0 {
@@ -141,7 +198,12 @@ func (p *parser) pair(t *Target) bool {
 		p.i = start
 		return false
 	}
-	if of, ok := p.target(); ok && t.Name != Here && !first {
+	of, ok := p.target()
+	switch {
+	case t.Name == Here && group.Sort == OfName:
+		t.Name = ""
+		t.gapOf(&group) // "this V-st and next"
+	case ok && t.Name != Here && !first:
 		t.gapOf(&of)
 	}
 	return true

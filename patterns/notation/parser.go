@@ -250,6 +250,8 @@ type parser struct {
 	edgeRows Num
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
+	// lastGap says that it is the last of the round.
+	lastGap bool
 	// forSizes are the sizes that the round is for, nil for all.
 	forSizes []string
 	// taken are the sizes that the rounds before, of one number, were for, which

@@ -374,6 +374,10 @@ func (p *parser) place() (Place, bool) {
 		if text := strings.ToLower(pl.Target.Text); pl.Target.Sort == Gap && pl.Target.Name != Pair && (strings.Contains(text, " next ") || strings.Contains(text, " following ")) {
 			pl.Bare = false
 		}
+		if pl.Target.Sort == Gap && p.lastGap && !pl.N.Set() {
+			pl.Pick, pl.Bare = Last, false // "in space before first V-st", "between last and first V-sts"
+			break
+		}
 		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && pl.Target.Name == "" && !p.nextGap && !p.tok().is("of") {
 			pl.Target.Name = Here // "in space between stitches"
 		}

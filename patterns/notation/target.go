@@ -180,20 +180,22 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is("handle", "button", "buttonhole", "hanging") && p.at(1).is(spaceWords...) {
 		p.i++ // "handle loop"
 	}
-	if p.eat("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
-		if p.tok().is("before") && p.at(1).is("next") {
-			p.i += 2
-			gap := Target{Sort: Gap}
-			if of, ok := p.target(); ok && of.Sort == OfName && gap.gapOf(&of) {
-				return done(gap) // "sp before next petal"
-			}
-			return done(Target{Sort: Gap, Name: Here})
+	gaps := p.tok().is("gap", "gaps") && p.at(1).is("between", "before", "after", "following")
+	if gaps || p.tok().is("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
+		p.i++
+		p.lastGap = false
+		if gap, ok := p.gapBeside(); ok {
+			return done(gap)
 		}
 		if p.eat("between") {
-			gap, _, next, ok := p.between()
-			if p.nextGap = next; ok {
+			gap, pick, next, ok := p.between()
+			if p.nextGap, p.lastGap = next, pick == Last; ok {
 				return done(gap)
 			}
+			p.i = start
+			return Target{}, false
+		}
+		if gaps {
 			p.i = start
 			return Target{}, false
 		}

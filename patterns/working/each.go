@@ -209,6 +209,9 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.r.Row && w.started && !w.begun && from == 1 {
 		from = 0 // the gap beside the turning chain
 	}
+	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.leavesGroup() {
+		from-- // the gap just behind the group that has been gone into
+	}
 	for i := from; i < len(w.c.spots); i++ {
 		for k := range targets {
 			t := &targets[k]

@@ -46,7 +46,7 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 		of := notation.Target{Sort: notation.OfKind, Kind: t.Kind, Loop: t.Loop}
 		return (t.Kind == stitch.Kind{} || c.matches(i, &of) && c.matches(j, &of)) && c.paired(i, j)
 	case t.Name != notation.Groups:
-		return c.groupEnds(i, t.Name) && c.groupAt(j, t.Name) != nil
+		return c.groupEnds(i, t.Name) && c.groupBegins(j, t.Name)
 	case c.together(i, j):
 		return false
 	}
@@ -67,7 +67,25 @@ func (c *course) groupEnds(i int, name string) bool {
 		}
 		return i == g.To
 	}
+	for _, g := range c.cutGroups {
+		if end := g.To - len(c.spots); g.name == name && i < end {
+			for i++; i < end && !c.spots[i].counts; i++ {
+			}
+			return i == end
+		}
+	}
 	return false
+}
+
+// groupBegins reports whether a group of a name begins at spot j, whole or cut in
+// two by the beginning of the round.
+func (c *course) groupBegins(j int, name string) bool {
+	for _, g := range c.cutGroups {
+		if g.name == name && g.From == j {
+			return true
+		}
+	}
+	return c.groupAt(j, name) != nil
 }
 
 // beside is how many stitches stand in one place from spot i on, in one
@@ -93,6 +111,12 @@ func (c *course) together(i, j int) bool {
 		return a.Group > 0 && a.Group == b.Group
 	}
 	return a.On[0] == b.On[0]
+}
+
+// leavesGroup reports whether the place worked into last is a group, whose end the work
+// has come to.
+func (w *roundWork) leavesGroup() bool {
+	return w.lastGroup > 0 && w.pos > 0 && w.c.groups[w.lastGroup-1].To == w.pos && len(w.same) == 1 && w.spotOf(w.same[0]) >= w.c.groups[w.lastGroup-1].From && w.spotOf(w.same[0]) < w.pos-1
 }
 
 // gapBeyond reports whether the gap after spot i lies beyond the space that an

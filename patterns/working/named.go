@@ -71,6 +71,9 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
 				return nil, w.outOf(p, 1)
 			}
+			if p.Target.Sort == notation.Gap && j >= w.pos {
+				return w.takeSpot(j, 0, p, false), nil // past the stitches on the way to it
+			}
 			return w.looped(w.take(j, 0, p), p), nil
 		}
 	}
