@@ -92,7 +92,7 @@ func (s Style) ending(r *Repeat) string {
 	case r.Ending != nil:
 		return ", ending last rep with " + s.Items(r.Ending)
 	case r.Omit > 0 && r.Omit <= len(r.Items):
-		return ", omitting last " + s.bare(r.Items[len(r.Items)-r.Omit])
+		return ", omitting last " + s.omitted(r.Items[len(r.Items)-r.Omit])
 	case r.FromJoin:
 		return ", beginning in same place as joining"
 	}
@@ -110,4 +110,34 @@ func (s Style) bare(it Item) string {
 		return "group"
 	}
 	return s.item(it)
+}
+
+// omitted is an instruction that is left out, with the number of its stitches where
+// there are several.
+func (s Style) omitted(it Item) string {
+	st, ok := it.(*Stitches)
+	if !ok || st.Times.Set() || len(st.Places) > 1 {
+		return s.bare(it)
+	}
+	n := One(st.Span)
+	if st.N.Set() {
+		n = st.N
+	}
+	if len(st.Places) == 1 && st.Places[0].Pick == Next && st.Places[0].N.Set() {
+		n = n.times(st.Places[0].N)
+	}
+	if onlyOne(n) {
+		return s.bare(it)
+	}
+	return s.Num(n) + " " + s.bare(it)
+}
+
+// times is a number taken so many times, for each size.
+func (n Num) times(m Num) Num {
+	out := n
+	out.Values = nil
+	for i := range max(len(n.Values), len(m.Values)) {
+		out.Values = append(out.Values, n.For(i)*m.For(i))
+	}
+	return out
 }

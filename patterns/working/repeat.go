@@ -20,7 +20,10 @@ func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
 	for i := 0; i < n; i++ {
 		items := r.Items
 		if i == n-1 {
-			items = append(w.lastOf(r), r.Ending...)
+			items = w.lastOf(r)
+			if r.Omit == 0 {
+				items = append(items[:len(items):len(items)], r.Ending...)
+			}
 		}
 		stitches, pos := len(w.r.Stitches), w.pos
 		if h := w.onceMore(&rep, i, items); h != nil {
@@ -54,7 +57,7 @@ func (w *roundWork) onceMore(rep *repeated, i int, items []notation.Item) *halt 
 	return nil
 }
 
-// lastOf is what the last repeat works.
+// lastOf is what the last repeat works, an ending that comes on top of it not among it.
 func (w *roundWork) lastOf(r *notation.Repeat) []notation.Item {
 	if r.AtStop {
 		for i, it := range r.Items {
@@ -64,7 +67,8 @@ func (w *roundWork) lastOf(r *notation.Repeat) []notation.Item {
 		}
 	}
 	if r.Omit > 0 && r.Omit < len(r.Items) {
-		return r.Items[:len(r.Items)-r.Omit]
+		head := r.Items[:len(r.Items)-r.Omit]
+		return append(head[:len(head):len(head)], r.Ending...)
 	}
 	return r.Items
 }
@@ -117,9 +121,11 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	if r.Extent.Sort == notation.ToLast && w.left(&r.Extent, maxRound) != r.Extent.N.For(w.size) {
 		return w.misfit(r, run.why, run.repeated)
 	}
-	rest = append(append([]notation.Item(nil), r.Ending...), rest...)
+	if r.Omit == 0 {
+		rest = append(append([]notation.Item(nil), r.Ending...), rest...)
+	}
 	whole, passed, passes := w.mark(), len(w.passed), false
-	if run.why != nil && needsPlaces(r.Ending) {
+	if run.why != nil && needsPlaces(r.Ending) && r.Omit == 0 {
 		// What is left takes the beginning of a repeat: the ending stands for as
 		// little of it as can be.
 		if w.endsInside(r, run, whole, rest) {
@@ -127,7 +133,7 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		}
 		w.back(whole)
 	}
-	if w.endingReplaces(r, run) {
+	if r.Omit == 0 && w.endingReplaces(r, run) {
 		h = w.runsOut(r.Ending[0].Where(), 1)
 	} else if h = w.exec(rest); h == nil && r.Ending != nil && len(w.passed) > passed {
 		passes = true // only if nothing comes out better
@@ -157,7 +163,7 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 			w.repeats = append(w.repeats, run.repeated)
 			return nil
 		}
-		if r.Ending != nil && w.endsInside(r, run, end, rest) {
+		if r.Ending != nil && r.Omit == 0 && w.endsInside(r, run, end, rest) {
 			return nil
 		}
 	}
@@ -275,7 +281,19 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		if r.Ending != nil || run.times > 0 {
 			run.ends = append(run.ends, begin)
 		}
-		if len(head) < len(r.Items) {
+		if r.Omit > 0 && r.Ending != nil {
+			// See whether the round ends with the last repeat.
+			if h := w.onceMore(&run.repeated, run.times, head); h == nil && w.remaining(1) == 0 && !w.spacesLeft() {
+				run.times++
+				return run, nil
+			}
+			w.back(begin)
+			if h := w.onceMore(&run.repeated, run.times, r.Items); h != nil {
+				run.why = h
+				w.back(begin)
+				return run, nil
+			}
+		} else if len(head) < len(r.Items) {
 			// See whether the round ends with a repeat that stops short.
 			h := w.onceMore(&run.repeated, run.times, head)
 			if h == nil && w.remaining(1) == 0 && !w.spacesLeft() {

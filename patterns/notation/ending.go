@@ -1,0 +1,185 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// ending reads what may follow a repeat: "ending last rep at **", "omitting
+// last ch 2", "ending last rep with …".
+func (p *parser) ending(r *Repeat) *fault.Fault {
+	start := p.i
+	for p.tok().kind == tComma || p.tok().kind == tSemi || p.tok().is("and", "but") {
+		p.i++
+	}
+	switch {
+	case p.endsShort(r):
+		return nil
+	case p.eat("ending", "end", "stopping", "stop", "finishing"):
+		said := p.lastRep()
+		if p.eat("at", "after", "before") {
+			if p.tok().kind == tStar {
+				at := p.i
+				p.i++
+				p.lastRep()
+				r.AtStop = true
+				for _, it := range r.Items {
+					if _, ok := it.(*Stop); ok {
+						return nil
+					}
+				}
+				return p.failAt(at, "star", "there is no "+p.toks[at].text+" inside this repeat to end at",
+					"Mark the point inside the repeat with "+p.toks[at].text+".")
+			}
+		} else if said && (p.eat("with") || p.tok().kind == tNumber || p.tok().is("sk", "skip", "miss", "ch")) {
+			items, f := p.endingItems()
+			r.Ending = items
+			if f == nil && p.eatAll("instead", "of") {
+				// "… instead of last sc"
+				p.eat("the")
+				p.eat("last", "final")
+				if p.chain() == nil {
+					p.stitches()
+				}
+				r.Omit = 1
+			}
+			return f
+		} else if !said && (p.tok().is("with", "sk", "skip", "miss", "ch") || p.tok().kind == tNumber) {
+			// "ending with sc in last st" goes on after the last repeat, or goes
+			// over from it before its end.
+			p.eat("with")
+			p.eat("a", "an")
+			if p.lastGoes() {
+				return nil
+			}
+			items, f := p.endingItems()
+			r.Ending = items
+			if at := p.i; f == nil && p.eatAll("instead", "of") {
+				// "ending with sc in next 2 sts instead of 3"
+				if _, ok := p.num(); ok && p.ended() {
+					r.Omit = 1
+				} else {
+					p.i = at
+				}
+			}
+			return f
+		}
+	case p.tok().is("working", "making") && p.fewerAtLast(r):
+		return nil
+	case p.tok().is("leaving", "leave") && p.unworkedAhead():
+		// "…, leave last ch unworked" is of the round below.
+	case p.eat("omitting", "omit", "leaving", "leave"):
+		return p.omitting(r)
+	}
+	p.i = start
+	return nil
+}
+
+// fewerAtLast reads "working 2 tr only (instead of 3) in last ch": what the last
+// repeat ends with.
+func (p *parser) fewerAtLast(r *Repeat) bool {
+	start := p.i
+	p.i++
+	p.eat("the")
+	if p.eat("last", "final") && p.lastElsewhere(r) {
+		return true
+	}
+	p.i = start + 1
+	p.eat("only", "just")
+	n, ok := p.num()
+	w, named := p.what()
+	if ok && named {
+		p.eat("only")
+		if p.tok().kind == tOpen && p.matching(p.i) > 0 {
+			p.i = p.matching(p.i) + 1
+		}
+		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
+			r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// lastElsewhere reads "sc in top of turning ch" behind "working last": where the
+// last stitch of the last repeat goes instead. Where it would come to it by itself
+// that says no more.
+func (p *parser) lastElsewhere(r *Repeat) bool {
+	w, ok := p.what()
+	if !ok || len(r.Items) < 2 {
+		return false
+	}
+	at := p.i
+	places := p.places(false)
+	if len(places) != 1 {
+		return false
+	}
+	last, ok := r.Items[len(r.Items)-1].(*Stitches)
+	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
+		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
+	}
+	return true
+}
+
+// lastGoes reads "last dc in turning ch" behind "ending with": it says no more than
+// where the last repeat comes to its end.
+func (p *parser) lastGoes() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("last", "final") {
+		if _, ok := p.what(); ok && p.tok().is("in", "into", "on") && p.places(false) != nil {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// endingAhead reports whether it is said next how the last repeat ends.
+func (p *parser) endingAhead() bool {
+	p.eatKind(tComma)
+	p.eat("and")
+	return p.tok().is("ending", "end", "finishing", "omitting") && !p.at(1).is("of")
+}
+
+// unworkedAhead reports whether the phrase ends with the word unworked.
+func (p *parser) unworkedAhead() bool {
+	for j := 1; j < 8; j++ {
+		t := p.at(j)
+		if t.is("unworked", "free") {
+			return true
+		}
+		if t.kind == tComma || t.kind == tStop || t.kind == tSemi || t.kind == tEnd {
+			break
+		}
+	}
+	return false
+}
+
+// endingItems reads the instructions that replace the end of a last repeat: up
+// to the end of the sentence or the join.
+func (p *parser) endingItems() ([]Item, *fault.Fault) {
+	b := &block{p: p}
+	for {
+		for p.tok().kind == tComma || p.tok().is("and", "then") {
+			p.i++
+		}
+		t := p.tok()
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") {
+			return b.items, nil
+		}
+		before := p.i
+		if len(b.items) > 0 {
+			// "…, ch 3, dc in first sc to join" closes the round.
+			it, _ := p.join()
+			p.i = before
+			if _, ok := it.(*Join); ok {
+				return b.items, nil
+			}
+		}
+		if f := b.next(false); f != nil {
+			return b.items, f
+		}
+		if p.i == before {
+			return b.items, p.stuck()
+		}
+	}
+}

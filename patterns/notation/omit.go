@@ -1,0 +1,134 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// lastRep reads "at the end of last rep", "on final repeat".
+func (p *parser) lastRep() bool {
+	start := p.i
+	if p.tok().is("at", "from") && !(p.at(1).kind == tStar) {
+		p.i++
+		p.eat("the")
+		p.eat("end")
+	}
+	p.eat("on", "of", "in")
+	p.eat("the")
+	if p.eat("last", "final") && p.eat("rep", "repeat", "time") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// omitting reads what the last repeat leaves out: "last ch 2", "last dc", "last 2 dc on
+// final rep", "after **". The word omitting has been read.
+func (p *parser) omitting(r *Repeat) *fault.Fault {
+	p.eat("out", "off")
+	p.eat("the")
+	p.eat("last", "final")
+	if p.eat("after") && p.tok().kind == tStar {
+		p.i++
+		r.AtStop = true
+		return nil
+	}
+	at := p.i
+	n, counted := p.num()
+	if p.chain() != nil || p.tok().kind == tHyphen {
+		p.lastRep()
+		r.Omit = 1
+		return nil
+	}
+	w, ok := p.what()
+	if !ok && p.eat("st", "sts", "stitch", "stitches") {
+		ok = true
+	}
+	if !ok {
+		return p.stuck()
+	}
+	r.Omit = 1
+	if !p.lastRep() && p.places(false) != nil {
+		p.lastRep()
+		return nil
+	}
+	if !counted {
+		n = One(p.from(at))
+	}
+	r.shorten(n, w)
+	return nil
+}
+
+// endsShort reads "ending last rep 1 dc short", "working 1 dc less at end of last rep":
+// what the last repeat is short of.
+func (p *parser) endsShort(r *Repeat) bool {
+	start := p.i
+	ends := p.eat("ending", "end", "finishing")
+	said := ends && p.lastRep()
+	if !said && (ends || !p.eat("working", "making")) {
+		p.i = start
+		return false
+	}
+	at := p.i
+	n, ok := p.num()
+	if !ok && p.eat("a", "an", "one") {
+		n, ok = One(p.from(at)), true
+	}
+	w, stitch := p.what()
+	if !stitch {
+		p.eat("st", "sts", "stitch", "stitches")
+	}
+	if !ok || !p.eat("short", "less", "fewer") || !said && !p.lastRep() || !r.shorten(n, w) {
+		p.i = start
+		return false
+	}
+	r.Omit = 1
+	return true
+}
+
+// shorten leaves n stitches of a kind out of the last instruction of the last repeat
+// where that makes more of them: of "dc in each of next 26 dc" the last dc is one. It
+// reports whether it does.
+func (r *Repeat) shorten(n Num, w What) bool {
+	last, ok := r.Items[len(r.Items)-1].(*Stitches)
+	if !ok || w.Kind.Is() && last.What.Kind != w.Kind || w.Name != last.What.Name || last.Times.Set() || len(last.Places) > 1 {
+		return false
+	}
+	short := *last
+	switch {
+	case len(last.Places) == 1 && last.Places[0].Pick == Next && last.Places[0].N.Set() && onlyOne(last.N):
+		short.Places = []Place{last.Places[0]}
+		if short.Places[0].N, ok = last.Places[0].N.without(n); !ok {
+			return false
+		}
+	case last.N.Set() && (len(last.Places) == 0 || !last.Places[0].N.Set() && last.Places[0].Pick != Each):
+		if short.N, ok = last.N.without(n); !ok {
+			return false
+		}
+	default:
+		return false
+	}
+	r.Ending = []Item{&short}
+	return true
+}
+
+// onlyOne reports whether a number is one, said or not.
+func onlyOne(n Num) bool {
+	for _, v := range n.Values {
+		if v != 1 {
+			return false
+		}
+	}
+	return true
+}
+
+// without is a number less n; it is false where that leaves none.
+func (n Num) without(m Num) (Num, bool) {
+	out := n
+	out.Values = nil
+	for i := range max(len(n.Values), len(m.Values)) {
+		v := n.For(i) - m.For(i)
+		if v <= 0 {
+			return n, false
+		}
+		out.Values = append(out.Values, v)
+	}
+	return out, true
+}
