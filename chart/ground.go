@@ -161,9 +161,11 @@ func (a *artist) ghost(places []footing) *scene.Group {
 			d.LineTo(at(f.angle, f.radius))
 		}
 	case isLevel(places) && a.window == 0 && !a.rows && a.corners.sides == 0 && a.oval == nil && a.border == nil:
+		// In thirds: the centre of a half circle between rounded ends may be a millimetre
+		// to one side.
 		first, r := places[0], places[0].radius-a.up()*gap
-		for _, angle := range [...]float64{first.angle + ring.Turn/2, first.angle} {
-			x, y := at(angle, first.radius)
+		for k := range 3 {
+			x, y := at(first.angle+ring.Turn/3*float64(k+1), first.radius)
 			d.ArcTo(r, r, 0, false, a.o.LeftHanded, x, y)
 		}
 		d.Close()
