@@ -329,13 +329,17 @@ func (w *work) layTurning(c *course, gap float64) {
 }
 
 // layRowEnds lays the row ends that a row is picked up on where the row itself
-// comes to lie.
+// comes to lie, and with them the stitches of another piece that it goes on over.
 func (w *work) layRowEnds(c *course) {
-	along := 0.0
+	along, ends := 0.0, false
 	sum, n := map[int]float64{}, map[int]float64{}
 	for _, i := range c.rising() {
+		if !c.takesRoom(i) {
+			continue
+		}
 		for _, p := range c.round.Stitches[i].On {
-			if p.Into == stitch.RowEnd {
+			ends = ends || p.Into == stitch.RowEnd
+			if p.Into == stitch.RowEnd || p.At.Round == 0 && w.courses[0].round.Carried {
 				sum[w.key(p)] += along
 				n[w.key(p)]++
 			}
@@ -343,7 +347,9 @@ func (w *work) layRowEnds(c *course) {
 		along += c.form.Widths[i]
 	}
 	for k := range sum {
-		w.edge[k] = sum[k] / n[k]
+		if ends {
+			w.edge[k] = sum[k] / n[k]
+		}
 	}
 }
 
