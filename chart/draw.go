@@ -36,7 +36,7 @@ type artist struct {
 	strung     map[int][]canvas.Point
 	found      map[sign]bool // the signs of reading that have found a place
 	chainW     float64       // room of the narrowest chain
-	foundation []segment     // the strokes of the chain in an oval
+	foundation []segment     // the strokes of what the first round stands on
 }
 
 func newArtist(w *work) *artist {
@@ -71,9 +71,7 @@ func (a *artist) rounds() []scene.Node {
 	var nodes []scene.Node
 	if g := a.ground(); g != nil {
 		nodes = append(nodes, g)
-		if a.oval != nil {
-			a.foundation = segments(g, scene.Plain, 0, nil)
-		}
+		a.foundation = segments(g, scene.Plain, 0, nil)
 	}
 	var all []*roundArtist
 	for k, c := range a.courses[a.lo : a.last+1] {

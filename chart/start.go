@@ -49,11 +49,6 @@ func (d *roundArtist) start(i int) *scene.Group {
 		foot, angle := d.foot(c, i, s.On[0])
 		_, up := d.frame(c, angle, 1)
 		an.Base, an.Rise = []canvas.Point{foot}, []canvas.Point{up}
-	case c.open:
-		an = d.atEdge(i)
-		d.paint(g, symbols.Start(s.Chains, an, d.pen))
-		g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
-		return g
 	default:
 		return nil // drawn when the others are
 	}
@@ -176,21 +171,14 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 	s := &d.c.round.Stitches[i]
 	grp := d.startGroup(s)
 	grp.Data = append(grp.Data, scene.Attr{Name: "kind", Value: "beg ch-" + strconv.Itoa(s.Chains)})
-	g := d.gapAt(i)
-	var near []segment
-	mid, reach := g.mid(0.5), g.tall()+4*d.unit
-	for _, n := range d.atSeam() {
-		if nearest(mid, n).Sub(mid).Length() < reach {
-			near = append(near, n)
-		}
+	if d.c.open {
+		return d.startAtEdge(grp, i)
 	}
+	g := d.gapAt(i)
+	near := d.nearSeam(g.mid(0.5), g.tall()+4*d.unit)
 	var best symbols.Drawing
 	clear := -1.0
-	tries := starts
-	if d.unit < smallestSymbol/1.5 {
-		tries = starts[:3] // too small to be printed: no long search
-	}
-	for _, try := range tries {
+	for _, try := range starts {
 		art := symbols.Start(s.Chains, d.upright(g, i, try), d.pen)
 		if art.Strokes == nil {
 			continue
@@ -202,7 +190,7 @@ func (d *roundArtist) startInGap(i int) *scene.Group {
 			break
 		}
 	}
-	if clear <= leastWhite && len(tries) == len(starts) {
+	if clear <= leastWhite {
 		best = d.aside(best, g, i, near)
 	}
 	d.paint(grp, best)
@@ -293,6 +281,35 @@ func (d *roundArtist) upright(g gap, i int, m manner) symbols.Anchors {
 		an.Top = an.Base[0]
 	}
 	return an
+}
+
+// startAtEdge draws a turning chain that does not count: beside the first stitch of its
+// row, as much farther off as it must be to touch nothing.
+func (d *roundArtist) startAtEdge(grp *scene.Group, i int) *scene.Group {
+	c, s := d.c, &d.c.round.Stitches[i]
+	an := d.atEdge(i)
+	foot, top := an.Base[0], an.Top
+	near := d.nearSeam(top, 4*d.unit)
+	away, _ := d.frame(c, c.theta[i], c.radius[i])
+	art := symbols.Start(s.Chains, an, d.pen)
+	for out := 0.1; out < 2 && d.whiteAbout(art, near, leastWhite) <= leastWhite; out += 0.1 {
+		move := away.Mul(-out * d.unit)
+		an.Base[0], an.Top = foot.Add(move), top.Add(move)
+		art = symbols.Start(s.Chains, an, d.pen)
+	}
+	d.paint(grp, art)
+	grp.Data = append(grp.Data, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}})
+	return grp
+}
+
+// nearSeam are the strokes at the seam that are within reach of a point.
+func (d *roundArtist) nearSeam(at canvas.Point, reach float64) (near []segment) {
+	for _, n := range d.atSeam() {
+		if nearest(at, n).Sub(at).Length() < reach {
+			near = append(near, n)
+		}
+	}
+	return near
 }
 
 // atSeam are the strokes of this round's stitches and its neighbours' that lie by
