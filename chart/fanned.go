@@ -105,6 +105,24 @@ func (w *work) spinesOf(c *course) (l []fabric.Span) {
 	return l
 }
 
+// underSpines are the spaces of a row that the spines of the next one stand in.
+func (w *work) underSpines(c *course) (l []fabric.Span) {
+	next := w.courses[c.index+1]
+	for _, spine := range w.spinesOf(next) {
+		n := len(next.round.Stitches)
+		on := next.round.Stitches[(spine.From+n-1)%n].On[0]
+		for _, sp := range c.round.Spaces {
+			if sp.From <= on.At.Stitch && on.At.Stitch < sp.To {
+				l = append(l, sp)
+			}
+		}
+	}
+	if next.reversed != c.reversed {
+		slices.Reverse(l)
+	}
+	return l
+}
+
 // leaning is the share of the stitches, chains aside, that lean steeply in straight rows.
 func (w *work) leaning() float64 {
 	lean, all := 0.0, 0.0
@@ -125,10 +143,13 @@ func (w *work) leaning() float64 {
 
 // pinSpines turns the stitches of a row so that its spines lie at even angles.
 func (f *fan) pinSpines(w *work, c *course) {
-	if f.spines == 0 || c.index < 2 {
+	if f.spines == 0 {
 		return
 	}
 	spaces := w.spinesOf(c)
+	if c.index == 1 {
+		spaces = w.underSpines(c)
+	}
 	now := make([]float64, f.spines)
 	for k := range now {
 		goal := f.span * float64(k+1) / float64(f.spines+1)
