@@ -101,16 +101,25 @@ func (c *course) fill() {
 }
 
 // layEdge lays the row ends that a round is picked up on round the turn, in the
-// order of use, as far apart as the rows between them say.
+// order of use, as far apart as the rows between them say, and among them the stitches
+// of another piece that it goes on over.
 func (w *work) layEdge(c *course) {
 	type end struct{ key, part, row int }
 	var ends []end
+	_, rows := c.onEnds()
 	for _, i := range c.rising() {
+		if !c.takesRoom(i) {
+			continue
+		}
 		for _, p := range c.round.Stitches[i].On {
-			if p.Into != stitch.RowEnd {
+			e := end{w.key(p), p.Part, p.At.Round}
+			switch {
+			case p.Into == stitch.RowEnd:
+			case rows && p.At.Round == 0 && w.courses[0].round.Carried:
+				e.part, e.row = -1, p.At.Stitch
+			default:
 				continue
 			}
-			e := end{w.key(p), p.Part, p.At.Round}
 			if _, ok := w.edge[e.key]; !ok && (len(ends) == 0 || ends[len(ends)-1] != e) {
 				ends = append(ends, e)
 			}
@@ -132,6 +141,19 @@ func (w *work) layEdge(c *course) {
 	for i := len(ends) - 1; i >= 0; i-- {
 		w.edge[ends[i].key] = (at[i] + (whole-span)/2) * ring.Turn / whole
 	}
+}
+
+// onEnds is the part whose row ends stitches of a course are worked into; false where
+// none is worked into any.
+func (c *course) onEnds() (part int, ok bool) {
+	for i := range c.round.Stitches {
+		for _, p := range c.round.Stitches[i].On {
+			if p.Into == stitch.RowEnd {
+				return p.Part, true
+			}
+		}
+	}
+	return 0, false
 }
 
 func abs(n int) int {

@@ -54,7 +54,28 @@ func (w *work) findBorder() *border {
 	if len(met) < len(runs) || !met[lastRow] || !met[firstSide] || !met[secondSide] {
 		return nil
 	}
+	if len(runs) == 3 && !beginsInPoint(cloth) {
+		return nil // an opening, whose sides meet in a seam
+	}
 	return newBorder(cloth.Name, runs)
+}
+
+// mostPoint is the part of its last row that the first row of a piece which begins in a
+// point has at most.
+const mostPoint = 0.5
+
+// beginsInPoint reports whether a piece worked in rows grows from a few stitches.
+func beginsInPoint(cloth *fabric.Part) bool {
+	first, last := 0, 0
+	for _, r := range cloth.Rounds {
+		if n := r.Count(); r.Number > 0 && !r.Carried && n > 0 {
+			if first == 0 {
+				first = n
+			}
+			last = n
+		}
+	}
+	return float64(first) <= mostPoint*float64(last)
 }
 
 // edgings are the runs of the first round's stitches along the edges, anticlockwise

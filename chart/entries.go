@@ -191,6 +191,9 @@ func (w *work) edgeName(lo int) string {
 	if from := w.part.From; c.round.Edge > 0 && from >= 0 {
 		return "row ends of " + w.fabric.Parts[from].Name
 	}
+	if part, ok := c.onEnds(); ok && lo == 1 && part < len(w.fabric.Parts) {
+		return "edges of " + w.fabric.Parts[part].Name
+	}
 	if lo == 0 {
 		return "edge that is worked into"
 	}

@@ -173,7 +173,7 @@ func (w *work) layers() []ring.Layer {
 	first := w.courses[w.lo]
 	if w.ground {
 		g := ring.Layer{Level: first.form.Level - first.form.Height, Length: first.form.Circumference}
-		if w.lo > 0 {
+		if _, ends := first.onEnds(); w.lo > 0 && !ends {
 			below := w.courses[w.lo-1]
 			g.Level, g.Length = below.form.Level, below.form.Circumference
 			g.Least = float64(len(below.order)) * leastPitch / ring.Turn
@@ -415,6 +415,9 @@ func (w *work) spaceRadius(d *course, p fabric.Place) float64 {
 func (w *work) topRadius(c *course, i int) float64 {
 	if c.index >= w.lo && c.radius != nil {
 		return c.radius[i]
+	}
+	if c.index == w.lo-1 { // an edge that is not drawn is level
+		return w.groundRadius()
 	}
 	return w.radii.At(w.layer(c), c.form.Tops[i])
 }
