@@ -110,11 +110,58 @@ func (w *work) lift(c *course) {
 			}
 		}
 	}
+	w.overLegs(c, raised)
 	if len(raised) == 0 {
 		return
 	}
 	for _, sp := range c.round.Spaces {
 		w.vault(c, sp, raised)
+	}
+}
+
+// overLegs raises the chains of a round that lie among the legs of a stitch worked over
+// places far apart, as it spreads under them.
+func (w *work) overLegs(c *course, raised map[int]bool) {
+	up := w.up()
+	n := len(c.order)
+	for k, i := range c.order {
+		s := &c.round.Stitches[i]
+		if len(s.On) < 2 || s.IsChain() {
+			continue
+		}
+		for _, p := range s.On {
+			a, ok := w.footAngle(c, i, p)
+			if !ok {
+				continue
+			}
+			if !c.open {
+				a = above(a, c.theta[i]-math.Pi)
+			}
+			step := 1
+			if a < c.theta[i] {
+				step = -1
+			}
+			foot := w.footRadius(c, i, p) * up
+			for j := k + step; j != k; j += step {
+				if c.open && (j < 0 || j >= n) || !c.isLoop(c.order[(j+n)%n]) {
+					break
+				}
+				chain := c.order[(j+n)%n]
+				at := c.theta[chain]
+				if !c.open {
+					at = above(at, c.theta[i]-math.Pi)
+				}
+				share := (at - c.theta[i]) / (a - c.theta[i])
+				if share <= 0 || share >= 1 {
+					break
+				}
+				leg := c.radius[i]*up + (foot-c.radius[i]*up)*share
+				if least := leg + clearChain*w.unit; c.radius[chain]*up < least {
+					c.radius[chain] = least * up
+					raised[chain] = true
+				}
+			}
+		}
 	}
 }
 

@@ -36,6 +36,7 @@ type artist struct {
 	strung     map[int][]canvas.Point
 	found      map[sign]bool // the signs of reading that have found a place
 	chainW     float64       // room of the narrowest chain
+	chainMost  float64       // and of the widest, in the key
 	foundation []segment     // the strokes of what the first round stands on
 }
 
@@ -48,7 +49,7 @@ func newArtist(w *work) *artist {
 		for i := range c.round.Stitches {
 			s := &c.round.Stitches[i]
 			if s.IsChain() && c.rank[i] >= 0 {
-				a.chainW = min(a.chainW, w.width(c, i))
+				a.chainW = min(a.chainW, w.chainRoom(c, i))
 			}
 			for _, p := range s.On {
 				switch {
@@ -237,7 +238,7 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	g := d.group(i, d.name(s))
 	an := d.anchors(i)
 	if s.IsChain() {
-		an.Width, an.Base = d.chainW, nil
+		an.Width, an.Base = d.runRoom([]int{i}), nil
 	}
 	var in stitch.Into
 	if len(s.On) > 0 {

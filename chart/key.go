@@ -169,7 +169,7 @@ func (a *artist) sample(e entry, most float64, at canvas.Point) symbols.Drawing 
 	an.Top = at.Sub(canvas.Point{Y: tall / 2})
 	switch {
 	case e.kind.Base == stitch.Chain && e.kind.Shape == stitch.Plain:
-		an.Unit, an.Width = a.unit, a.chainW
+		an.Unit, an.Width = a.unit, math.Max(a.chainW, a.chainMost)
 		an.Top = at
 		art := symbols.Draw(e.kind, stitch.Top, an, pen)
 		if art.Mark != nil {
