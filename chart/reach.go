@@ -189,6 +189,9 @@ func (w *work) layers() []ring.Layer {
 		if g := c.leastGap(); g > 0 {
 			l.Least = math.Max(l.Least, leastSplit/g)
 		}
+		if c.index > 1 && c.fringed(w.courses[c.index-1]) {
+			l.Length = 0 // its loops stand out as far as they must
+		}
 		if len(c.order) < 3 {
 			l.Least = 0
 		}
