@@ -30,7 +30,9 @@ const (
 	nearHalf            = 0.2 // of half a turn
 	steep               = 45 * math.Pi / 180
 	leastLeaning        = 0.1 // of the stitches
-	stiffFan            = 60  // rows that grow at a few places only are spread all along
+	// Rows that grow at a few places only, or in which stitches shift alike, are spread
+	// all along.
+	stiffFan, stiffWave = 60, 60
 )
 
 // findFan finds how rows that stand on a centre fan out; nil where their stitches stand

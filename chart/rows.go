@@ -37,8 +37,11 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	w.layRows()
 	lay := w.reachRows
 	if w.fan = w.findFan(); w.fan != nil {
-		w.flat = false
+		w.flat, w.stiff = false, stiffFan
 		lay = w.reachFan
+		w.layRows()
+	} else if w.ripples() {
+		w.stiff = stiffWave
 		w.layRows()
 	}
 	p := w.fit(lay)
@@ -272,11 +275,7 @@ func (w *work) layRow(c *course) {
 		}
 		scale = c.long / natural
 	}
-	stiffness := float64(ring.Stiffness)
-	if w.fan != nil {
-		stiffness = stiffFan
-	}
-	x := ring.Along(items, scale, stiffness)
+	x := ring.Along(items, scale, max(w.stiff, ring.Stiffness))
 	n := len(x)
 	fit := 1.0
 	if span := x[n-1] - x[0]; span > 0 {
@@ -378,33 +377,25 @@ func (w *work) reachRows(p *page) {
 	}
 	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
 	tall := w.singleHeight()
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, c := range w.courses[w.lo : w.last+1] {
-		for _, x := range c.theta {
-			low, high = math.Min(low, x), math.Max(high, x)
-		}
-	}
-	if high <= low {
-		low, high = low-1, low+1
-	}
+	low, high := w.along()
 	if c := w.courses[0]; c.hub {
 		w.edge[0] = w.middleOf(w.courses[1])
 	}
 	room := p.width - 2*margin - 2*besideRows
-	scale := math.Min(w.o.enlarged(largest)/tall, room/(high-low))
+	wave, longer := w.wave(low, high)
+	scale := math.Min(w.o.enlarged(largest)/tall, room/(high-low)*longer)
 	const hole = 5 // any radius will do: rows do not close
-	wave, apart := w.wave(low, high, scale, scale*tall)
 	deep, crest := wave.Extent()
 	layers := w.layers()
 	for i := range layers {
 		layers[i].Least, layers[i].Length = 0, 0 // flat rows need no radius
 	}
-	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest - deep), MaxScale: scale * apart})
-	w.unit = math.Max(w.radii.Scale/apart*tall, 0.1)
-	along := math.Min(scale, math.Max(w.radii.Scale/apart, w.leastScale()))
+	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest-deep)*scale/longer, MaxScale: scale * longer})
+	w.unit = math.Max(w.radii.Scale/longer*tall, 0.1)
+	along := math.Min(scale, math.Max(w.radii.Scale/longer, w.leastScale()*longer)) / longer
 	if wave != nil {
 		for k := range wave.Heights {
-			wave.Heights[k] *= along / scale
+			wave.Heights[k] *= along
 		}
 		deep, crest = wave.Extent()
 	}
@@ -423,6 +414,20 @@ func (w *work) reachRows(p *page) {
 	w.place(canvas.Point{X: hundredth(p.width/2 - mid.X), Y: hundredth(p.top + underRows + w.outer + crest)})
 	p.centre = w.centre
 	p.bottom = hundredth(w.centre.Y - bottom - deep + underRows + w.unit/2)
+}
+
+// along is from where to where the drawn rows reach, in mm of the fabric.
+func (w *work) along() (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, c := range w.courses[w.lo : w.last+1] {
+		for _, x := range c.theta {
+			low, high = math.Min(low, x), math.Max(high, x)
+		}
+	}
+	if high <= low {
+		low, high = low-1, low+1
+	}
+	return low, high
 }
 
 // middleOf is the middle of a course.

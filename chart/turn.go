@@ -32,6 +32,7 @@ type work struct {
 	oval     *oval   // nil for what is none
 	border   *border // likewise
 	fan      *fan    // how rows fan out; nil for straight ones
+	stiff    float64 // how evenly rows are spread; 0: as they are by themselves
 	cornerAt float64 // the angle of a corner
 
 	inwards bool

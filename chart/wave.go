@@ -12,16 +12,16 @@ import (
 // lean one way the row slopes the other.
 const (
 	waveSamples = 240
-	waveSteep   = 0.6 // the greatest slope
+	waveSteep   = 1.0 // the greatest slope
 	waveLeast   = 0.8 // in units: lower waves are left straight
 	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
 )
 
-// wave is the wave that all drawn rows have in common, between two distances
-// along them, and how much farther apart it sets the rows; nil and 1 when there
-// is none. scale is mm on paper to one of the fabric, unit the height of a
-// single crochet on paper.
-func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
+// wave is the wave that all drawn rows have in common, between two distances along
+// them, in mm of the fabric, and how much longer a row is on it than straight; nil and
+// 1 when there is none. As the fabric does, rows come to lie farther apart by as much
+// as they are drawn in.
+func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 	step := (high - low) / (waveSamples - 1)
 	mean := make([]float64, waveSamples)
 	rows, each := 0.0, 0.0
@@ -31,7 +31,7 @@ func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
 			continue
 		}
 		rows++
-		for k, s := range integral(slopes, step*scale) {
+		for k, s := range integral(slopes, step) {
 			mean[k] += slopes[k]
 			each += s * s
 		}
@@ -43,7 +43,7 @@ func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
 		mean[k] /= rows
 	}
 	common := 0.0
-	for _, h := range integral(mean, step*scale) {
+	for _, h := range integral(mean, step) {
 		common += h * h
 	}
 	steep := 0.0
@@ -51,11 +51,22 @@ func (w *work) wave(low, high, scale, unit float64) (*ring.Wave, float64) {
 		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
 		steep += mean[k] * mean[k] / waveSamples
 	}
-	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step*scale)}
-	if a, b := v.Extent(); b-a < waveLeast*unit || common < waveAlike*each/rows {
+	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step)}
+	if a, b := v.Extent(); b-a < waveLeast*w.singleHeight() || common < waveAlike*each/rows {
 		return nil, 1
 	}
 	return v, math.Sqrt(1 + steep)
+}
+
+// ripples reports whether rows lie in waves.
+func (w *work) ripples() bool {
+	w.lo = w.first
+	if w.courses[w.first].hub && w.last > w.first {
+		w.lo++
+	}
+	low, high := w.along()
+	wave, _ := w.wave(low, high)
+	return wave != nil
 }
 
 // slopes is how a row would slope to be square to its stitches, at even steps
