@@ -93,7 +93,7 @@ func (a *artist) countBeside(f *finder, p *page, c *course, t scene.Text) *scene
 		end = c.order[a.lastShown(c)]
 	}
 	at := a.point(c.theta[end], (a.meanFoot(c, end)+a.topRadius(c, end))/2)
-	along := a.shape.At(0, 0).AlongX * way
+	along := math.Copysign(1, a.shape.At(0, 0).AlongX*way)
 	h, wide := typeface.CapHeight(t.Size), typeface.Width(t.String, t.Size, false, false)
 	for out := 0.4 * a.unit; ; out += 0.3 {
 		x := at.X + along*(out+rowAir+wide/2)

@@ -237,6 +237,9 @@ func (c *course) standing() (n int) {
 	return n
 }
 
+// skippedRoom is how much of the room of what is skipped in a valley stays free.
+const skippedRoom = .25
+
 func (w *work) layRow(c *course) {
 	var items []ring.Item
 	natural := 0.0
@@ -255,7 +258,10 @@ func (w *work) layRow(c *course) {
 				item.Place = w.key(on[0])
 			}
 		}
-		natural += item.Width
+		if k := len(items) - 1; k >= 0 && w.stiff == stiffWave && item.Place != 0 && items[k].Place != 0 {
+			item.Before = skippedRoom * math.Max(0, item.Base-items[k].Base-(item.Width+items[k].Width)/2)
+		}
+		natural += item.Width + item.Before
 		c.rank[i] = len(c.order)
 		c.order = append(c.order, i)
 		items = append(items, item)

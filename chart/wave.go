@@ -15,6 +15,7 @@ const (
 	waveSteep   = 1.0 // the greatest slope
 	waveLeast   = 0.8 // in units: lower waves are left straight
 	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
+	waveRound   = 3 // stitches over which the turns of a wave are rounded off
 )
 
 // wave is the wave that all drawn rows have in common, between two distances along
@@ -47,6 +48,8 @@ func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 		common += h * h
 	}
 	steep := 0.0
+	c := w.courses[w.last]
+	mean = rounded(mean, waveRound*(high-low)/float64(max(len(c.order), 1))/step)
 	for k := range mean {
 		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
 		steep += mean[k] * mean[k] / waveSamples
@@ -95,6 +98,18 @@ func (w *work) slopes(c *course, low, step float64) []float64 {
 		}
 		t := math.Max(0, math.Min(1, (x-at[k])/math.Max(at[k+1]-at[k], 1e-9)))
 		out[j] = slope[k]*(1-t) + slope[k+1]*t
+	}
+	return out
+}
+
+// rounded is slopes averaged over a length of so many samples.
+func rounded(slopes []float64, over float64) []float64 {
+	half := int(math.Round(over / 2))
+	out := make([]float64, len(slopes))
+	for k := range slopes {
+		for j := k - half; j <= k+half; j++ {
+			out[k] += slopes[min(max(j, 0), len(slopes)-1)] / float64(2*half+1)
+		}
 	}
 	return out
 }
