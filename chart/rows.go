@@ -34,19 +34,36 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if o.From <= 0 && o.To <= 0 {
 		w.last = w.shows()
 	}
-	w.layRows()
-	lay := w.reachRows
-	if w.fan = w.findFan(); w.fan != nil {
-		w.flat, w.stiff = false, stiffFan
-		lay = w.reachFan
-		w.layRows()
-	} else if w.ripples() {
-		w.stiff = stiffWave
+	lay := w.spread(nil)
+	if f := w.findFan(); f != nil {
+		lay = w.spread(f)
+		if f.spines > 0 && w.turnsNot(lay) {
+			lay = w.spread(nil)
+			w.stiff = stiffFan
+			w.layRows()
+		}
+	}
+	if w.fan == nil && !w.courses[0].hub && w.ripples() {
+		w.waves, w.stiff = true, stiffWave
 		w.layRows()
 	}
 	p := w.fit(lay)
 	c, _ := p.finish()
 	return c, nil
+}
+
+// spread lays the rows along straight lines or, where there is one, on a fan. What sets
+// them on a page is returned.
+func (w *work) spread(f *fan) func(*page) {
+	w.fan, w.flat, w.stiff = f, f == nil, 0
+	if f != nil {
+		w.stiff = stiffFan
+	}
+	w.layRows()
+	if f != nil {
+		return w.reachFan
+	}
+	return w.reachRows
 }
 
 // comesBack reports whether a row runs back over the one below it, as the order
@@ -213,6 +230,8 @@ const (
 	// mostDrawnIn is how far a row's ends are drawn in from what they stand on, for its
 	// height: what it has fewer of stitches stands farther apart.
 	mostDrawnIn = 0.9
+	// mostSpread is how far they stand out beyond it.
+	mostSpread = 0.8
 )
 
 // near is how long a row is drawn over the one below it.
@@ -258,7 +277,7 @@ func (w *work) layRow(c *course) {
 				item.Place = w.key(on[0])
 			}
 		}
-		if k := len(items) - 1; k >= 0 && w.stiff == stiffWave && item.Place != 0 && items[k].Place != 0 {
+		if k := len(items) - 1; k >= 0 && w.waves && item.Place != 0 && items[k].Place != 0 {
 			item.Before = skippedRoom * math.Max(0, item.Base-items[k].Base-(item.Width+items[k].Width)/2)
 		}
 		natural += item.Width + item.Before
@@ -290,6 +309,13 @@ func (w *work) layRow(c *course) {
 			if least := (last.Base - first.Base - 2*mostDrawnIn*c.form.Height) / span; least > fit {
 				c.long *= least / fit
 				fit = least
+			}
+			// What grows faster from a centre may be going to fan out.
+			most := (last.Base - first.Base + 2*mostSpread*c.form.Height) / span
+			few := c.index == 0 || len(w.courses[c.index-1].order) < fewStitches
+			if grows := w.courses[0].hub && w.stiff == 0; most < fit && !few && !grows {
+				c.long *= most / fit
+				fit = most
 			}
 		}
 	}
@@ -388,7 +414,10 @@ func (w *work) reachRows(p *page) {
 		w.edge[0] = w.middleOf(w.courses[1])
 	}
 	room := p.width - 2*margin - 2*besideRows
-	wave, longer := w.wave(low, high)
+	wave, longer := (*ring.Wave)(nil), 1.0
+	if w.waves {
+		wave, longer = w.wave(low, high)
+	}
 	scale := math.Min(w.o.enlarged(largest)/tall, room/(high-low)*longer)
 	const hole = 5 // any radius will do: rows do not close
 	deep, crest := wave.Extent()

@@ -33,6 +33,7 @@ type work struct {
 	border   *border // likewise
 	fan      *fan    // how rows fan out; nil for straight ones
 	stiff    float64 // how evenly rows are spread; 0: as they are by themselves
+	waves    bool    // rows lie in waves
 	cornerAt float64 // the angle of a corner
 
 	inwards bool
