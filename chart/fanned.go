@@ -28,18 +28,17 @@ type fan struct {
 const (
 	leastSpan, mostSpan = 0.6 * math.Pi, 1.85 * math.Pi
 	nearHalf            = 0.2 // of half a turn
-	steep               = 45 * math.Pi / 180
-	leastLeaning        = 0.1 // of the stitches
-	fanLean             = 35 * math.Pi / 180
+	leastLeaning        = 0.1 // of the stitches, for arcs
+	mostLeaning         = 0.5 // of them, on the sides of a polygon
 	// Rows that grow at a few places only, or in which stitches shift alike, are spread
 	// all along.
 	stiffFan, stiffWave = 60, 60
 )
 
-// findFan finds how rows that stand on a centre fan out; nil where their stitches stand
-// straight enough in straight rows.
-func (w *work) findFan() *fan {
-	if !w.courses[0].hub || len(w.courses) < 4 {
+// findFan finds how rows that stand on a centre fan out; nil where few of their stitches
+// lean in straight rows, of which the share is given.
+func (w *work) findFan(straight float64) *fan {
+	if !w.courses[0].hub || len(w.courses) < 3 {
 		return nil
 	}
 	f := &fan{}
@@ -62,7 +61,7 @@ func (w *work) findFan() *fan {
 	default:
 		f.span = math.Min(grows, mostSpan)
 	}
-	if f.span < leastSpan || f.spines == 0 && w.leaning() < leastLeaning {
+	if f.span < leastSpan || f.spines == 0 && straight < leastLeaning {
 		return nil
 	}
 	return f
@@ -124,56 +123,6 @@ func (w *work) underSpines(c *course) (l []fabric.Span) {
 		slices.Reverse(l)
 	}
 	return l
-}
-
-// leaning is the share of the stitches, chains aside, that lean steeply in straight rows.
-func (w *work) leaning() float64 {
-	lean, all := 0.0, 0.0
-	for _, c := range w.courses[1:] {
-		for _, i := range c.order {
-			base, ok := w.stance(c, i, 0)
-			if !ok || c.round.Stitches[i].IsChain() {
-				continue
-			}
-			all++
-			if math.Abs(c.theta[i]-base) > math.Tan(steep)*c.form.Height {
-				lean++
-			}
-		}
-	}
-	return lean / math.Max(all, 1)
-}
-
-// turnsNot reports whether rows that lie on the sides of a polygon lean on it as a whole:
-// they grow at their ends, and not at what looks like its corners.
-func (w *work) turnsNot(lay func(*page)) bool {
-	lay(newPage(w, false))
-	lean, all := 0, 0
-	for _, c := range w.courses[w.lo+1 : w.last+1] {
-		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return len(c.round.Stitches[i].On) == 0 })
-		for k := 0; k < len(stand); {
-			i := stand[k]
-			feet, _ := w.feet(c, i)
-			top, n := w.top(c, i), 1.0
-			for k++; k < len(stand) && w.together(c, i, stand[k]); k++ {
-				top = top.Add(w.top(c, stand[k]))
-				n++
-			}
-			_, up := w.frame(c, c.theta[i], c.radius[i])
-			leg := top.Mul(1 / n).Sub(feet[0])
-			all++
-			if leg.Dot(up) < math.Cos(fanLean)*leg.Length() {
-				lean++
-			}
-		}
-	}
-	return 2*lean > all
-}
-
-// together reports whether two stitches of a row stand in one place.
-func (w *work) together(c *course, i, j int) bool {
-	a, b := c.round.Stitches[i].On, c.round.Stitches[j].On
-	return len(a) == 1 && len(b) == 1 && w.key(a[0]) == w.key(b[0])
 }
 
 // pinSpines turns the stitches of a row so that its spines lie at even angles.

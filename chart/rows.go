@@ -34,36 +34,45 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if o.From <= 0 && o.To <= 0 {
 		w.last = w.shows()
 	}
-	lay := w.spread(nil)
-	if f := w.findFan(); f != nil {
-		lay = w.spread(f)
-		if f.spines > 0 && w.turnsNot(lay) {
-			lay = w.spread(nil)
+	w.spread(nil)
+	straight := w.leaning()
+	switch f := w.findFan(straight); {
+	case f != nil:
+		w.spread(f)
+		if f.spines > 0 && w.leaning() > mostLeaning {
+			w.spread(nil) // it grows at its ends, and not at what looks like its corners
 			w.stiff = stiffFan
 			w.layRows()
 		}
-	}
-	if w.fan == nil && !w.courses[0].hub && w.ripples() {
+	case !w.courses[0].hub && w.ripples():
 		w.waves, w.stiff = true, stiffWave
 		w.layRows()
+		if w.leaning() >= straight {
+			w.waves = false
+			w.spread(nil)
+		}
 	}
-	p := w.fit(lay)
+	p := w.fit(w.layOut)
 	c, _ := p.finish()
 	return c, nil
 }
 
-// spread lays the rows along straight lines or, where there is one, on a fan. What sets
-// them on a page is returned.
-func (w *work) spread(f *fan) func(*page) {
+// spread lays the rows along straight lines or, where there is one, on a fan.
+func (w *work) spread(f *fan) {
 	w.fan, w.flat, w.stiff = f, f == nil, 0
 	if f != nil {
 		w.stiff = stiffFan
 	}
 	w.layRows()
-	if f != nil {
-		return w.reachFan
+}
+
+// layOut sets the rows on a page.
+func (w *work) layOut(p *page) {
+	if w.fan != nil {
+		w.reachFan(p)
+	} else {
+		w.reachRows(p)
 	}
-	return w.reachRows
 }
 
 // comesBack reports whether a row runs back over the one below it, as the order

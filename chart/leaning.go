@@ -1,0 +1,42 @@
+package chart
+
+import (
+	"math"
+	"slices"
+)
+
+// farLean is the angle from square to its row over which a stitch leans far.
+const farLean = 38 * math.Pi / 180
+
+// leaning is the share of what stands in the rows that leans far as they are laid now,
+// those in one place taken together.
+func (w *work) leaning() float64 {
+	w.layOut(newPage(w, false))
+	lean, all := 0.0, 0.0
+	for _, c := range w.courses[w.lo : w.last+1] {
+		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return len(c.round.Stitches[i].On) == 0 })
+		for k := 0; k < len(stand); {
+			i := stand[k]
+			feet, _ := w.feet(c, i)
+			foot := feet[0].Add(feet[len(feet)-1]).Mul(0.5)
+			top, n := w.top(c, i), 1.0
+			for k++; k < len(stand) && w.together(c, i, stand[k]); k++ {
+				top = top.Add(w.top(c, stand[k]))
+				n++
+			}
+			_, up := w.frame(c, c.theta[i], c.radius[i])
+			leg := top.Mul(1 / n).Sub(foot)
+			all++
+			if leg.Dot(up) < math.Cos(farLean)*leg.Length() {
+				lean++
+			}
+		}
+	}
+	return lean / math.Max(all, 1)
+}
+
+// together reports whether two stitches of a row stand in one place.
+func (w *work) together(c *course, i, j int) bool {
+	a, b := c.round.Stitches[i].On, c.round.Stitches[j].On
+	return len(a) == 1 && len(b) == 1 && w.key(a[0]) == w.key(b[0])
+}
