@@ -9,10 +9,10 @@ import (
 const farLean = 38 * math.Pi / 180
 
 // leaning is the share of what stands in the rows that leans far as they are laid now,
-// those in one place taken together.
-func (w *work) leaning() float64 {
+// and the mean square of the sine of all leans; what is in one place is taken together.
+func (w *work) leaning() (far, square float64) {
 	w.layOut(newPage(w, false))
-	lean, all := 0.0, 0.0
+	all := 0.0
 	for _, c := range w.courses[w.lo : w.last+1] {
 		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return len(c.round.Stitches[i].On) == 0 })
 		for k := 0; k < len(stand); {
@@ -26,13 +26,16 @@ func (w *work) leaning() float64 {
 			}
 			_, up := w.frame(c, c.theta[i], c.radius[i])
 			leg := top.Mul(1 / n).Sub(foot)
+			upright := leg.Dot(up) / math.Max(leg.Length(), 1e-9)
 			all++
-			if leg.Dot(up) < math.Cos(farLean)*leg.Length() {
-				lean++
+			square += 1 - upright*upright
+			if upright < math.Cos(farLean) {
+				far++
 			}
 		}
 	}
-	return lean / math.Max(all, 1)
+	all = math.Max(all, 1)
+	return far / all, square / all
 }
 
 // together reports whether two stitches of a row stand in one place.

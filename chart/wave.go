@@ -75,19 +75,29 @@ func (w *work) ripples() bool {
 // slopes is how a row would slope to be square to its stitches, at even steps
 // along it; nil when none of them stands on anything.
 func (w *work) slopes(c *course, low, step float64) []float64 {
-	var at, slope []float64
+	var at, slope, bases []float64
 	for _, i := range c.order {
 		if s := &c.round.Stitches[i]; s.IsChain() || s.Role == fabric.Start && !s.Counts {
 			continue
 		}
 		base, ok := w.stance(c, i, 0)
-		if rise := c.form.Height; ok && rise > 0 {
+		if ok && c.form.Height > 0 {
 			at = append(at, c.theta[i])
-			slope = append(slope, (base-c.theta[i])/rise)
+			bases = append(bases, base)
 		}
 	}
-	if len(at) < 2 {
+	n := len(at) - 1
+	if n < 1 {
 		return nil
+	}
+	// What a row is longer or shorter than the one below is no wave.
+	longer := w.courses[max(c.index-1, 0)].reaches()
+	if longer > 0 {
+		longer = c.reaches() / longer
+	}
+	middle := w.middleOf(c)
+	for k, base := range bases {
+		slope = append(slope, (middle+(base-middle)*longer-at[k])/c.form.Height)
 	}
 	out := make([]float64, waveSamples)
 	k := 0
@@ -100,6 +110,14 @@ func (w *work) slopes(c *course, low, step float64) []float64 {
 		out[j] = slope[k]*(1-t) + slope[k+1]*t
 	}
 	return out
+}
+
+// reaches is how far apart the ends of a row are.
+func (c *course) reaches() float64 {
+	if len(c.order) == 0 {
+		return 0
+	}
+	return c.theta[c.order[len(c.order)-1]] - c.theta[c.order[0]]
 }
 
 // rounded is slopes averaged over a length of so many samples.
