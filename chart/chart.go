@@ -96,6 +96,10 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.turn()
+	if w.oval == nil && w.border == nil {
+		w.findZigzag(w.reachRound)
+	}
 	best, missing := w.draw()
 	if len(missing) == 0 || best.Small() || best.Smallest == 0 {
 		return best, nil
@@ -127,6 +131,12 @@ func (w *work) draw() (*Chart, []*course) {
 		return w.fit(w.reachLong).finish()
 	}
 	p := newPage(w, false)
+	w.reachRound(p)
+	return p.finish()
+}
+
+// reachRound finds the radius of every stitch and sets whole rounds on the page.
+func (w *work) reachRound(p *page) {
 	w.reach(p.radius)
 	if w.o.Figure > 0 {
 		p.tighten()
@@ -136,7 +146,6 @@ func (w *work) draw() (*Chart, []*course) {
 		p.centre.Y = hundredth(p.centre.Y + up*w.outer)
 	}
 	w.place(p.centre)
-	return p.finish()
 }
 
 // reachLong sets what is no circle, but longer one way than the other, at the top of the

@@ -216,7 +216,7 @@ func (w *work) narrowCorners(c *course, first float64) {
 // outline is the shape that rounds are laid on, and how far it reaches in the
 // direction in which it reaches farthest when its radius is one.
 func (w *work) outline() (ring.Shape, float64) {
-	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded}
+	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded, Wave: w.zigzag}
 	n := w.corners.sides
 	if w.fan != nil {
 		s := w.fan.shape(!w.leftwards(false))
@@ -229,8 +229,9 @@ func (w *work) outline() (ring.Shape, float64) {
 	if w.oval != nil && w.window == 0 {
 		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
 	}
-	if n == 0 || w.window > 0 {
-		return circle, 1
+	if n == 0 || w.window > 0 || w.zigzag != nil {
+		_, crest := w.zigzag.Extent()
+		return circle, math.Exp(crest)
 	}
 	// A side lies at the foot; of the ways to turn it there, that which moves
 	// the rounds' beginnings least.

@@ -3,18 +3,21 @@ package chart
 import (
 	"math"
 	"slices"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // farLean is the angle from square to its row over which a stitch leans far.
 const farLean = 38 * math.Pi / 180
 
-// leaning is the share of what stands in the rows that leans far as they are laid now,
+// leaning is the share of what stands in the rounds that leans far as they are laid now,
 // and the mean square of the sine of all leans; what is in one place is taken together.
-func (w *work) leaning() (far, square float64) {
-	w.layOut(newPage(w, false))
+func (w *work) leaning(lay func(*page)) (far, square float64) {
+	lay(newPage(w, false))
 	all := 0.0
 	for _, c := range w.courses[w.lo : w.last+1] {
-		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return len(c.round.Stitches[i].On) == 0 })
+		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return !w.stands(c, i) || c.cutOf(i) == left })
 		for k := 0; k < len(stand); {
 			i := stand[k]
 			feet, _ := w.feet(c, i)
@@ -36,6 +39,12 @@ func (w *work) leaning() (far, square float64) {
 	}
 	all = math.Max(all, 1)
 	return far / all, square / all
+}
+
+// stands reports whether a stitch stands on others with a leg.
+func (w *work) stands(c *course, i int) bool {
+	s := &c.round.Stitches[i]
+	return len(s.On) > 0 && s.Kind.Base != stitch.Slip && s.Role != fabric.Join
 }
 
 // together reports whether two stitches of a row stand in one place.

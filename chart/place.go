@@ -110,8 +110,9 @@ func (w *work) width(c *course, i int) float64 {
 		next += c.wrap()
 	}
 	g := math.Min(back, next)
-	switch w.shape.(type) {
-	case ring.Stadium, ring.Edges:
+	_, oval := w.shape.(ring.Stadium)
+	_, edges := w.shape.(ring.Edges)
+	if oval || edges || w.zigzag != nil {
 		here := w.shape.At(c.theta[i], c.radius[i])
 		least := math.Inf(1)
 		for _, a := range [...]float64{c.theta[i] - back, c.theta[i] + next} {

@@ -86,6 +86,8 @@ func (w *work) reachWithin(wide, high float64) {
 	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
 	w.inwards = w.closesIn()
 	tall := w.singleHeight()
+	longer := max(w.longer, 1)
+	tall /= longer
 	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall}
 	w.radii = ring.Stack(w.layers(), fit)
 	if w.oval != nil {
@@ -196,6 +198,12 @@ func (w *work) layers() []ring.Layer {
 			l.Least = 0
 		}
 		up = append(up, l)
+	}
+	if w.longer > 1 {
+		for i := range up {
+			up[i].Length /= w.longer * w.longer // which is longer, and higher
+			up[i].Least /= w.longer
+		}
 	}
 	w.fitOval(up, w.courses[w.lo:w.last+1])
 	w.fitFan(up, w.courses[w.lo:w.last+1])

@@ -35,11 +35,11 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		w.last = w.shows()
 	}
 	w.spread(nil)
-	far, straight := w.leaning()
+	far, straight := w.leaning(w.layOut)
 	switch f := w.findFan(far); {
 	case f != nil:
 		w.spread(f)
-		if far, _ := w.leaning(); f.spines > 0 && far > mostLeaning {
+		if far, _ := w.leaning(w.layOut); f.spines > 0 && far > mostLeaning {
 			w.spread(nil) // it grows at its ends, and not at what looks like its corners
 			w.stiff = stiffFan
 			w.layRows()
@@ -47,7 +47,7 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	case !w.courses[0].hub && w.ripples():
 		w.waves, w.stiff = true, stiffWave
 		w.layRows()
-		if _, square := w.leaning(); square >= straight {
+		if _, square := w.leaning(w.layOut); square >= straight {
 			w.waves = false
 			w.spread(nil)
 		}

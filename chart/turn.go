@@ -29,12 +29,14 @@ type work struct {
 	leaders bool     // numbers that find no room by their rounds stand farther off
 
 	corners  corners
-	oval     *oval   // nil for what is none
-	border   *border // likewise
-	fan      *fan    // how rows fan out; nil for straight ones
-	stiff    float64 // how evenly rows are spread; 0: as they are by themselves
-	waves    bool    // rows lie in waves
-	cornerAt float64 // the angle of a corner
+	oval     *oval      // nil for what is none
+	border   *border    // likewise
+	fan      *fan       // how rows fan out; nil for straight ones
+	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
+	waves    bool       // rows lie in waves
+	zigzag   *ring.Wave // that rounds lie in; nil for those that do not
+	longer   float64    // how much longer a round is on it; 0: none
+	cornerAt float64    // the angle of a corner
 
 	inwards bool
 	rows    bool // worked in rows
@@ -298,7 +300,7 @@ func (w *work) lay(c *course) {
 	default:
 		narrowFans(items, w.stretch(c))
 	}
-	theta := ring.Angles(items)
+	theta := ring.Angles(items, max(w.stiff, ring.Stiffness))
 	if len(theta) == 0 {
 		for i := range c.theta {
 			c.theta[i] = ref

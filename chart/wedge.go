@@ -23,6 +23,7 @@ func Wedge(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	switch repeats := w.cutRepeats(o.Repeats); {
 	case repeats:
 		w.leaders = true
+		w.findZigzag(w.reachWedge)
 		p := w.fit(w.reachWedge)
 		c, _ := p.finish()
 		return c, nil

@@ -31,7 +31,7 @@ type Item struct {
 	Place int
 }
 
-// Stiffness is κ: how much an uneven gap costs against an equal shift off the
+// Stiffness is the usual κ: how much an uneven gap costs against an equal shift off the
 // place below. At 3 the disturbance of a shell dies out over about two
 // stitches, which keeps its fan even and its neighbours upright.
 const Stiffness = 3
@@ -48,11 +48,11 @@ const leastGap = 0.55
 //
 //	Σ (θ − base)² + κ Σ (gap − natural gap)²
 //
-// where the natural gap of two neighbours is half the sum of their widths and
+// where κ is the stiffness, and the natural gap of two neighbours is half the sum of their widths and
 // what is left before the second, scaled so that the round closes after one turn. The result rises strictly;
 // a round whose items are all Free begins at 0. It takes time and space in
 // proportion to the number of items.
-func Angles(items []Item) []float64 {
+func Angles(items []Item, stiffness float64) []float64 {
 	n := len(items)
 	if n == 0 {
 		return nil
@@ -79,17 +79,17 @@ func Angles(items []Item) []float64 {
 	rhs := make([]float64, n)
 	for i := range items {
 		prev := (i + n - 1) % n
-		diag[i] = 2 * Stiffness
-		rhs[i] = Stiffness * (gaps[prev] - gaps[i])
+		diag[i] = 2 * stiffness
+		rhs[i] = stiffness * (gaps[prev] - gaps[i])
 		if !items[i].Free {
 			diag[i]++
 			rhs[i] += base[i]
 		}
 	}
 	// The neighbour across the seam is a turn away.
-	rhs[0] -= Stiffness * Turn
-	rhs[n-1] += Stiffness * Turn
-	solveCyclic(diag, -Stiffness, rhs, theta)
+	rhs[0] -= stiffness * Turn
+	rhs[n-1] += stiffness * Turn
+	solveCyclic(diag, -stiffness, rhs, theta)
 	for i := range gaps {
 		gaps[i] *= leastGap
 	}

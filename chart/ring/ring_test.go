@@ -68,7 +68,7 @@ func TestAnglesAgainstElimination(t *testing.T) {
 		for i := range items {
 			items[i] = Item{Width: 0.8 + 0.4*r.Float64(), Base: (float64(i) + 0.3*r.Float64()) * Turn / float64(n), Free: i > 0 && r.Intn(4) == 0}
 		}
-		got, want := Angles(items), dense(items)
+		got, want := Angles(items, Stiffness), dense(items)
 		for i := range got {
 			if math.Abs(got[i]-want[i]) > 1e-9 {
 				t.Fatalf("n %d, item %d: %.12f, want %.12f", n, i, got[i], want[i])
@@ -85,7 +85,7 @@ func TestAnglesKeepOrder(t *testing.T) {
 		for i := range items {
 			items[i] = Item{Width: r.Float64() + 0.05, Base: r.Float64() * Turn, Free: r.Intn(3) == 0, Place: r.Intn(4), Before: float64(r.Intn(2))}
 		}
-		theta := Angles(items)
+		theta := Angles(items, Stiffness)
 		for i := 1; i < n; i++ {
 			if !(theta[i] > theta[i-1]) {
 				t.Fatalf("try %d: item %d at %g after %g", try, i, theta[i], theta[i-1])
@@ -109,7 +109,7 @@ func TestAnglesSymmetry(t *testing.T) {
 		}
 		items = append(items, Item{Width: 0.8, Free: true}, Item{Width: 1.3, Base: at + Turn/k/2, Place: place + 1})
 	}
-	theta := Angles(items)
+	theta := Angles(items, Stiffness)
 	m := len(items) / k
 	for i := range theta {
 		want := theta[i] + Turn/k
@@ -141,7 +141,7 @@ func TestCrossed(t *testing.T) {
 			t.Errorf("stitch %d of a row at %.3f", i, x)
 		}
 	}
-	for i, a := range Angles(round) {
+	for i, a := range Angles(round, Stiffness) {
 		if math.Abs(a-float64(i)*Turn/12) > 1e-9 {
 			t.Errorf("stitch %d of a round at %.3f", i, a)
 		}
@@ -224,7 +224,7 @@ func BenchmarkAngles(b *testing.B) {
 		}
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				Angles(items)
+				Angles(items, Stiffness)
 			}
 			b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "items/s")
 		})

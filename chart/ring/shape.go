@@ -47,12 +47,28 @@ func (l Line) At(along, height float64) Frame {
 type Circle struct {
 	Start    float64
 	Mirrored bool
+	// Wave is what all rounds follow, as the logarithm of how far out they are, over a
+	// turn from the start; nil for true circles.
+	Wave *Wave
 }
 
 // At is the frame at an angle from the start and a distance from the centre.
 func (c Circle) At(angle, radius float64) Frame {
 	s, k := math.Sincos(c.Start + angle)
-	f := Frame{X: radius * k, Y: -radius * s, AlongX: -s, AlongY: -k, OutX: k, OutY: -s}
+	f := Frame{AlongX: -s, AlongY: -k, OutX: k, OutY: -s}
+	if c.Wave != nil {
+		turn := math.Mod(angle, Turn)
+		if turn < 0 {
+			turn += Turn
+		}
+		rise, slope := c.Wave.At(turn)
+		radius *= math.Exp(rise)
+		// Upright on the wave.
+		n := math.Hypot(1, slope)
+		f.AlongX, f.AlongY = (f.AlongX+slope*k)/n, (f.AlongY-slope*s)/n
+		f.OutX, f.OutY = (k+slope*s)/n, (-s+slope*k)/n
+	}
+	f.X, f.Y = radius*k, -radius*s
 	if c.Mirrored {
 		f.X, f.AlongX, f.OutX = -f.X, -f.AlongX, -f.OutX
 	}

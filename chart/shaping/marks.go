@@ -70,7 +70,7 @@ func (p *piece) turns() [][]float64 {
 			}
 			items = append(items, it)
 		}
-		for k, turn := range ring.Angles(items) {
+		for k, turn := range ring.Angles(items, ring.Stiffness) {
 			turns[i][which[k]] = turn
 		}
 	}
