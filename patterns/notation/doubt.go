@@ -60,3 +60,55 @@ func (b *block) doubtful(start int, sentence bool, f *fault.Fault) bool {
 	b.add(&Note{Span: p.from(start), Text: p.words(start), Doubt: f})
 	return true
 }
+
+// sentenceStart is where a sentence begins: at which token, and how much has been read
+// before it.
+type sentenceStart struct{ tok, items, stated, stars int }
+
+// looseLine passes over a sentence that cannot be read on a line of its own behind a
+// round: "Embroider the eyes between Rnds 6 and 7", "With B, edge the whole blanket". A
+// line that looks like a round with a number is none. Whoever works the part finds out
+// whether anything hangs on it.
+func (b *block) looseLine(f *fault.Fault) bool {
+	p := b.p
+	line := b.from.tok
+	for line > 0 && !p.toks[line].first {
+		line--
+	}
+	if p.defining || line == 0 || !p.work || f.Code != "not-understood" || p.numbered(line) {
+		return false
+	}
+	p.i = b.from.tok
+	end := p.sentenceEnd()
+	if p.tok().is("work", "continue", "next", "decrease", "increase", "dec", "inc", "begin", "start") {
+		return false // what follows hangs on it
+	}
+	for j := p.i; j < end; j++ {
+		if p.toks[j].is("rep", "repeat", "repeating") || p.toks[j].first && j > p.i && p.numbered(j) {
+			return false
+		}
+	}
+	b.items, p.stated, b.stars = b.items[:b.from.items], p.stated[:b.from.stated], b.stars[:b.from.stars]
+	if end == p.i {
+		return false
+	}
+	p.i = end
+	b.add(&Note{Span: p.from(b.from.tok), Text: p.words(b.from.tok), Doubt: f, Loose: true})
+	return true
+}
+
+// numbered reports whether the line at a token names a round: "Rnd 5 2 dc in …",
+// "1st dec round: …".
+func (p *parser) numbered(line int) bool {
+	number, round := false, false
+	for j := line; j < line+5 && j < len(p.toks) && (j == line || !p.toks[j].first); j++ {
+		t := &p.toks[j]
+		_, is := roundWord(t)
+		round = round || is
+		number = number || t.kind == tNumber || t.kind == tOrdinal || ordinalOf(t) > 0 || t.is("next", "last")
+		if k := t.kind; k == tColon || k == tComma || k == tStop {
+			break
+		}
+	}
+	return number && round
+}

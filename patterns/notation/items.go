@@ -51,6 +51,9 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			continue
 		}
 		before, counts := p.i, len(p.stated)
+		if sentence || p.tok().first {
+			b.from = sentenceStart{before, len(b.items), counts, len(b.stars)}
+		}
 		if f := b.next(sentence || p.tok().first); f != nil {
 			if p.defining && sentence && len(b.items) > 0 {
 				// What follows the words of a stitch is advice.
@@ -66,6 +69,10 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			}
 			if b.doubtful(before, sentence, f) {
 				sentence = false
+				continue
+			}
+			if !bracket && b.looseLine(f) {
+				sentence = true
 				continue
 			}
 			p.i = before
@@ -92,6 +99,8 @@ type block struct {
 	// sentence is the item that the sentence begins with, before that of the sentence
 	// before it.
 	sentence, before int
+	// from is where the sentence that is being read begins.
+	from sentenceStart
 }
 
 // begin notes that a sentence begins.

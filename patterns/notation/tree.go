@@ -441,6 +441,8 @@ type (
 		// Doubt is the fault that these words are, unless the count stated for the
 		// round shows that nothing hangs on them; nil for plain advice.
 		Doubt *fault.Fault
+		// Loose is set when these are a whole sentence that stands by itself.
+		Loose bool
 	}
 )
 

@@ -16,7 +16,7 @@ import (
 // doubt keeps words that were passed over.
 func (p *partWork) doubt(n *notation.Note) {
 	if !slices.Contains(p.doubts, n) {
-		p.doubts = append(p.doubts, n)
+		p.doubts, p.doubtsFrom = append(p.doubts, n), len(p.part.Rounds)+1
 	}
 }
 
@@ -55,12 +55,18 @@ func (p *partWork) settleDoubts(before int, borneOut bool) {
 	}
 }
 
-// refuseDoubts refuses what no count has borne out.
+// refuseDoubts refuses what no count has borne out. Sentences behind all rounds are
+// told, and left at that: nothing hangs on them but themselves.
 func (p *partWork) refuseDoubts() {
 	for _, n := range p.doubts {
 		f := p.p.Fault(n.Doubt.Pos, n.Doubt.Length, n.Doubt.Code, n.Doubt.Message, n.Doubt.Help)
 		f.Size = p.p.Sizes[p.size]
-		p.add(f, true)
+		last := n.Loose && len(p.part.Rounds) == p.doubtsFrom
+		if last {
+			f.Code, f.Severity = "not-worked", fault.Warning
+			f.Help = "These words are kept as they stand and not worked. " + f.Help
+		}
+		p.add(f, !last)
 	}
 	p.doubts = nil
 }

@@ -189,6 +189,9 @@ func (w *roundWork) endingReplaces(r *notation.Repeat, run *run) bool {
 		return false
 	}
 	p := &s.Places[0]
+	if p.Target.Sort == notation.Gap {
+		return false // a gap is used up by nothing else
+	}
 	return p.Pick == notation.Last || p.Pick == notation.Next || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain
 }
 
