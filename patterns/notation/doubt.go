@@ -93,7 +93,11 @@ func (b *block) looseLine(f *fault.Fault) bool {
 		return false
 	}
 	p.i = end
-	b.add(&Note{Span: p.from(b.from.tok), Text: p.words(b.from.tok), Doubt: f, Loose: true})
+	n := &Note{Span: p.from(b.from.tok), Text: p.words(b.from.tok), Doubt: f, Loose: true}
+	if !p.evident(b.from.tok, end) {
+		n.Doubt = nil // nothing is made
+	}
+	b.add(n)
 	return true
 }
 

@@ -13,10 +13,17 @@ import (
 // remark; when something is wrong instead, the fault names them; and when no count is
 // stated any more, they are refused.
 
+// doubtful is words that were passed over, and how many rounds there were before the one
+// that they stand in.
+type doubtful struct {
+	*notation.Note
+	before int
+}
+
 // doubt keeps words that were passed over.
 func (p *partWork) doubt(n *notation.Note) {
-	if !slices.Contains(p.doubts, n) {
-		p.doubts, p.doubtsFrom = append(p.doubts, n), len(p.part.Rounds)+1
+	if !slices.ContainsFunc(p.doubts, func(d doubtful) bool { return d.Note == n }) {
+		p.doubts = append(p.doubts, doubtful{n, len(p.part.Rounds)})
 	}
 }
 
@@ -38,7 +45,8 @@ func (p *partWork) bearsOut(w *roundWork, label *notation.Round) bool {
 // with the errors from number before on, which may come of it.
 func (p *partWork) settleDoubts(before int, borneOut bool) {
 	if borneOut {
-		p.doubts = nil
+		// A sentence behind the work of a round is none that its own count speaks of.
+		p.doubts = slices.DeleteFunc(p.doubts, func(d doubtful) bool { return !d.Loose || d.before < len(p.part.Rounds) })
 		return
 	}
 	for _, f := range p.faults[before:] {
@@ -58,10 +66,16 @@ func (p *partWork) settleDoubts(before int, borneOut bool) {
 // refuseDoubts refuses what no count has borne out. Sentences behind all rounds are
 // told, and left at that: nothing hangs on them but themselves.
 func (p *partWork) refuseDoubts() {
+	for _, it := range p.carry {
+		// behind the join of the last round
+		if n, ok := it.(*notation.Note); ok && n.Doubt != nil {
+			p.doubt(n)
+		}
+	}
 	for _, n := range p.doubts {
 		f := p.p.Fault(n.Doubt.Pos, n.Doubt.Length, n.Doubt.Code, n.Doubt.Message, n.Doubt.Help)
 		f.Size = p.p.Sizes[p.size]
-		last := n.Loose && len(p.part.Rounds) == p.doubtsFrom
+		last := n.Loose && n.before+1 >= len(p.part.Rounds)
 		if last {
 			f.Code, f.Severity = "not-worked", fault.Warning
 			f.Help = "These words are kept as they stand and not worked. " + f.Help

@@ -338,7 +338,11 @@ func (w *roundWork) carryOn(items []notation.Item) {
 			}
 		case *notation.Marker:
 			w.marker(it)
-		case *notation.NoJoin, *notation.Note, *notation.Until, *notation.Counts:
+		case *notation.Note:
+			if it.Doubt != nil {
+				w.carry = append(w.carry, it)
+			}
+		case *notation.NoJoin, *notation.Until, *notation.Counts:
 		default:
 			w.carry = append(w.carry, it)
 		}

@@ -260,9 +260,7 @@ type partWork struct {
 	faults          fault.List
 	// doubts are words of the rounds so far that were passed over, and that no count
 	// has borne out yet.
-	doubts []*notation.Note
-	// doubtsFrom is how many rounds there are with the one that the latest of them stands in.
-	doubtsFrom int
+	doubts []doubtful
 	// later are rounds of lists such as "Rows 4 and 6" that have to wait.
 	later []laterRound
 	// rounds are the words by the number of the round worked from them.
