@@ -113,6 +113,8 @@ func TestGaugeAsPublished(t *testing.T) {
 		{"Two ripples (14 sts each) = 16 cm", "28 sts = 160; in ripples"},
 		{"1 pattern repeat (12 sts and 4 rows) = 7 cm", "12 sts, 4 rounds = 70; in pattern repeat"},
 		{"one wave [over 16 stitches] measures 9 cm across", "16 sts = 90; in wave across"},
+		{"one shell and one sc = 3 cm wide", "1 shell = 30; and one sc wide"},
+		{"2 shells and 2 sc = 3 cm", "2 shells = 30; and 2 sc"},
 		{"one shell (5 dc) = 3 cm", "1 shell (5 dc) = 30"},
 		// Words before.
 		{"In hdc: 14 sts and 10 rows = 10 cm", "14 hdc (sts/hdc), 10 rounds = 100"},

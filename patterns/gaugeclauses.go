@@ -51,3 +51,25 @@ func stitchesOf(text string) *Gauge {
 	}
 	return &Gauge{Count: times * each, Of: "sts", Counted: "sts", Rows: rows, Remark: "in " + m[1]}
 }
+
+// plainBeside is a plain stitch that stands beside each group of a stitch pattern: "one
+// shell and one sc".
+var plainBeside = regexp.MustCompile(`(?i)^( *([0-9.]+) +[^0-9,;&+]+?) *((?:and|plus|with|,|&|\+) +([a-z]+|[0-9.]+) +(\S+)) *$`)
+
+// withoutPlain is the words for what was counted without the plain stitches that stand
+// beside the groups, as many as there are of these, and those words. The width of a
+// group reaches to the next in any case.
+func withoutPlain(text string) (groups, plain string) {
+	m := plainBeside.FindStringSubmatch(text)
+	if m == nil || !stitchWord(m[5]) {
+		return text, ""
+	}
+	if n := strings.ToLower(m[4]); n != m[2] && numbers[n] != m[2] && !(n == "one" && m[2] == "1") {
+		return text, ""
+	}
+	words := strings.Fields(m[1])
+	if stitchWord(words[len(words)-1]) {
+		return text, ""
+	}
+	return m[1], m[3]
+}

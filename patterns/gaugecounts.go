@@ -52,6 +52,7 @@ func readLeft(text string) (*Gauge, *misread) {
 	if g := stitchesOf(text); g != nil {
 		return g, nil
 	}
+	text, beside := withoutPlain(text)
 	rows := 0.0
 	if m := rowsInside.FindStringSubmatchIndex(text); m != nil {
 		rows, _ = strconv.ParseFloat(text[m[2]:m[3]], 64)
@@ -78,6 +79,7 @@ func readLeft(text string) (*Gauge, *misread) {
 	if rows > 0 {
 		g.Rows = rows
 	}
+	g.remark(beside)
 	return &g, nil
 }
 

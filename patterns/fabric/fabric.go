@@ -95,6 +95,9 @@ type Span struct{ From, To int }
 type Group struct {
 	Span
 	Name string // "" for a bracketed group without a name of its own
+	// Like is the name of the designer's own stitch that a group without a name is
+	// written out like; "" for none.
+	Like string
 }
 
 // Ref names a stitch of a part: Rounds[Round].Stitches[Stitch].

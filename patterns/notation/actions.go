@@ -22,8 +22,19 @@ func (p *parser) skip() (Item, *fault.Fault) {
 				return s, nil
 			}
 		} else if pl, ok := p.place(); ok && p.eat("unworked", "free") {
+			if pl.Target.Sort == ChainSpace && !pl.N.Set() && pl.Bare {
+				// "leaving the corner sps unworked"
+				return &Note{Span: p.from(start), Text: p.words(start)}, nil
+			}
 			s.Place, s.N, s.Target = &pl, pl.N, pl.Target
+			if pl.Target.Sort == OfName && pl.Target.Name == "" && pl.Bare && !pl.N.Set() {
+				s.Place, s.Target = &Place{Span: pl.Span, Pick: Each}, Target{} // "leaving the scallop unworked"
+			}
 			s.Span = p.from(start)
+			return s, nil
+		}
+		if p.i = start + 1; p.restLeft() {
+			s.Place, s.Span = &Place{Span: p.from(start), Pick: Each}, p.from(start)
 			return s, nil
 		}
 		p.i = start
@@ -70,6 +81,25 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		}
 	}
 	return s, nil
+}
+
+// restLeft reads "the scallop unworked", "the rest of the row unworked" at the end of a
+// phrase: whatever has not been worked into, by what the designer calls it.
+func (p *parser) restLeft() bool {
+	start := p.i
+	p.eat("the", "this", "that", "all", "these", "those")
+	rest := p.eat("rest", "remainder")
+	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.tok().is("unworked", "free", "unused"); n++ {
+		if t := p.tok(); !rest && (t.is("each", "every", "next", "first", "last") || p.stitchy(p.i, p.i+1)) {
+			break // what is left is said in other words
+		}
+		p.i++
+	}
+	if p.i > start+1 && p.eat("unworked", "free", "unused") && p.ended() {
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // afterJoin passes over "after the join at centre back", which says from where the

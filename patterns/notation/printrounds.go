@@ -69,6 +69,8 @@ func (s Style) timesMore(r *Ref) string {
 // endingRound is ", ending with Row 3" or ", ending with a WS row".
 func (s Style) endingRound(e Ending) string {
 	switch {
+	case e.Within:
+		return ", ending last rep with " + s.Word() + " " + s.Num(e.Round)
 	case e.Round.Set():
 		return ", ending with " + s.Word() + " " + s.Num(e.Round)
 	case e.Side == 1:

@@ -65,6 +65,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			if n, _, ok := p.times(); ok {
 				r.Times = n
 			}
+			r.End = p.endingRow()
 			r.Span = p.from(start)
 			return r, nil
 		}
@@ -135,7 +136,16 @@ func (p *parser) endingRow() (e Ending) {
 	start := p.i
 	p.eatKind(tComma)
 	p.eat("and", "but")
-	if !p.eat("ending", "finishing", "end") || !p.eat("with", "on", "after", "at", "by") {
+	if !p.eat("ending", "finishing", "end") {
+		p.i = start
+		return Ending{}
+	}
+	at := p.i
+	p.eat("the")
+	if e.Within = p.eat("last", "final") && p.eat("rep", "repeat"); !e.Within {
+		p.i = at
+	}
+	if !p.eat("with", "on", "after", "at", "by") {
 		p.i = start
 		return Ending{}
 	}
@@ -146,13 +156,16 @@ func (p *parser) endingRow() (e Ending) {
 	case p.eat("ws") || p.eatAll("wrong", "side"):
 		e.Side = 2
 	}
-	if _, ok := roundWord(p.tok()); ok {
+	var nth Label
+	if p.ordinals(&nth) {
+		e.Round = nth.Numbers[0].From // "with a 4th row"
+	} else if _, ok := roundWord(p.tok()); ok {
 		p.i++
 		if n, ok := p.num(); ok {
 			e.Round = n
 		}
 	}
-	if e.Side == 0 && !e.Round.Set() {
+	if e.Side == 0 && !e.Round.Set() || e.Within && !e.Round.Set() {
 		p.i = start
 		return Ending{}
 	}

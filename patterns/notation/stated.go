@@ -230,6 +230,19 @@ func (p *parser) thatIs() {
 	p.i = start
 }
 
+// rowsInAll reads "rows in all", "rounds altogether" behind a number.
+func (p *parser) rowsInAll() bool {
+	start := p.i
+	if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
+		p.i++
+		if p.eat("altogether", "total", "overall") || p.eat("in") && p.eat("all", "total") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
 // It is unset when there is none.
 func (p *parser) endOf() Num {
@@ -290,6 +303,8 @@ func (p *parser) countList() *Stated {
 		if w, ok := p.legged(); ok && w.Kind.Shape == stitch.Picot {
 			// However they are closed.
 			c.Target = Target{Sort: Remark, Text: p.words(back)}
+		} else if p.rowsInAll() {
+			c.Target = Target{Sort: RowsInAll, Text: p.words(back)}
 		} else if t, ok := p.chainThing(); ok {
 			c.Target = t
 		} else if t, ok := p.target(); ok {

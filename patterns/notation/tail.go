@@ -212,6 +212,11 @@ func (p *parser) whereabouts(rows bool) bool {
 				}
 			}
 		}
+		for p.eat("straight", "other", "same", "left", "right", "front", "back", "outer", "inner", "lower", "upper", "side", "scalloped", "shaped", "long", "short") {
+		}
+		if p.eat("edge", "side", "border") && p.ended() {
+			return true // "in next 2 tr at the straight edge"
+		}
 		p.i = start
 	}
 	if p.eat("along", "on", "down", "up", "around", "across") || rows && p.eat("of", "at") {

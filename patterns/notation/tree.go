@@ -183,6 +183,7 @@ const (
 	Gap                     // between stitches
 	Loops                   // "back bump" of a chain
 	CornerStitch            // "corner sc", "centre st of corner"
+	RowsInAll               // of a stated count: the rows or rounds worked so far
 	Remark                  // of a stated count: a number that is not one of stitches there are
 )
 
@@ -233,6 +234,9 @@ type Ending struct {
 	Set   bool
 	Round Num // unset when only the side is said
 	Side  int // as in a Label
+	// Within is set when the last of the repeats ends there, before its own end:
+	// "ending the last repeat with Row 4".
+	Within bool
 }
 
 // ExtentSort is how far a repeat or an each goes.

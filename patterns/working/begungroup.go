@@ -17,7 +17,7 @@ func (w *roundWork) begunGroup(p *notation.Place) []fabric.Place {
 	}
 	n := len(w.c.spots)
 	for _, g := range w.c.cutGroups {
-		if g.name != of.Target.Name || of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
+		if !g.is(of.Target.Name) || of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
 			continue
 		}
 		var inside []int

@@ -71,7 +71,13 @@ type course struct {
 
 type spotGroup struct {
 	fabric.Span
-	name string
+	name, like string
+}
+
+// is reports whether a group is of a name, or written out like what the name stands
+// for.
+func (g *spotGroup) is(name string) bool {
+	return g.name == name || name != "" && g.like == name
 }
 
 // layCourse lays out a round for working, backwards when the work has been
@@ -136,7 +142,7 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 			}
 		}
 		if lo >= 0 {
-			c.groups = append(c.groups, spotGroup{fabric.Span{From: lo, To: hi + 1}, g.Name})
+			c.groups = append(c.groups, spotGroup{fabric.Span{From: lo, To: hi + 1}, g.Name, g.Like})
 		}
 	}
 	if back {
@@ -160,17 +166,17 @@ func (c *course) findGroups() {
 // none.
 func (c *course) groupAt(i int, name string) *spotGroup {
 	for _, k := range c.groupsAt[i] {
-		if c.groups[k].name == name {
+		if c.groups[k].is(name) {
 			return &c.groups[k]
 		}
 	}
 	return nil
 }
 
-// anotherAfter reports whether a group of the same name comes after group k.
-func (c *course) anotherAfter(k int) bool {
+// anotherAfter reports whether a group of the name comes after group k.
+func (c *course) anotherAfter(k int, name string) bool {
 	for j := k + 1; j < len(c.groups); j++ {
-		if c.groups[j].name == c.groups[k].name && c.groups[j].From >= c.groups[k].To {
+		if c.groups[j].is(name) && c.groups[j].From >= c.groups[k].To {
 			return true
 		}
 	}

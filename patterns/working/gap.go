@@ -60,7 +60,7 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 // groupEnds reports whether the last stitch of a group of a name is at spot i.
 func (c *course) groupEnds(i int, name string) bool {
 	for _, g := range c.groups {
-		if g.name != name || i < g.From || i >= g.To {
+		if !g.is(name) || i < g.From || i >= g.To {
 			continue
 		}
 		for i++; i < g.To && !c.spots[i].counts; i++ {

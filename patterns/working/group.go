@@ -119,6 +119,9 @@ type definition struct {
 	alias *notation.What
 	// single is set when it makes one stitch.
 	single bool
+	// makes are the stitches of a group that goes into one place, nil for anything
+	// else.
+	makes []stitch.Kind
 	// chained is set when it begins with the chain that begins a round.
 	chained bool
 	// sequence is set when it is worked over several places in turn.
@@ -160,6 +163,9 @@ func newDefinition(name string, items []notation.Item) *definition {
 		inner = g.Items
 	}
 	_, d.chained = inner[0].(*notation.Chain)
+	if !d.sequence {
+		d.makes = plainKinds(inner)
+	}
 	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 {
 		d.single = !s.N.Set() && !s.Times.Set() && s.What.Shaping <= 0 && len(s.Places) <= 1
 	}

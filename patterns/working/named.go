@@ -183,15 +183,15 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		return on, nil
 	}
 	for k, g := range w.c.groups {
-		if g.name != of.Target.Name && !(of.Target.Sort == notation.AnyStitch) {
+		if !g.is(of.Target.Name) && !(of.Target.Sort == notation.AnyStitch) {
 			continue
 		}
-		if of.Pick == notation.Last && w.c.anotherAfter(k) {
+		if of.Pick == notation.Last && w.c.anotherAfter(k, of.Target.Name) {
 			continue
 		}
 		// "sl st in next 2 dc and in ch-2 space of shell": the one the work is in
 		within := of.Bare && g.From < w.pos && w.pos < g.To
-		if of.Pick == notation.Next && g.From < w.pos && !within || of.Pick == notation.Same && k+1 != w.lastGroup {
+		if of.Pick == notation.Next && g.From < w.pos && !within && !w.onEdgeOf(g) || of.Pick == notation.Same && k+1 != w.lastGroup {
 			continue
 		}
 		if of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
@@ -289,7 +289,7 @@ func (w *roundWork) eachOf(p *notation.Place, work func([]fabric.Place) *halt) *
 // named is "in next shell": into the group as a whole, which is its centre.
 func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 	for k, g := range w.c.groups {
-		if g.name != p.Target.Name || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos {
+		if !g.is(p.Target.Name) || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos && !w.onEdgeOf(g) {
 			continue
 		}
 		w.passOver(w.pos, g.From)
@@ -311,6 +311,12 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 		return on, nil
 	}
 	return nil, w.outOf(p, 1)
+}
+
+// onEdgeOf reports whether nothing has been made but the chain that begins the row, on
+// the first stitch of the group: "ch 3, turn, shell in shell".
+func (w *roundWork) onEdgeOf(g spotGroup) bool {
+	return w.started && !w.begun && w.pos == 1 && g.From == 0 && g.To > 2
 }
 
 // onlyTop is the one stitch of a group that has chains beside it, -1 where it has more

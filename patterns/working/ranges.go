@@ -407,6 +407,13 @@ func (p *partWork) ended(r *notation.Round, ref *notation.Ref, of []*notation.Ro
 		below := p.part.Rounds[len(p.part.Rounds)-1]
 		return (below.Wrong != (n%2 == 1)) == (end.Side == 2)
 	}
+	if end.Within && until == nil {
+		for m := n; m > n-len(of); m-- {
+			if ends(m) {
+				return m, true
+			}
+		}
+	}
 	most := n
 	if until != nil && len(until.Length) > 0 {
 		most = n + 2*len(of)

@@ -43,6 +43,10 @@ type roundWork struct {
 	within *notation.Stitches
 	// undo is the history of the spots' use.
 	undo []undoUse
+	// labelled is set when the words that call for the round are labelled with its
+	// number; stated are the counts behind its own words.
+	labelled bool
+	stated   []*notation.Stated
 	// nest, nestGroup and depth are how deep the work is in repeats, in
 	// groups and in instructions altogether.
 	nest, nestGroup, depth int

@@ -59,6 +59,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if h == nil {
 		w.halves()
 		w.firstGroup()
+		w.writtenOut()
 		if n := w.leftover(); n > 0 && !w.onPart() && w.c.edge == 0 && w.c.below != nil && w.begun {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
@@ -251,7 +252,8 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			r.Label = plainLabel(text.Label.Text)
 		}
 	}
-	w := &roundWork{partWork: p, r: r, items: text.Items, turnedBefore: p.turned}
+	w := &roundWork{partWork: p, r: r, items: text.Items, turnedBefore: p.turned,
+		labelled: len(label.Label.Numbers) > 0, stated: text.Stated}
 	if len(p.carry) > 0 {
 		w.items = append(append([]notation.Item(nil), p.carry...), text.Items...)
 		// A round that begins with a chain of its own needs none carried

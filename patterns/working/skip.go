@@ -42,6 +42,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 			}
 		}
 	}
+	if p := s.Place; p != nil && p.Of != nil && p.Of.Target.Sort == notation.OfName && (p.Pick == notation.First || p.Pick == notation.Last) {
+		return w.skipInGroup(p, n)
+	}
 	if s.Place == nil && n == 1 && w.onChainsPlace() {
 		return nil // "3 ch (counts as 1 tr), miss 1 st": the one it stands on
 	}
@@ -79,7 +82,7 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		}
 		if t.Sort == notation.OfName {
 			for _, g := range w.c.groups {
-				if g.From == at && g.name == t.Name {
+				if g.From == at && g.is(t.Name) {
 					end = g.To
 				}
 			}
@@ -123,4 +126,41 @@ func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
 	w.used--
 	w.pos, w.same = n, nil
 	return true
+}
+
+// skipInGroup passes over the first or the last n stitches of a group: of the one that
+// has been worked into last, as long as they are not behind the work, or of the next.
+func (w *roundWork) skipInGroup(p *notation.Place, n int) *halt {
+	for k, g := range w.c.groups {
+		of := p.Of.Target.Name
+		if !g.is(of) || k+1 < w.lastGroup || k+1 > w.lastGroup && g.From < w.pos && !w.onEdgeOf(g) {
+			continue
+		}
+		if k+1 == w.lastGroup && p.Pick == notation.First {
+			continue
+		}
+		var inside []int
+		for j := g.From; j < g.To; j++ {
+			if w.c.matches(j, &p.Target) {
+				inside = append(inside, j)
+			}
+		}
+		if len(inside) < n {
+			return stopAt(p.Span, "centre", fmt.Sprintf("this %s has only %d of them", p.Of.Target.Text, len(inside)), "")
+		}
+		if p.Pick == notation.Last {
+			inside = inside[len(inside)-n:]
+		} else {
+			inside = inside[:n]
+		}
+		w.lastSkip = nil
+		for _, j := range inside {
+			w.use(j, skipped)
+			w.lastSkip = append(w.lastSkip, j)
+		}
+		w.passOver(w.pos, inside[0])
+		w.pos = max(w.pos, inside[n-1]+1)
+		return nil
+	}
+	return w.outOf(&notation.Place{Span: p.Span, Target: p.Of.Target}, 1)
 }

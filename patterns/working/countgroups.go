@@ -1,0 +1,139 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// alike is how many shells a round has that has no name for them: three or more
+// stitches in one place, all alike. Known is false for a round with unlike ones.
+func alike(r *fabric.Round) (n int, known bool) {
+	var first string
+	end := 0
+	for _, g := range r.Groups {
+		if g.From < end || countIn(r.Stitches[g.From:g.To]) < 3 {
+			continue // inside another
+		}
+		end = g.To
+		var b strings.Builder
+		for i := g.From; i < g.To; i++ {
+			fmt.Fprint(&b, r.Stitches[i].Counted(), " ")
+		}
+		if n == 0 {
+			first = b.String()
+		}
+		if b.String() != first {
+			return 0, false
+		}
+		n++
+	}
+	for i := range r.Stitches {
+		// One that the round begins with is split, or stands beside its chain.
+		if st := &r.Stitches[i]; st.Role == fabric.Start && st.Counts && n > 0 {
+			return 0, false
+		}
+	}
+	return n, n > 0
+}
+
+// inGroups is how many of a target stand in groups that the count lists by
+// name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts.
+func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
+	if t.Sort != notation.OfKind {
+		return 0
+	}
+	n := 0
+	for i := range all.Counts {
+		name := all.Counts[i].Target.Name
+		if all.Counts[i].Target.Sort != notation.OfName || name == "" {
+			continue
+		}
+		for _, g := range r.Groups {
+			if g.Name != name && g.Name != "beg "+name {
+				continue
+			}
+			for k := g.From; k < g.To; k++ {
+				if st := &r.Stitches[k]; st.Counts && st.Counted().Base == t.Kind.Base {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// groupsIn is "the V-sts", the groups that a count lists by name.
+func groupsIn(all *notation.Stated) string {
+	var l []string
+	for i := range all.Counts {
+		if t := &all.Counts[i].Target; t.Sort == notation.OfName && t.Name != "" {
+			l = append(l, t.Text)
+		}
+	}
+	return "the " + listed(l, "and")
+}
+
+// splitAtJoin is 1 when a round begins with a part of a named group and ends with
+// the rest of it in the same place: "ch 3, 2 dc in same st, … 2 dc in same st as
+// beg ch-3".
+func splitAtJoin(r *fabric.Round, name string) int {
+	n, from := len(r.Stitches), 0
+	for n > 0 && r.Stitches[n-1].Role == fabric.Join {
+		n--
+	}
+	for from < n && r.Stitches[from].Role == fabric.Travel {
+		from++
+	}
+	if from >= n || len(r.Stitches[from].On) == 0 {
+		return 0
+	}
+	foot := r.Stitches[from].On[0]
+	there := func(i int) bool { on := r.Stitches[i].On; return len(on) > 0 && on[0] == foot }
+	first, last := from, n
+	for first < n && there(first) {
+		first++
+	}
+	for last > first && there(last-1) {
+		last--
+	}
+	if last == n {
+		return 0
+	}
+	have := countIn(r.Stitches[from:first]) + countIn(r.Stitches[last:n])
+	for _, g := range r.Groups {
+		if g.Name == name && g.To <= last && g.From >= first && countIn(r.Stitches[g.From:g.To]) == have {
+			return 1
+		}
+	}
+	return 0
+}
+
+func knownGroup(r *fabric.Round, name string) bool {
+	for _, g := range r.Groups {
+		if g.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// shapeNamed reports whether a kind is one of "clusters", "puffs" and so on.
+func shapeNamed(k stitch.Kind, name string) bool {
+	switch strings.TrimSuffix(name, "s") {
+	case "cluster":
+		return k.Shape == stitch.Cluster
+	case "puff":
+		return k.Shape == stitch.Puff
+	case "bobble":
+		return k.Shape == stitch.Bobble
+	case "popcorn":
+		return k.Shape == stitch.Popcorn
+	case "picot":
+		return k.Shape == stitch.Picot
+	}
+	return false
+}

@@ -1,0 +1,73 @@
+package working
+
+import (
+	"slices"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// plainKinds are the stitches that the words of a group make, where they are plain
+// ones and chains; nil for any other and for a single one.
+func plainKinds(items []notation.Item) (l []stitch.Kind) {
+	for _, it := range items {
+		k, n := stitch.Of(stitch.Chain), 0
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if k = it.What.Kind; !k.Is() || it.Times.Set() || len(it.But) > 0 || len(it.N.Values) > 1 {
+				return nil
+			}
+			n = max(it.N.For(0), 1)
+		case *notation.Chain:
+			if len(it.N.Values) > 1 {
+				return nil
+			}
+			n = it.N.For(0)
+		case *notation.Note:
+		default:
+			return nil
+		}
+		if n > maxRound {
+			return nil
+		}
+		l = append(l, slices.Repeat([]stitch.Kind{k}, n)...)
+	}
+	if len(l) < 2 {
+		return nil
+	}
+	return l
+}
+
+// writtenOut tells of the groups without a name which are like one of the designer's
+// own stitches: "(2 dc, ch 2, 2 dc) in next sp" beside a shell that is just that.
+func (w *roundWork) writtenOut() {
+	for i := range w.r.Groups {
+		g := &w.r.Groups[i]
+		if g.Name != "" {
+			continue
+		}
+		kinds, like := kindsIn(w.r.Stitches[g.From:g.To]), 0
+		for name, d := range w.definitions {
+			if slices.Equal(d.makes, kinds) {
+				g.Like = name
+				like++
+			}
+		}
+		if like != 1 {
+			g.Like = "" // which of them is not said
+		}
+	}
+}
+
+// likeNamed is how many groups of a round are written out like what the name stands
+// for.
+func likeNamed(r *fabric.Round, name string) int {
+	n := 0
+	for _, g := range r.Groups {
+		if g.Like == name && name != "" {
+			n++
+		}
+	}
+	return n
+}
