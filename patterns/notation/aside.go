@@ -64,13 +64,24 @@ func (p *parser) aside(b *block) bool {
 		if (k == tComma || k == tSemi) && !(stripes && p.at(1).kind == tNumber) {
 			break
 		}
-		if p.i > start+1 && !stripes && p.worksOn() {
+		if p.i > start+1 && !stripes && p.worksOn() || k == tWord && p.tok().is("and") && p.inLoopsAhead(p.i+1) {
 			break
 		}
 		p.i++
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
+}
+
+// inLoopsAhead reports whether token i begins "in the BLO of Rnd 1".
+func (p *parser) inLoopsAhead(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	if p.i = i; !p.eat("in", "into", "through") {
+		return false
+	}
+	_, ok := p.loopWords()
+	return ok
 }
 
 // aroundStem reports whether the phrase says no more than that a stitch is worked round

@@ -253,6 +253,9 @@ func wholeOver(s *notation.Stitches, rest []notation.Item) stitch.Kind {
 // into that: "working behind petals, BPsc around next dc of Rnd 1".
 func (w *roundWork) onNamedRound() {
 	n, ok := namedRound(w.items, 0)
+	if m := joinedOn(w.items); m > 0 && !namesOther(w.items, m) {
+		n, ok = m, true
+	}
 	if !ok || n == 0 || w.c.below == nil || w.c.below.Number == n {
 		return
 	}
@@ -261,6 +264,54 @@ func (w *roundWork) onNamedRound() {
 			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
 		}
 	}
+}
+
+// joinedOn is the number of the round that a yarn is joined on before anything is made,
+// 0 when none is named: "join C in BLO of any sc of Rnd 1".
+func joinedOn(items []notation.Item) int {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Note, *notation.Colour, *notation.FastenOff, *notation.InLoops, *notation.Turn, *notation.Marker:
+		case *notation.Join:
+			if it.Yarn == "" || it.Place == nil || it.Place.Below >= 0 {
+				return 0
+			}
+			return -it.Place.Below
+		default:
+			return 0
+		}
+	}
+	return 0
+}
+
+// namesOther reports whether a place in the instructions names another round than
+// number n.
+func namesOther(items []notation.Item, n int) bool {
+	for _, it := range items {
+		var places []notation.Place
+		switch it := it.(type) {
+		case *notation.Stitches:
+			places = it.Places
+		case *notation.Group:
+			if places = it.Place; namesOther(it.Items, n) {
+				return true
+			}
+		case *notation.Repeat:
+			if namesOther(it.Items, n) || namesOther(it.Ending, n) {
+				return true
+			}
+		case *notation.InLoops:
+			if it.Round != 0 && it.Round != n {
+				return true
+			}
+		}
+		for i := range places {
+			if places[i].Below != 0 && places[i].Below != -n {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // namedRound is the number of the one round that all places in the

@@ -72,6 +72,9 @@ func (w *roundWork) onRound(it *notation.InLoops) *halt {
 	}
 	for i, r := range w.part.Rounds {
 		if r.Number == it.Round {
+			if w.c.index == i && len(w.r.Stitches) > 0 {
+				return nil // a yarn has been joined there
+			}
 			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
 			w.pos, w.used, w.undo, w.same = 0, 0, nil, nil
 			return nil

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -222,6 +223,7 @@ func (w *roundWork) roundToFirst(p *notation.Place) []fabric.Place {
 		return nil
 	}
 	w.use(0, worked)
+	w.passed = slices.DeleteFunc(slices.Clone(w.passed), func(at int) bool { return at == 0 })
 	w.pos = len(w.c.spots)
 	w.same = []fabric.Place{w.c.place(0, p.Into)}
 	return w.same
