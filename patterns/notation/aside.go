@@ -232,3 +232,17 @@ func (p *parser) clauseAdvice(b *block) bool {
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
 }
+
+// notTightly passes over "not too tightly", "but not tight".
+func (p *parser) notTightly() bool {
+	start := p.i
+	p.eat("but")
+	if p.eat("not") {
+		p.eat("too", "very", "so")
+		if p.eat("tightly", "tight", "loosely", "loose", "firmly", "hard") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

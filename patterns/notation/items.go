@@ -41,6 +41,8 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		case t.is("loosely", "tightly", "firmly", "snugly", "carefully") && !b.p.instructs(p.i):
 			p.i++
 			continue
+		case t.is("not", "but") && p.notTightly():
+			continue
 		case t.kind == tDash || t.kind == tEqual || t.kind == tQuote:
 			if t.kind == tDash && !bracket && p.trailingCount(true) {
 				sentence = true // "- (64, 72) sts": none in the smallest size

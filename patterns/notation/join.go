@@ -26,7 +26,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 			return nil, nil
 		}
 	}
-	if p.tok().is("join") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both", "them", "together") &&
+	if p.tok().is("join", "joining") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both", "them", "together") &&
 		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color") {
 		// "Join the short ends with slip stitches": making up.
 		p.i = p.sentenceEnd()
@@ -195,7 +195,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	at := p.i
 	if yarn, ok := p.yarn(); ok {
 		j.Yarn = yarn
-	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && p.at(1).is("with", "in", "to", "at") && !p.stitchy(p.i, p.i+1) {
+	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && (p.at(1).is("with", "in", "to", "at", "where") || p.at(1).kind == tComma || p.at(1).kind == tStop || p.at(1).kind == tNumber && p.beforeSeam(p.i+1) != nil) && !p.stitchy(p.i, p.i+1) {
 		j.Yarn = t.raw
 		p.i++
 	} else {
@@ -253,6 +253,12 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				"Write, for example: join with sl st in first dc.")
 		}
 	}
+	if pl := p.beforeSeam(p.i); j.Place == nil && j.Yarn != "" && pl != nil {
+		j.Place = pl
+		p.i = p.phraseEnd()
+	} else if j.Place == nil && j.Yarn != "" && p.tok().is("where") {
+		p.i = p.phraseEnd() // "where the strap meets the band"
+	}
 	if j.Place == nil && p.tok().is("between") {
 		if pl, ok := p.placed(false); ok && pl.Target.Sort == Gap {
 			j.Place = &pl
@@ -309,6 +315,24 @@ func (p *parser) hereAndLater() {
 		}
 	}
 	p.i = start
+}
+
+// beforeSeam is the place of "4 sts before a side seam" at token i, counted back from
+// where the round begins; nil for other words.
+func (p *parser) beforeSeam(i int) *Place {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	n, ok := p.num()
+	if !ok || !p.eat("st", "sts", "stitch", "stitches") || !p.eat("before") {
+		return nil
+	}
+	for end := p.phraseEnd(); p.i < end; p.i++ {
+		if p.tok().is("seam", "join", "joining", "beginning", "beg") {
+			return &Place{Span: p.from(i), Pick: Last, N: n}
+		}
+	}
+	return nil
 }
 
 // formsRing reads "to form ring", "forming a ring".

@@ -58,11 +58,14 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	if !generic {
 		// Nothing to be worked may follow; "Do not turn", "Join B" may.
-		end := p.i
+		from, end := p.i, p.i
+		if which {
+			from = p.sentenceEnd() // "68 sc, which is 17 along each side"
+		}
 		for end < len(p.toks) && !p.toks[end].first {
 			end++
 		}
-		if !p.joined && p.evident(p.i, end) {
+		if !p.joined && p.evident(from, end) {
 			p.i = start
 			return false
 		}

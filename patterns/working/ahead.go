@@ -10,10 +10,16 @@ import (
 // hasMore reports whether the instructions make anything but slip stitches, so
 // that slip stitches at the beginning only move it.
 func hasMore(items []notation.Item) bool {
-	if len(items) > 0 {
-		if _, ok := items[0].(*notation.Chain); ok {
-			items = items[1:] // "Ch 1, sl st in each st around"
+	for begun := false; len(items) > 0 && !begun; {
+		switch items[0].(type) {
+		case *notation.Chain:
+			begun = true // "Ch 1, sl st in each st around"
+		case *notation.Join, *notation.Note, *notation.Colour:
+		default:
+			begun = true
+			continue
 		}
+		items = items[1:]
 	}
 	for _, it := range items {
 		switch it := it.(type) {

@@ -27,7 +27,11 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		}
 		if j.Place != nil && len(w.c.spots) > 0 {
 			m := w.mark()
-			on, h := w.one(j.Place, 0, 1)
+			count := 1
+			if j.Place.Pick == notation.Last && j.Place.N.Set() {
+				count = j.Place.N.For(w.size) // the 4th from the end
+			}
+			on, h := w.one(j.Place, 0, count)
 			if h != nil {
 				return h
 			}
