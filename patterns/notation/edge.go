@@ -211,3 +211,22 @@ func (p *parser) ofCorner(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// ofCornerSts passes over "of the first corner", "at next corner shell" behind so many
+// stitches: the corner is where they are, which is where the work has come to.
+func (p *parser) ofCornerSts(pl *Place) bool {
+	start := p.i
+	if pl.Pick == Next && pl.N.Set() && (pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind) {
+		p.i++
+		p.eat("the", "each", "this", "that", "same")
+		p.eat("first", "next", "last", "second", "third", "fourth", "same", "following")
+		if p.eat("corner") && !p.spaceWord() {
+			p.eat("group", "cluster", "shell", "fan", "inc", "increase", "set")
+			if p.ended() {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}

@@ -19,6 +19,7 @@ func (p *parser) placeTail(pl *Place) {
 				p.target()
 			}
 		case p.tok().is("of") && p.ofTop(pl):
+		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Pick == Skipped && p.whose():
@@ -47,7 +48,8 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Of = &of
-		case pl.Pick == Any && p.tok().is("between") && p.amid():
+		case (pl.Pick == Any || pl.Pick == Next && !pl.N.Set() && pl.Target.Sort == OfKind) && p.tok().is("between") && p.amid():
+		case pl.Pick == Each && pl.Of == nil && p.overGroup(pl):
 		case pl.Target.Sort != RowEnds && p.belowWords(pl):
 		case p.followsSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
@@ -246,11 +248,27 @@ func (p *parser) whereabouts(rows bool) bool {
 	return false
 }
 
-// amid passes over "between petals" behind any stitch of a kind.
+// overGroup reads "across next shell", "over each fan" behind each stitch of a kind: the
+// group that they are of.
+func (p *parser) overGroup(pl *Place) bool {
+	start := p.i
+	if p.eat("across", "along", "over", "on") && p.tok().is("the", "next", "each", "same", "first", "last") {
+		if of, ok := p.place(); ok && of.Target.Sort == OfName {
+			pl.Of = &of
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// amid passes over "between petals" behind a stitch of a kind.
 func (p *parser) amid() bool {
 	start := p.i
 	p.i++
-	p.eat("the", "two")
+	p.eat("the", "next")
+	p.eat("two", "2")
+	p.eatKind(tNumber)
 	if p.tok().kind == tWord {
 		if p.i++; p.ended() {
 			return true

@@ -10,7 +10,7 @@ import (
 // firstGroup names the group that a round begins with when the chain that
 // begins it and the stitches beside that are what a named group of the round
 // is: "ch 4 (counts as dc and ch 1), dc in same st" is the first V-st of a
-// round of V-sts.
+// round of V-sts. A group without a name takes the chain in.
 func (w *roundWork) firstGroup() {
 	r := w.r
 	from := w.travelled()
@@ -55,6 +55,13 @@ func (w *roundWork) firstGroup() {
 		}
 		r.Groups = slices.Insert(r.Groups, 0, fabric.Group{Span: fabric.Span{From: from, To: to}, Name: g.Name})
 		return
+	}
+	// "ch 3, 4 dc in same st" is a group of five.
+	for i := range r.Groups {
+		if g := &r.Groups[i]; g.Name == "" && g.From == from+1 && g.To <= to {
+			g.From = from
+			return
+		}
 	}
 }
 

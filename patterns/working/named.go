@@ -275,9 +275,14 @@ func (w *roundWork) eachOf(p *notation.Place, work func([]fabric.Place) *halt) *
 			}
 			return nil
 		}
-		on, h := w.partOf(&one)
-		if h == nil {
-			h = work(on)
+		var h *halt
+		if w.severalOf(&one) {
+			h = w.inGroupOf(&one, work)
+		} else {
+			var on []fabric.Place
+			if on, h = w.partOf(&one); h == nil {
+				h = work(on)
+			}
 		}
 		if h != nil {
 			return h

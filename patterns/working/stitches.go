@@ -206,6 +206,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if ofEach(p) {
 		return w.eachOf(p, func(on []fabric.Place) *halt { return w.into(s, n, on) })
 	}
+	if w.severalOf(p) && legs == 1 {
+		return w.inGroupOf(p, func(on []fabric.Place) *halt { return w.into(s, n, on) })
+	}
 	switch p.Pick {
 	case notation.Each:
 		return w.each(s, n, legs, p)

@@ -1,0 +1,92 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
+
+// severalOf reports whether a place is several of one group: "each dc of next shell",
+// "next 5 dc of shell", "last 2 dc of each fan".
+func (w *roundWork) severalOf(p *notation.Place) bool {
+	if p.Of == nil || p.Of.Target.Sort != notation.OfName || p.Target.Sort == notation.Gap {
+		return false
+	}
+	return p.Pick == notation.Each || (p.Pick == notation.Next || p.Pick == notation.Last) && p.N.Set() && p.N.For(w.size) > 1
+}
+
+// groupOn is the group that the words name, by its number; -1 when there is none.
+func (w *roundWork) groupOn(of *notation.Place) int {
+	for k, g := range w.c.groups {
+		if g.name != of.Target.Name && of.Target.Name != "" || of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
+			continue
+		}
+		if of.Pick == notation.Last && w.c.anotherAfter(k) {
+			continue
+		}
+		within := of.Bare && g.From < w.pos && w.pos < g.To
+		if of.Pick != notation.First && of.Pick != notation.Same && g.From < w.pos && !within || of.Pick == notation.Same && k+1 != w.lastGroup {
+			continue
+		}
+		return k
+	}
+	return -1
+}
+
+// inGroupOf works into the stitches or spaces of one group that the words name.
+func (w *roundWork) inGroupOf(p *notation.Place, work func([]fabric.Place) *halt) *halt {
+	k := w.groupOn(p.Of)
+	if k < 0 {
+		return w.outOf(&notation.Place{Span: p.Span, Target: p.Of.Target}, 1)
+	}
+	g, targets := w.c.groups[k], append([]notation.Target{p.Target}, p.Also...)
+	var inside []int
+	for j := g.From; j < g.To; j++ {
+		for t := range targets {
+			if r := w.c.spots[j].run; targets[t].Sort == notation.ChainSpace && r > 0 && w.c.runs[r-1].From == j && w.c.runIs(r-1, &targets[t]) ||
+				targets[t].Sort != notation.ChainSpace && w.c.matches(j, &targets[t]) {
+				inside = append(inside, j)
+				break
+			}
+		}
+	}
+	n := len(inside)
+	if p.N.Set() {
+		n = p.N.For(w.size)
+	}
+	switch {
+	case n > len(inside) || n == 0:
+		return stopAt(p.Span, "centre", fmt.Sprintf("this %s has only %d of them", of(p), len(inside)), "")
+	case p.Pick == notation.Last:
+		inside = inside[len(inside)-n:]
+	default:
+		inside = inside[:n]
+	}
+	w.passOver(w.pos, inside[0])
+	for i, j := range inside {
+		if i > 0 {
+			w.passOver(inside[i-1]+1, j)
+		}
+		run := 0
+		if r := w.c.spots[j].run; r > 0 && w.c.runs[r-1].From == j && !w.c.spots[j].counts {
+			run = r
+		}
+		on := w.looped(w.take(j, run, p), p)
+		w.lastGroup, w.lastSpace = k+1, true
+		if h := work(on); h != nil {
+			return h
+		}
+	}
+	w.passOver(w.pos, g.To)
+	return nil
+}
+
+// of is what the words call the group that a place is part of.
+func of(p *notation.Place) string {
+	if text := strings.TrimSpace(p.Of.Target.Text); text != "" {
+		return text
+	}
+	return "group"
+}
