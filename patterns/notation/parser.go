@@ -199,10 +199,11 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 // parted sets a reference to other rounds that follows the work of a round
 // ("… turn. Rep Row 2 until piece measures 5 cm") apart as rounds of its own.
 func (r *Round) parted() []*Round {
-	work := false
+	work, slips := false, false
 	for i, it := range r.Items {
-		switch it.(type) {
+		switch it := it.(type) {
 		case *Ref:
+			work = work || slips && !it.one()
 			if !work {
 				work = true // another reference after it is a round of its own
 				continue
@@ -219,11 +220,25 @@ func (r *Round) parted() []*Round {
 				}
 			}
 			return append([]*Round{&first}, rest.parted()...)
-		case *Stitches, *Group, *Repeat:
+		case *Stitches:
+			if it.What.Kind == stitch.Of(stitch.Slip) && len(it.Places) > 0 && it.Places[0].Pick != Each {
+				slips = true // to where the round begins that is referred to
+			} else {
+				work = true
+			}
+		case *Group, *Repeat:
 			work = true
 		}
 	}
 	return []*Round{r}
+}
+
+// one reports whether a reference is to one round, to be worked once.
+func (r *Ref) one() bool {
+	if r.Onward || r.Times.Set() {
+		return false
+	}
+	return onlyOne(r.Last) && (r.Last.Set() || len(r.Rounds) == 1 && !r.Rounds[0].ToEnd && r.Rounds[0].From.For(0) == r.Rounds[0].To.For(0))
 }
 
 // parser reads one round.

@@ -103,6 +103,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		}
 		p.i = at
 	}
+	if p.tok().is("across", "over") && p.at(1).is("to", "into") && p.at(-1).is("st", "ss", "stitch", "sts") {
+		p.i++ // "sl st across to next corner sp"
+	}
 	switch {
 	case p.eat("in", "into", "on", "over", "between", "along", "under", "through", "to", "at", "using"):
 		prep := p.at(-1).text

@@ -284,9 +284,11 @@ func onlyRef(r *notation.Round) *notation.Ref {
 		switch it := it.(type) {
 		case *notation.Ref:
 			return it
-		case *notation.Note, *notation.Until, *notation.Marker, *notation.Counts, *notation.Colour, *notation.FastenOff:
+		case *notation.Until:
 		default:
-			return nil
+			if !leadsIn(it) {
+				return nil
+			}
 		}
 	}
 	return nil
@@ -377,9 +379,10 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 		return
 	}
 	n, ok := p.ended(r, ref, of, n)
-	if !ok {
+	if !ok || p.besides(r, ref) {
 		return
 	}
+	of = led(r, of)
 	for i := 0; i < n && !p.broken; i++ {
 		p.oneRound(r, of[i%len(of)], p.number+1, i == n-1)
 	}

@@ -304,6 +304,8 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		w.counts(it)
 	case *notation.OtherSide:
 		return w.otherSide(it)
+	case *notation.Ref:
+		return stopAt(it.Span, "vague", "the words do not say what of the repeated round is left to work here", "Write the round out.")
 	case *notation.FastenOff:
 		w.fasten = true
 	case *notation.Marker:
