@@ -31,6 +31,7 @@ func namesIn(t stitch.Terms) named {
 			bases[short] = b
 		}
 	}
+	bases["sl st"], bases["ss"] = stitch.Slip, stitch.Slip // either may be written in both
 	names := make([]string, 0, len(bases))
 	for name := range bases {
 		names = append(names, regexp.QuoteMeta(name))
@@ -51,6 +52,7 @@ var (
 	ownTerms  = regexp.MustCompile(`\b(US|UK)( crochet)? (terms|terminology|abbreviations)`)
 	sizeList  = regexp.MustCompile(`(\d+(?:\.\d+)?) \((\d+(?:\.\d+)?(?:, \d+(?:\.\d+)?)*)\)`)
 	skipWord  = regexp.MustCompile(`(?i)\b(sk|skip|miss)( (?:next|first|last|each|these|those|st|sts|ch|\d+)\b)`)
+	slipWord  = map[stitch.Terms]*regexp.Regexp{stitch.US: regexp.MustCompile(`(?i)\bss\b`), stitch.UK: regexp.MustCompile(`(?i)\bsl sts?\b`)}
 	overWord  = regexp.MustCompile(`(?i)\b(yo|yoh|yrh)\b`)
 	gaugeWord = regexp.MustCompile(`(?i)\bgauge\b`)
 	// Tension is the stitch gauge in UK terms, but "an even tension" is how the
@@ -83,11 +85,17 @@ func (s Style) sentence(text string) string {
 			return list
 		})
 	}
+	say := func(find *regexp.Regexp, word string) {
+		text = find.ReplaceAllStringFunc(text, func(was string) string { return asCapital(was, word) })
+	}
 	if bothTerms.MatchString(text) {
 		if m := ownTerms.FindAllString(text, -1); s.Terms != s.From && len(m) == 1 && len(bothTerms.FindAllString(text, -1)) == 1 && strings.HasPrefix(m[0], s.From.String()) {
 			return strings.Replace(text, m[0], s.Terms.String()+strings.TrimPrefix(m[0], s.From.String()), 1)
 		}
 		return text
+	}
+	if !s.Long {
+		say(slipWord[s.Terms], stitch.Slip.Name(s.Terms))
 	}
 	if names := namesOf[s.From]; s.Terms != s.From || s.Long {
 		text = names.find.ReplaceAllStringFunc(text, func(name string) string {
@@ -99,9 +107,6 @@ func (s Style) sentence(text string) string {
 			}
 			return m[1] + asCapital(strings.TrimLeft(name, "0123456789"), style.said(m[2], base, m[4]))
 		})
-	}
-	say := func(find *regexp.Regexp, word string) {
-		text = find.ReplaceAllStringFunc(text, func(was string) string { return asCapital(was, word) })
 	}
 	skip, over := "skip", "yo"
 	if s.Terms == stitch.UK {
@@ -161,8 +166,12 @@ func (s Style) said(before string, b stitch.Base, behind string) string {
 			behind = " " + n + " together"
 		}
 	}
+	long := b.LongName(s.Terms)
+	if s.Terms == stitch.UK && behind == "s" && b > stitch.Single {
+		long = strings.TrimSuffix(long, " crochet") // "half trebles"
+	}
 	return map[string]string{"fp": "front post ", "bp": "back post ", "e": "extended ", "f": "foundation "}[strings.ToLower(before)] +
-		b.LongName(s.Terms) + behind
+		long + behind
 }
 
 // asCapital begins said with a capital letter where was does so. The capitals

@@ -101,7 +101,9 @@ func (s Style) Items(items []Item) string {
 		case *FastenOff:
 			own, ends = ". ", true
 		case *Until:
-			own = " "
+			if own = " "; isClause(previous(items, i)) {
+				own = ", " // "Rep Row 2, working in stripes, until …"
+			}
 		case *Ref:
 			own = ". "
 			if i > 0 && leadsIn(items[i-1]) {
@@ -160,8 +162,10 @@ func intoHook(it Item) bool {
 func (n *Note) Clause() bool {
 	word, rest, _ := strings.Cut(n.Text, " ")
 	switch {
-	case rest == "" || slices.Contains(headings, strings.ToLower(word)):
-		return false // "Edging", "Finishing: …"
+	case rest == "" || n.Closes || slices.Contains(headings, strings.ToLower(word)):
+		return false // "Edging", "Finishing: …", "Working through both layers, sl st …"
+	case (word == "beg" || word == "start") && strings.HasPrefix(rest, "in "):
+		return true // "ch 2, beg in same st, …"
 	case word == "as" || word == "so" || word == "to" || word == "for" || slices.Contains([]string{"with", "using", "being"}, strings.ToLower(word)):
 		return true // "as you will on every round", "so that the ribs stack up", "to level the edge", "for thumb"
 	}

@@ -393,7 +393,15 @@ func (p *parser) postWords() (stitch.Into, bool) {
 		p.eat("front")
 	}
 	if p.eat("post", "posts", "stem", "stems") {
-		p.eat("of")
+		if !p.eat("of") && p.at(-2).is("front", "back") {
+			// "in front post double crochet" names the stitch
+			at := p.i
+			w, ok := p.what()
+			if p.i = at; ok && w.Kind.Is() && !w.Loop.Set {
+				p.i = start
+				return stitch.Top, false
+			}
+		}
 		return into, true
 	}
 	p.i = start
