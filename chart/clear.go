@@ -79,6 +79,8 @@ func (w *work) stretchAt(radius float64) float64 {
 		return s.Stretch(radius)
 	case ring.Edges:
 		return s.Stretch(radius)
+	case ring.Hairpin:
+		return s.Stretch(radius)
 	}
 	return math.Max(radius, 0.5)
 }

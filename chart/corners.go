@@ -226,6 +226,9 @@ func (w *work) outline() (ring.Shape, float64) {
 		}
 		return s, 1
 	}
+	if w.oval != nil && w.rows {
+		return w.hairpinShape(), 1
+	}
 	if w.oval != nil && w.window == 0 {
 		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
 	}

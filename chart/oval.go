@@ -184,7 +184,11 @@ func (w *work) ovalLong() float64 {
 
 // fitOval takes the straight sides out of what rounds need of a radius.
 func (w *work) fitOval(layers []ring.Layer, rounds []*course) {
-	if w.oval == nil {
+	switch {
+	case w.oval == nil:
+		return
+	case w.rows:
+		w.fitHairpin(layers, rounds)
 		return
 	}
 	for i := range layers {
@@ -222,6 +226,10 @@ func (a *artist) chainLine(places []footing) *scene.Group {
 	g := &scene.Group{ID: a.unique("rnd0"), Title: "Foundation chain", Style: scene.Style{Stroke: a.second(), Line: &line}}
 	g.Data = []scene.Attr{{Name: "round", Value: "0"}, {Name: "kind", Value: "ch"}, {Name: "top", Points: points(places)}}
 	step := a.ovalLong() / float64(a.oval.across)
+	mirrored := a.o.LeftHanded
+	if a.rows {
+		mirrored = !a.leftwards(false)
+	}
 	for k := range a.oval.across + 1 {
 		x := a.ovalLong()/2 - float64(k)*step
 		switch k { // what is worked round the ends keeps clear of them
@@ -230,12 +238,16 @@ func (a *artist) chainLine(places []footing) *scene.Group {
 		case a.oval.across:
 			x += min(0.15*a.unit, step/4)
 		}
-		if a.o.LeftHanded {
+		if mirrored {
 			x = -x
 		}
-		at := canvas.Point{X: hundredth(a.centre.X + x), Y: a.centre.Y + a.groundRadius()*0.2}
+		at := canvas.Point{X: hundredth(a.centre.X + x), Y: a.centre.Y}
 		an := symbols.Anchors{Top: at, Unit: a.unit, Width: min(step, 0.6*a.unit), Along: canvas.Point{X: -1}, Up: canvas.Point{Y: -1}}
-		a.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, a.pen), a.second())
+		art := symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, a.pen)
+		if art.Mark != nil {
+			art.Mark.At = at
+		}
+		a.paint(g, art, a.second())
 	}
 	return g
 }

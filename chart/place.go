@@ -112,7 +112,8 @@ func (w *work) width(c *course, i int) float64 {
 	g := math.Min(back, next)
 	_, oval := w.shape.(ring.Stadium)
 	_, edges := w.shape.(ring.Edges)
-	if oval || edges || w.zigzag != nil {
+	_, hairpin := w.shape.(ring.Hairpin)
+	if oval || edges || hairpin || w.zigzag != nil {
 		here := w.shape.At(c.theta[i], c.radius[i])
 		least := math.Inf(1)
 		for _, a := range [...]float64{c.theta[i] - back, c.theta[i] + next} {

@@ -84,7 +84,7 @@ func (w *work) reachWithin(wide, high float64) {
 		w.lo++
 	}
 	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))
-	w.inwards = w.closesIn()
+	w.inwards = !w.rows && w.closesIn()
 	tall := w.singleHeight()
 	longer := max(w.longer, 1)
 	tall /= longer

@@ -34,6 +34,11 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if o.From <= 0 && o.To <= 0 {
 		w.last = w.shows()
 	}
+	if w.hairpin() {
+		w.layRows()
+		c, _ := w.fit(w.reachHairpin).finish()
+		return c, nil
+	}
 	w.spread(nil)
 	far, straight := w.leaning(w.layOut)
 	switch f := w.findFan(far); {
@@ -176,6 +181,10 @@ func (w *work) layRows() {
 			c.hub = true
 			continue
 		}
+		if i == 0 && w.oval != nil {
+			w.layChain()
+			continue
+		}
 		w.layRow(c)
 	}
 }
@@ -296,6 +305,10 @@ func (w *work) layRow(c *course) {
 	}
 	if len(items) == 0 {
 		c.fold = 1
+		return
+	}
+	if w.oval != nil {
+		w.onHairpin(c, items)
 		return
 	}
 	scale := 1.0

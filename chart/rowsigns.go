@@ -48,7 +48,7 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 	}
 	inner, outer := a.meanFoot(c, begin), a.topRadius(c, begin)
 	at := a.point(c.theta[begin], (inner+outer)/2)
-	along := math.Copysign(1, a.shape.At(0, 0).AlongX*way) // 1: the row runs to the right
+	along := math.Copysign(1, a.shape.At(c.theta[begin], 1).AlongX) * way // 1: the row runs to the right
 	text := strconv.Itoa(c.round.Number)
 	figure := a.o.enlarged(rowFigure)
 	size := figure / typeface.CapHeight(1)

@@ -136,20 +136,20 @@ func (w *work) sized() string {
 func (w *work) reading() (s []string) {
 	add := func(t string) { s = append(s, t) }
 	if w.panel && !w.turned() {
-		add("right side shown, read to the " + w.side(w.courses[w.lo]))
+		add("right side shown, read " + w.side(w.courses[w.lo]))
 		return s
 	}
 	if w.flat || w.rows {
 		add("right side shown")
 		for _, c := range w.courses[w.lo : w.last+1] {
 			if c.round.Number > 0 && w.leftwards(c.reversed) != w.o.LeftHanded {
-				add("right-side " + w.noun() + "s read to the " + w.side(c))
+				add("right-side " + w.noun() + "s read " + w.side(c))
 				break
 			}
 		}
 		for _, c := range w.courses[w.lo : w.last+1] {
 			if c.round.Number > 0 && w.leftwards(c.reversed) == w.o.LeftHanded {
-				add("wrong-side " + w.noun() + "s to the " + w.side(c))
+				add("wrong-side " + w.noun() + "s " + w.side(c))
 				break
 			}
 		}
@@ -196,12 +196,15 @@ func (w *work) noun() string {
 	return "round"
 }
 
-// side is the side of the page that a row runs to.
+// side is the side of the page that a row runs to, or its way about a chain.
 func (w *work) side(c *course) string {
-	if w.leftwards(c.reversed) {
-		return "left"
+	switch {
+	case w.oval != nil && w.rows:
+		return w.direction(!w.leftwards(c.reversed) != w.o.LeftHanded)
+	case w.leftwards(c.reversed):
+		return "to the left"
 	}
-	return "right"
+	return "to the right"
 }
 
 // reads says which side a row is and which way it is read.
@@ -210,7 +213,7 @@ func (w *work) reads(c *course) string {
 	if w.leftwards(c.reversed) != w.o.LeftHanded {
 		side = ", right side"
 	}
-	return side + ", read to the " + w.side(c)
+	return side + ", read " + w.side(c)
 }
 
 // direction is which way the rounds run, or those that are turned.
