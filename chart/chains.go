@@ -40,26 +40,77 @@ func (d *roundArtist) space(k int) *scene.Group {
 	tops := []canvas.Point{d.point(angle, d.spaceRadius(c, mid))}
 	g := &scene.Group{ID: d.prefix + "c" + strconv.Itoa(d.spaces),
 		Title: c.label() + ", " + kind}
-	for j, i := range chains {
+	for _, i := range chains {
 		if c.cutOf(i) != left && d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
 			tops = append(tops, d.top(c, i))
 		}
 		if c.round.Stitches[i].Counts {
 			d.counted++
 		}
-		if !c.hides(i) && c.cutOf(i) != left {
-			d.paint(g, symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, d.chain(chains, j), d.pen))
-		}
 	}
+	d.runs = append(d.runs, chainRun{group: g, chains: chains, room: d.runRoom(chains)})
 	tops = append(tops, d.strung[d.key(mid)]...)
 	g.Data = []scene.Attr{{Name: "kind", Value: kind}, {Name: "top", Points: tops}}
 	return g
 }
 
-// chain is the anchors of chain j of a run: it lies along the arc of the run.
-func (d *roundArtist) chain(run []int, j int) symbols.Anchors {
+// chainRun is a run of chains to be drawn in a group.
+type chainRun struct {
+	group  *scene.Group
+	chains []int
+	room   float64 // of each chain, mm
+	drawn  float64 // how far they are drawn in to their middle, as a share
+}
+
+// paintRuns draws the chains of the round's runs, smaller and closer together than they
+// have room for where they would touch what stands beside the run.
+func (d *roundArtist) paintRuns() {
+	k := scene.Plain
+	k.Stroke, k.Line = ink, d.pen.Line
+	for _, r := range d.runs {
+		var near []segment
+		for _, i := range r.chains {
+			if rank, n := d.c.rank[i], len(d.c.order); rank >= 0 {
+				for _, step := range [...]int{1, n - 1} {
+					if j := d.c.order[(rank+step)%n]; d.groups[j] != nil && !d.c.isLoop(j) {
+						near = segments(d.groups[j], k, 0, near)
+					}
+				}
+			}
+		}
+		for d.meets(r, near) && r.room > leastRoom*d.unit {
+			r.room *= chainStep
+			r.drawn += drawnStep
+		}
+		d.chainMost = math.Max(d.chainMost, r.room)
+		for j, i := range r.chains {
+			if !d.c.hides(i) && d.c.cutOf(i) != left {
+				d.paint(r.group, d.chain(r, j))
+			}
+		}
+	}
+}
+
+// meets reports whether a chain of a run touches one of some strokes.
+func (d *roundArtist) meets(r chainRun, near []segment) bool {
+	for j := range r.chains {
+		m := d.chain(r, j).Mark
+		if m == nil || len(near) == 0 {
+			continue
+		}
+		at := canvas.Identity.Translate(m.At.X, m.At.Y).Rotate(m.Angle)
+		if d.whiteAbout(symbols.Drawing{Strokes: m.Path.Copy().Transform(at)}, near, leastWhite) <= leastWhite {
+			return true
+		}
+	}
+	return false
+}
+
+// chain is chain j of a run: it lies along the arc of the run.
+func (d *roundArtist) chain(r chainRun, j int) symbols.Drawing {
+	run := r.chains
 	c, i := d.c, run[j]
-	an := symbols.Anchors{Top: d.top(c, i), Unit: d.unit, Width: d.runRoom(run)}
+	an := symbols.Anchors{Top: d.top(c, i).Interpolate(d.midRun(run), r.drawn), Unit: d.unit, Width: r.room}
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
 	if len(run) > 1 {
 		way := d.top(c, run[min(j+1, len(run)-1)]).Sub(d.top(c, run[max(j-1, 0)]))
@@ -68,11 +119,23 @@ func (d *roundArtist) chain(run []int, j int) symbols.Anchors {
 			an.Along, an.Up = an.Along.Rot(turn, canvas.Origin), an.Up.Rot(turn, canvas.Origin)
 		}
 	}
-	return an
+	return symbols.Draw(stitch.Of(stitch.Chain), stitch.Top, an, d.pen)
+}
+
+// midRun is the mean of the places of a run's chains.
+func (d *roundArtist) midRun(run []int) (p canvas.Point) {
+	for _, i := range run {
+		p = p.Add(d.top(d.c, i).Mul(1 / float64(len(run))))
+	}
+	return p
 }
 
 // Chains of a run are alike. They come in few sizes, chainStep times one another.
-const chainStep = 0.8
+const (
+	chainStep = 0.8
+	drawnStep = 0.14
+	leastRoom = 0.3 // units
+)
 
 // runRoom is the width of every chain of a run: the room of its narrowest, in steps.
 func (d *roundArtist) runRoom(run []int) float64 {
@@ -83,9 +146,7 @@ func (d *roundArtist) runRoom(run []int) float64 {
 		}
 	}
 	step := math.Ceil(math.Log(room/d.unit)/math.Log(chainStep) - 1e-9)
-	room = math.Max(d.unit*math.Pow(chainStep, step), d.chainW)
-	d.chainMost = math.Max(d.chainMost, room)
-	return room
+	return math.Max(d.unit*math.Pow(chainStep, step), d.chainW)
 }
 
 // overBar is how far over or under the top of a stitch a chain keeps clear of its bar,

@@ -155,6 +155,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 			d.groups[i] = g
 		}
 	}
+	d.paintRuns()
 	return d
 }
 
@@ -215,6 +216,7 @@ type roundArtist struct {
 	below, above  *roundArtist // nil where there is none
 	prefix        string
 	run           map[int]int // 1 + the run of chains that a chain is in
+	runs          []chainRun
 	drawn         map[int]bool
 	stands        []stand        // of every stitch, see crosses
 	groups        []*scene.Group // of every stitch, nil for those within another
