@@ -124,7 +124,7 @@ func (w *work) pinCorners() {
 		}
 		at = append(at[:0], now...)
 		c.pin(now, first)
-		if n == leastSides && len(own) == n {
+		if (n == leastSides || w.zigzag != nil && c.index > w.corners.from) && len(own) == n {
 			w.narrowCorners(c, first)
 		}
 		c.fold = gcd(c.fold, n)
@@ -176,8 +176,8 @@ func (c *course) pin(now []float64, first float64) {
 	c.seam = seam
 }
 
-// sharpCorner is how much narrower the groups in the sharp corners of a triangle are
-// drawn than they are, so that their legs do not lie back over what they stand on.
+// sharpCorner is how much narrower the groups in the sharp corners of a triangle or a star
+// are drawn than they are, so that their legs do not lie back over what they stand on.
 const sharpCorner = 0.6
 
 // narrowCorners draws a round's stitches in the corners closer to the corners, and what
@@ -232,7 +232,11 @@ func (w *work) outline() (ring.Shape, float64) {
 	if w.oval != nil && w.window == 0 {
 		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
 	}
-	if n == 0 || w.window > 0 || w.zigzag != nil {
+	if w.zigzag != nil && n > 0 && w.radii != nil {
+		circle.Round = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
+		circle.Full = w.radii.Of(w.layer(w.courses[w.corners.from]))
+	}
+	if n == 0 || w.window > 0 {
 		_, crest := w.zigzag.Extent()
 		return circle, math.Exp(crest)
 	}
@@ -241,6 +245,10 @@ func (w *work) outline() (ring.Shape, float64) {
 	each := ring.Turn / float64(n)
 	foot := -math.Pi/2 + each/2 - w.cornerAt
 	circle.Start = foot + each*math.Round((circle.Start-foot)/each)
+	if w.zigzag != nil {
+		_, crest := w.zigzag.Extent()
+		return circle, math.Exp(crest)
+	}
 	p := ring.Polygon{Circle: circle, Sides: n, Corner: w.cornerAt}
 	if w.radii != nil && w.lo <= 1 { // the centre is drawn, which is round
 		p.Round = w.groundRadius()
@@ -253,7 +261,7 @@ func (w *work) outline() (ring.Shape, float64) {
 // tops are the levels of a round's stitches. A motif's sides are straight:
 // stitches of one kind are all as far out as they are on the whole.
 func (w *work) tops(c *course) []float64 {
-	if w.corners.sides == 0 && (w.fan == nil || w.fan.sides == 0) {
+	if w.zigzag != nil || w.corners.sides == 0 && (w.fan == nil || w.fan.sides == 0) {
 		return c.form.Tops
 	}
 	sum, n := map[stitch.Kind]float64{}, map[stitch.Kind]float64{}

@@ -15,7 +15,7 @@ const (
 	waveSteep   = 1.0 // the greatest slope
 	waveLeast   = 0.8 // in units: lower waves are left straight
 	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
-	waveRound   = 3   // stitches over which the turns of a wave are rounded off
+	waveRound   = 3.0 // stitches over which the turns of a wave are rounded off
 )
 
 // wave is the wave that all drawn rows have in common, between two distances along

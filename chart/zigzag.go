@@ -8,27 +8,35 @@ import (
 )
 
 // Rounds in which increases stand over increases and decreases over decreases lie in
-// zigzags as rows do, where their legs would lean far on circles.
+// zigzags as rows do, where their legs would lean far on circles. A motif is a star
+// where those of its sides lean as a whole on straight ones.
 const (
-	zigzagLeast = 0.04 // of the stitches that lean far on circles
-	zigzagMost  = 0.5  // of those that still do on a zigzag
+	zigzagLeast = 0.04 // of the stitches that lean far without a zigzag
+	zigzagMost  = 0.5  // of those that still do with it
+	starLeast   = 0.35
+	starMost    = 0.85
+	// The stitches of a star are tall where it points, so that its zigzag is less steep
+	// and rounder.
+	starSteep, starRound = 0.6, 6.0
+	// Rounds are wider on paper than in the fabric, and need to be as much higher.
+	zigzagApart = 1.3
 )
 
-// findZigzag lays the rounds along a zigzag where that lets fewer legs lean; lay sets
-// them on a page.
+// findZigzag lays the rounds along a zigzag where that lets legs lean much less; lay
+// sets them on a page.
 func (w *work) findZigzag(lay func(*page)) {
-	if w.corners.sides > 0 {
-		return
-	}
 	far, square := w.leaning(lay)
-	if far < zigzagLeast {
+	star := w.corners.sides > 0
+	if far < zigzagLeast || star && far < starLeast {
 		return
 	}
 	w.stiff = stiffWave
+	w.zigzag, w.longer = &ring.Wave{Step: ring.Turn, Heights: []float64{0, 0}}, 1
 	w.turn()
 	lay(newPage(w, false))
 	if w.zigzag, w.longer = w.waveAround(); w.zigzag != nil {
-		if f, s := w.leaning(lay); f <= zigzagMost*far && s < square {
+		f, s := w.leaning(lay)
+		if star && f < starMost*far || !star && f < zigzagMost*far && s < zigzagMost*square {
 			return
 		}
 	}
@@ -42,7 +50,11 @@ func (w *work) waveAround() (*ring.Wave, float64) {
 	const step = ring.Turn / (waveSamples - 1)
 	mean := make([]float64, waveSamples)
 	rounds, each := 0.0, 0.0
-	for _, c := range w.courses[w.lo : w.last+1] {
+	from := w.lo
+	if w.corners.sides > 0 {
+		from = min(max(from, w.corners.from+1), w.last)
+	}
+	for _, c := range w.courses[from : w.last+1] {
 		slopes := w.slopesAround(c, step)
 		if slopes == nil {
 			continue
@@ -64,14 +76,18 @@ func (w *work) waveAround() (*ring.Wave, float64) {
 	if common < waveAlike*each/rounds {
 		return nil, 0
 	}
+	steepest, wide := waveSteep, waveRound
+	if w.corners.sides > 0 {
+		steepest, wide = starSteep, starRound
+	}
 	steep := 0.0
-	mean = rounded(mean, waveRound*ring.Turn/float64(max(len(w.courses[w.last].order), 1))/step)
+	mean = rounded(mean, wide*ring.Turn/float64(max(len(w.courses[w.last].order), 1))/step)
 	for k := range mean {
-		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
+		mean[k] = math.Max(-steepest, math.Min(steepest, mean[k]))
 		steep += mean[k] * mean[k] / waveSamples
 	}
 	v := &ring.Wave{Step: step, Heights: integral(mean, step)}
-	return v, math.Sqrt(1 + steep)
+	return v, zigzagApart * math.Sqrt(1+steep)
 }
 
 // slopesAround is how a round would slope to be square to its stitches, at even steps of
@@ -87,7 +103,7 @@ func (w *work) slopesAround(c *course, step float64) []float64 {
 		foot := w.meanFoot(c, i)
 		if rise := (c.radius[i] - foot) * w.up(); ok && rise > 0 {
 			aside := math.Remainder(base-c.theta[i], ring.Turn) * (c.radius[i] + foot) / 2
-			l = append(l, lean{above(c.theta[i], 0), aside / rise * w.up()})
+			l = append(l, lean{above(c.theta[i], 0), aside/rise*w.up() - w.risesAt(c, i)})
 		}
 	}
 	n := len(l)
@@ -113,4 +129,15 @@ func (w *work) slopesAround(c *course, step float64) []float64 {
 		out[j] = a.slope*(1-t) + b.slope*t
 	}
 	return out
+}
+
+// risesAt is the slope of a round's own tops at a stitch.
+func (w *work) risesAt(c *course, i int) float64 {
+	n, k := len(c.order), c.rank[i]
+	a, b := c.order[(k+n-1)%n], c.order[(k+1)%n]
+	across := math.Remainder(c.theta[b]-c.theta[a], ring.Turn) * c.radius[i]
+	if across <= 0 {
+		return 0
+	}
+	return (c.radius[b] - c.radius[a]) / across
 }

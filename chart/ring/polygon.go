@@ -5,14 +5,12 @@ import "math"
 // Polygon lays rounds on regular polygons about one centre, and the innermost
 // ones on circles that pass over into them. An angle is a share of the way round:
 // equal angles are equal lengths of a side. A radius is the distance of the sides
-// from the centre; corners are farther out.
+// from the centre; corners are farther out. Round is the radius up to which rounds are
+// circles, Full that from which their sides are straight.
 type Polygon struct {
 	Circle
 	Sides  int
 	Corner float64 // the angle, from the start, of one of the corners
-	// Round is the radius up to which rounds are circles, Full that from which
-	// their sides are straight.
-	Round, Full float64
 }
 
 // cornerShare is the part of half a side, next to its corner, over which what

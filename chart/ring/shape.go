@@ -50,6 +50,9 @@ type Circle struct {
 	// Wave is what all rounds follow, as the logarithm of how far out they are, over a
 	// turn from the start; nil for true circles.
 	Wave *Wave
+	// Round is the radius up to which rounds are circles all the same, Full that from
+	// which they follow the wave.
+	Round, Full float64
 }
 
 // At is the frame at an angle from the start and a distance from the centre.
@@ -62,6 +65,11 @@ func (c Circle) At(angle, radius float64) Frame {
 			turn += Turn
 		}
 		rise, slope := c.Wave.At(turn)
+		part := 1.0
+		if radius < c.Full {
+			part = math.Max(radius-c.Round, 0) / (c.Full - c.Round)
+		}
+		rise, slope = rise*part, slope*part
 		radius *= math.Exp(rise)
 		// Upright on the wave.
 		n := math.Hypot(1, slope)
