@@ -250,6 +250,23 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	return nil, w.outOf(&notation.Place{Span: p.Span, Target: of.Target}, 1)
 }
 
+// afterGroup is the spot that p means instead of one in the group that the work has just
+// gone into the space of: "*shell in ch-1 sp of next shell, FPdc around next dc; rep" goes
+// around the one that stands alone between the shells; -1 where none does.
+func (w *roundWork) afterGroup(p *notation.Place, at int) int {
+	if w.lastGroup == 0 || at < 0 || p.Target.Sort != notation.OfKind {
+		return -1
+	}
+	g := w.c.groups[w.lastGroup-1]
+	if at < g.From || at >= g.To || g.To+1 >= len(w.c.spots) || !w.c.matches(g.To, &p.Target) {
+		return -1
+	}
+	if len(w.c.groupsAt[g.To]) > 0 || len(w.c.groupsAt[g.To+1]) == 0 {
+		return -1
+	}
+	return g.To
+}
+
 // ofEach reports whether a place is in each of several: "ch-1 sp of each V-st".
 func ofEach(p *notation.Place) bool {
 	return p.Of != nil && p.Of.Target.Sort == notation.OfName && (p.Of.Pick == notation.Each || p.Of.Pick == notation.Next && p.Of.N.Set())

@@ -178,6 +178,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	at, run := w.nearest(targets)
+	if lone := w.afterGroup(p, at); count == 1 && run == 0 && lone >= 0 {
+		at = lone
+	}
 	for pos := w.pos; p.AfterSpace && at >= 0 && run == 0 && !w.c.followsSpace(at); w.pos = pos {
 		w.pos = at + 1
 		at, run = w.nearest(targets)
