@@ -8,7 +8,7 @@ import (
 func TestPolygon(t *testing.T) {
 	for sides := 3; sides <= 8; sides++ {
 		for _, mirrored := range []bool{false, true} {
-			p := Polygon{Circle: Circle{Start: 0.3, Mirrored: mirrored}, Sides: sides, Corner: 0.7, Round: 5, Full: 20}
+			p := Polygon{Circle: Circle{Start: 0.3, Mirrored: mirrored, Round: 5, Full: 20}, Sides: sides, Corner: 0.7}
 			each := Turn / float64(sides)
 			// A corner lies 1/cos(half a side's angle) out, the middle of a side 1.
 			for k := range sides {

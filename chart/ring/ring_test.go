@@ -230,3 +230,29 @@ func BenchmarkAngles(b *testing.B) {
 		})
 	}
 }
+
+// On a wave the direction along is that of the curve, and out is square to it.
+func TestWaveOnCircle(t *testing.T) {
+	wave := &Wave{Step: Turn / 240}
+	for k := range 241 {
+		wave.Heights = append(wave.Heights, 0.1*math.Sin(3*float64(k)*wave.Step))
+	}
+	for _, mirrored := range []bool{false, true} {
+		c := Circle{Start: 0.4, Mirrored: mirrored, Wave: wave, Round: 10, Full: 30}
+		for a := 0.05; a < 2*Turn; a += 0.31 {
+			f, g := c.At(a-1e-3, 50), c.At(a+1e-3, 50)
+			n := math.Hypot(g.X-f.X, g.Y-f.Y)
+			f.X, f.Y = (g.X-f.X)/n, (g.Y-f.Y)/n
+			at := c.At(a, 50)
+			if math.Abs(f.X-at.AlongX) > 0.03 || math.Abs(f.Y-at.AlongY) > 0.03 {
+				t.Errorf("at %.2f along is %.3f %.3f, not %.3f %.3f", a, at.AlongX, at.AlongY, f.X, f.Y)
+			}
+			if math.Abs(at.AlongX*at.OutX+at.AlongY*at.OutY) > 1e-9 || at.X*at.OutX+at.Y*at.OutY <= 0 {
+				t.Errorf("at %.2f out is %.3f %.3f", a, at.OutX, at.OutY)
+			}
+			if r := math.Hypot(c.At(a, 10).X, c.At(a, 10).Y); math.Abs(r-10) > 1e-9 {
+				t.Errorf("a round that is a circle lies %.3f out", r)
+			}
+		}
+	}
+}

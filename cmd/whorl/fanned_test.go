@@ -59,3 +59,48 @@ func TestRipplesLieInWaves(t *testing.T) {
 		}
 	}
 }
+
+// Rounds whose increases stand over increases lie in zigzags, and a motif whose sides
+// are drawn in at their middles is a star: its outer round comes nearer the centre
+// between the points than a polygon's.
+func TestRoundsLieInZigzags(t *testing.T) {
+	for _, c := range []struct {
+		file, round string
+		least       float64 // the farthest out of a round, over the nearest
+	}{
+		{"published/tideline-cowl.yaml", "12", 1.15}, {"published/star-skua.yaml", "6", 1.35},
+	} {
+		status, out, errs := whorl(t, "", "draw", filepath.Join("..", "..", "testdata", "patterns", c.file), "-o", t.TempDir(), "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		var mid [2]float64
+		tops := topsOf(t, strings.Fields(out)[0], c.round)
+		for _, p := range tops {
+			mid[0], mid[1] = mid[0]+p[0]/float64(len(tops)), mid[1]+p[1]/float64(len(tops))
+		}
+		near, far := math.Inf(1), 0.0
+		for _, p := range tops {
+			r := math.Hypot(p[0]-mid[0], p[1]-mid[1])
+			near, far = math.Min(near, r), math.Max(far, r)
+		}
+		if far < c.least*near {
+			t.Errorf("%s: round %s is from %.1f to %.1f out", c.file, c.round, near, far)
+		}
+	}
+}
+
+// Rows with a space in their middle that grow at their ends only lie straight.
+func TestRowsThatGrowAtTheirEnds(t *testing.T) {
+	status, out, errs := whorl(t, "", "draw", filepath.Join("..", "..", "testdata", "patterns", "published", "shawl-curlew.yaml"), "-o", t.TempDir(), "--format", "svg")
+	if status != statusDone {
+		t.Fatal(errs)
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range topsOf(t, strings.Fields(out)[0], "19") {
+		low, high = math.Min(low, p[1]), math.Max(high, p[1])
+	}
+	if high-low > 400 {
+		t.Errorf("row 19 rises %.1f mm", (high-low)/100)
+	}
+}
