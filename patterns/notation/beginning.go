@@ -91,6 +91,10 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			at, short = j+2, true // c/a: counts as
 			break
 		}
+		if t.is("as") && j > 1 && p.at(j-1).kind == tNumber && p.at(j-2).is("ch", "chain") && p.at(j+1).is("a", "one") {
+			at, short = j, true // "ch 3 counts as a dc, and ch 4 as a dc plus a ch-1 space"
+			break
+		}
 		if t.is("counts", "count", "counted", "counting") || t.is("st", "stitch") && p.at(j-1).is("a") && p.at(j-2).is("not") && p.at(j+1).kind == tClose {
 			at = j
 			break
@@ -165,7 +169,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	p.eatKind(tPlus)
 	p.eat("and", "plus")
 	p.eat("a", "an", "the")
-	if ch, ok := p.chain().(*Chain); ok && c.As.Is() && (ch.Counts != nil || p.tok().is("does", "do", "doesn't", "don't", "is", "isn't", "never", "counts", "at", "are")) {
+	if ch, ok := p.chain().(*Chain); ok && c.As.Is() && (ch.Counts != nil || p.tok().is("does", "do", "doesn't", "don't", "is", "isn't", "never", "counts", "as", "at", "are")) {
 		p.i = back // "ch 3 counts as 1 dc, and ch 1 does not count": of another chain
 	} else if ok && c.As.Is() {
 		c.Chains = ch.N.For(0)
