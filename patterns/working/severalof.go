@@ -20,10 +20,10 @@ func (w *roundWork) severalOf(p *notation.Place) bool {
 // groupOn is the group that the words name, by its number; -1 when there is none.
 func (w *roundWork) groupOn(of *notation.Place) int {
 	for k, g := range w.c.groups {
-		if g.name != of.Target.Name && of.Target.Name != "" || of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
+		if of.Target.Name != "" && !g.is(of.Target.Name) || of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
 			continue
 		}
-		if of.Pick == notation.Last && w.c.anotherAfter(k) {
+		if of.Pick == notation.Last && w.c.anotherAfter(k, of.Target.Name) {
 			continue
 		}
 		within := of.Bare && g.From < w.pos && w.pos < g.To
