@@ -188,7 +188,7 @@ func findStretch(part *fabric.Part, pattern string) (s stretch, ok bool) {
 			l.repeats = len(r.Repeats)
 		} else {
 			for _, g := range r.Groups {
-				if own, _ := patternName(g.Name); own == name {
+				if called(g.Name, name) {
 					l.repeats++
 				}
 			}
@@ -244,6 +244,18 @@ func patternName(words string) (name string, repeats bool) {
 		}
 	}
 	return strings.Join(l, " "), repeats
+}
+
+// called reports whether a group has the name of a stitch pattern: "V-stitch (V-st)" has
+// two.
+func called(group, pattern string) bool {
+	long, short, _ := strings.Cut(group, "(")
+	for _, name := range []string{long, strings.TrimSuffix(short, ")")} {
+		if own, _ := patternName(name); own == pattern && own != "" {
+			return true
+		}
+	}
+	return false
 }
 
 func singular(word string) string { return strings.TrimSuffix(strings.ToLower(word), "s") }

@@ -16,12 +16,12 @@ func (p *parser) skip() (Item, *fault.Fault) {
 			if n, ok := p.num(); ok {
 				pl.N = n
 			}
-			if _, ok := p.target(); ok && p.eat("unworked", "free") {
+			if _, ok := p.target(); ok && p.eat("unworked", "free", "alone", "unused") {
 				s.Place = &pl
 				s.Span = p.from(start)
 				return s, nil
 			}
-		} else if pl, ok := p.place(); ok && p.eat("unworked", "free") {
+		} else if pl, ok := p.place(); ok && p.eat("unworked", "free", "alone", "unused") {
 			if pl.Target.Sort == ChainSpace && !pl.N.Set() && pl.Bare {
 				// "leaving the corner sps unworked"
 				return &Note{Span: p.from(start), Text: p.words(start)}, nil

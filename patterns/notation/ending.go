@@ -89,6 +89,9 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 		p.eat("only")
 		if p.tok().kind == tOpen && p.matching(p.i) > 0 {
 			p.i = p.matching(p.i) + 1
+		} else if p.eatAll("instead", "of") {
+			p.num() // "2 tr instead of 3 tr in last st"
+			p.what()
 		}
 		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
 			r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}

@@ -156,6 +156,10 @@ func (b *block) eachAsItComes(s *Stitches) bool {
 		return false
 	}
 	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if ok && len(s.Places) == 1 && s.Places[0].Bare && s.Places[0].Pick == Next && s.Places[0].Target.Sort == ChainSpace && !s.Places[0].N.Set() &&
+		eachKind(last) && last.Places[0].Extent.Sort == NoExtent && b.p.at(-1).is(spaceWords...) {
+		s.Places[0].Pick = Each // "sc in each sc and 3 sc in ch-3 sp"
+	}
 	if !ok || last.Times.Set() || !eachKind(last) || !eachKind(s) {
 		return false
 	}
@@ -295,6 +299,12 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if p.infront(b) {
+		return nil
+	}
+	if sentence && b.startsIn() {
+		return nil
+	}
+	if sentence && b.skipsOn() {
 		return nil
 	}
 	p.eat(adverbs...)

@@ -241,6 +241,13 @@ func (p *parser) sizesBehind(l *Label) {
 	}
 }
 
+// letters are what sizes that are letters are called in full.
+var letters = map[string]string{"extra small": "XS", "x-small": "XS", "xs": "XS", "small": "S", "s": "S", "medium": "M", "m": "M", "large": "L", "l": "L",
+	"extra large": "XL", "x-large": "XL", "xl": "XL"}
+
+// letterOf is a size as a letter, "" for one that is none.
+func letterOf(size string) string { return letters[strings.ToLower(size)] }
+
 // sizeNamed is the size that a name stands for: the name itself, its plural
 // ("Adults only"), or its first letter where no other size begins with it. It
 // is "" for none.
@@ -252,7 +259,7 @@ func (p *parser) sizeNamed(name string) string {
 		}
 	}
 	for _, s := range p.sizes {
-		if strings.EqualFold(name, s) {
+		if strings.EqualFold(name, s) || letters[strings.ToLower(name)] != "" && letters[strings.ToLower(name)] == letterOf(s) {
 			return s
 		}
 		switch {

@@ -52,7 +52,7 @@ func (s Style) Items(items []Item) string {
 		inner.mark = marks[i]
 		text := inner.item(it)
 		first := b.Len() == 0
-		if j, ok := it.(*Join); ok && (i == 0 || s.last) && j.Place != nil && j.Yarn == "" {
+		if j, ok := it.(*Join); ok && (i == 0 || s.last) && j.Place != nil && j.Yarn == "" && j.Place.Pick != Any {
 			// A slip stitch that moves a round along, or takes a stitch's place.
 			text = s.kind(stitch.Of(stitch.Slip), Loop{}) + " to " + s.place(j.Place)
 			if j.With.Kind.Base > stitch.Slip && i == 0 {

@@ -20,6 +20,9 @@ func (s Style) placed(p *Place, around bool) string {
 	core := s.place(p)
 	switch {
 	case p.Pick == Each && p.Extent.Sort != NoExtent && p.Target.Sort == AnyStitch && p.Target.Text == "" && p.Into == stitch.Top:
+		if t := &p.Extent.Target; p.Evenly && p.Extent.Sort == ToPlace && t.Sort == ChainSpace && t.Name == Corner {
+			return "evenly across to next corner"
+		}
 		if p.Evenly {
 			return "evenly " + core
 		}

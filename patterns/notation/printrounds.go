@@ -18,6 +18,9 @@ func (s Style) ref(r *Ref) string {
 	case r.Last.Set():
 		text += "last " + s.Num(r.Last) + " " + strings.ToLower(s.Word()) + "s"
 	default:
+		if r.Series != "" {
+			text += strings.ToLower(r.Series) + " "
+		}
 		text += s.Numbers(r.Rounds)
 	}
 	if r.Times.Set() {
@@ -96,6 +99,9 @@ func (s Style) Numbers(l []Range) string {
 			continue
 		}
 		from, to := s.Num(r.From), s.Num(r.To)
+		if s.Size >= 0 && !r.ToEnd && r.To.For(s.Size) < r.From.For(s.Size) {
+			continue // none in this size
+		}
 		switch {
 		case r.ToEnd:
 			parts, many = append(parts, from+"-end"), true

@@ -36,6 +36,9 @@ func (p *parser) ordinal() (Num, bool) {
 	return num, true
 }
 
+// stretches are words before "round" by which a stretch of rounds is numbered anew.
+var stretches = []string{"dec", "decrease", "inc", "increase", "brim", "crown", "edging", "border", "band", "trim", "shaping", "cuff", "body"}
+
 // ordinals reads "5th and 6th rows", "3rd to 8th rows", "11th (12th, 13th) to 25th
 // (28th, 30th) rounds", "26th (29th, 31st) round".
 func (p *parser) ordinals(l *Label) bool {
@@ -58,6 +61,14 @@ func (p *parser) ordinals(l *Label) bool {
 		}
 		p.eat("and")
 	}
+	series := ""
+	if t := p.tok(); t.is(stretches...) {
+		// "1st dec round", numbered by itself
+		if _, round := roundWord(p.at(1)); round && len(list) > 0 {
+			series = t.raw
+			p.i++
+		}
+	}
 	row, ok := roundWord(p.tok())
 	one := len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && len(list[0].To.Values) == 1
 	if !ok || len(list) == 0 || one && !p.tok().is("rnd", "round", "row", "rd") {
@@ -65,7 +76,7 @@ func (p *parser) ordinals(l *Label) bool {
 		return false
 	}
 	p.i++
-	l.Row, l.Numbers = row, list
+	l.Row, l.Numbers, l.Series = row, list, series
 	return true
 }
 
@@ -82,7 +93,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
 			back := p.i
 			p.i++
-			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
+			p.eat("rnd", "rnds", "rd", "rds", "round", "rounds", "row", "rows", "r")
 			if to, ok := p.num(); ok && !(t.kind == tDash && p.countNoun()) {
 				r.To = to
 			} else if !ok && p.eat("end") {
@@ -105,7 +116,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			return
 		}
 		p.eat("and")
-		p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r")
+		p.eat("rnd", "rnds", "rd", "rds", "round", "rounds", "row", "rows", "r")
 		if p.tok().kind != tNumber {
 			p.i = back
 			return

@@ -61,7 +61,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		// "Repeat from 3rd to 8th rows twice more"
 		var l Label
 		if p.ordinals(&l) {
-			r.Rounds = l.Numbers
+			r.Rounds, r.Series = l.Numbers, l.Series
 			if n, _, ok := p.times(); ok {
 				r.Times = n
 			}
@@ -82,6 +82,10 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		}
 		p.i++
 	} else {
+		if p.tok().is(stretches...) {
+			r.Series = p.tok().raw // "Rep Dec Rnd 1"
+			p.i++
+		}
 		if _, ok := roundWord(p.tok()); !ok {
 			return nil, nil
 		}

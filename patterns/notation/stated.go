@@ -25,6 +25,17 @@ func (p *parser) trailingCount(sentence bool) bool {
 	p.eat("total", "you", "there", "you'll", "you've", "there'll", "that's", "that", "this", "makes")
 	p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make")
 	p.eat("you", "me", "us", "a", "total", "it")
+	if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 && p.i > start {
+		// "There are {48 sc}"
+		p.i++
+		if s := p.statedUpTo(close); s != nil {
+			p.i = close + 1
+			p.stated = append(p.stated, s)
+			return true
+		}
+		p.i = start
+		return false
+	}
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
 	if p.tok().kind != tNumber && numberWords[p.tok().text] == 0 && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
@@ -299,6 +310,18 @@ func (p *parser) countList() *Stated {
 		p.eat("total")
 		p.eatKind(tTimes) // "4 x 2-ch sps"
 		back := p.i
+		if p.at(-1).is("are", "being", "them", "these", "which", "those") && p.tok().kind == tWord {
+			if _, ok := p.target(); !ok {
+				if _, ok = p.things(); !ok {
+					// "of which 20 are raised"
+					p.i++
+					c.Target = Target{Sort: Remark, Text: p.words(back)}
+					s.Counts = append(s.Counts, c)
+					break
+				}
+			}
+			p.i = back
+		}
 		half := p.eat("half")
 		if half && !p.tok().is(groupWords...) {
 			p.i, half = back, false
@@ -405,7 +428,7 @@ func (p *parser) countList() *Stated {
 		}
 		if c := p.tok(); c.kind == tDash || c.kind == tComma || c.kind == tSemi {
 			// "(72 sts – 6 inc)": a count and a remark are not both counts.
-			if next := p.at(1); next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and") && !(next.kind == tDash && p.at(2).kind == tOpen) {
+			if next := p.at(1); next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and", "of") && !(next.kind == tDash && p.at(2).kind == tOpen) {
 				break
 			}
 		}

@@ -379,6 +379,8 @@ type (
 	Ref struct {
 		Span
 		Rounds []Range
+		// Series is the word that their numbers began anew after: "1st brim round".
+		Series string
 		// Last is how many of the latest rounds, when no number is written.
 		Last Num
 		// Times is how often more, unset when the label or an Until says.
@@ -445,6 +447,8 @@ type (
 		// Doubt is the fault that these words are, unless the count stated for the
 		// round shows that nothing hangs on them; nil for plain advice.
 		Doubt *fault.Fault
+		// GoTo is the round that the sizes go on with after this one; else unset.
+		GoTo Num
 		// Loose is set when these are a whole sentence that stands by itself.
 		Loose bool
 	}

@@ -19,7 +19,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if j.Yarn != "" {
 			w.r.Colour, w.yarn = j.Yarn, j.Yarn
 		}
-		if j.Place != nil && j.Yarn == "" && j.With.Kind.Base <= stitch.Slip && j.Place.Target.Sort == notation.ChainSpace {
+		if j.Place != nil && j.Yarn == "" && j.With.Kind.Base <= stitch.Slip && j.Place.Target.Sort == notation.ChainSpace && j.Place.Pick != notation.Any {
 			// "sl st to first ch-2 sp"
 			to := *j.Place
 			to.To = true

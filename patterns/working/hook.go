@@ -38,6 +38,9 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 		}
 		return made(k)
 	}
+	if what, ok := decreaseNamed(d.Name, words, trade); ok {
+		return what, true
+	}
 	if k, legs := trade.Leading(words); k.Base >= stitch.Half && legs > 1 &&
 		(strings.Contains(words, "remove hook") || strings.Contains(words, "drop loop")) {
 		return made(stitch.Kind{Base: k.Base, Shape: stitch.Popcorn, Legs: legs})
@@ -49,6 +52,29 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 		return made(stitch.Kind{Base: stitch.Double, Shape: stitch.Cluster, Legs: n})
 	}
 	return made(stitch.Kind{Base: stitch.Half, Shape: stitch.Puff, Legs: n})
+}
+
+// decreaseNamed is what the name of a decrease means in the trade, whatever the hook does
+// for it: "dec", "inv dec". A decrease in the front loops is an invisible one.
+func decreaseNamed(name, words string, trade *notation.Vocabulary) (notation.What, bool) {
+	said := notation.Plain(name)
+	switch said {
+	case "dec", "decrease", "inv dec", "invdec", "invisible dec", "invisible decrease":
+	default:
+		return notation.What{}, false
+	}
+	if said = "decrease"; strings.Contains(words, "invisible") || strings.Contains(words, "front loop") {
+		said = "invisible decrease"
+	}
+	items, faults := notation.ParseWords([]notation.Line{{Text: said, Line: 1, Column: 1}}, trade, nil)
+	if len(items) != 1 || len(faults) > 0 {
+		return notation.What{}, false
+	}
+	s, ok := items[0].(*notation.Stitches)
+	if !ok {
+		return notation.What{}, false
+	}
+	return s.What, true
 }
 
 // postIn is the post that the movements of the hook go round: the front post

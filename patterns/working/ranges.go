@@ -19,7 +19,11 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		}
 		if !mine {
 			for _, rg := range l.Numbers {
-				p.others = max(p.others, rg.To.For(p.size))
+				if l.Series != "" {
+					p.seriesOthers[l.Series] = max(p.seriesOthers[l.Series], rg.To.For(p.size))
+				} else {
+					p.others = max(p.others, rg.To.For(p.size))
+				}
 			}
 			return
 		}
@@ -144,6 +148,17 @@ func (p *partWork) rangeOf(r *notation.Round) {
 	}
 }
 
+// goesTo is the round that this size goes on with after a round for some sizes only: "Skip
+// to Rnd 10". 0 for the next.
+func (p *partWork) goesTo(r *notation.Round) int {
+	for _, it := range r.Items {
+		if n, ok := it.(*notation.Note); ok && n.GoTo.Set() {
+			return n.GoTo.For(p.size)
+		}
+	}
+	return 0
+}
+
 // goOnUntil works a round as often as its own words say: "Rnd 3: Sc in each st around
 // until piece measures 5 cm".
 func (p *partWork) goOnUntil(r *notation.Round) {
@@ -196,8 +211,9 @@ func (p *partWork) seriesFrom(l *notation.Label) int {
 	}
 	if l.Series != p.series {
 		p.series, p.seriesBase = l.Series, 0
-		if len(p.latest) > 0 && l.Numbers[0].From.For(p.size) == 1 {
-			p.seriesBase = p.number
+		first := l.Numbers[0].From.For(p.size)
+		if len(p.latest) > 0 && (first == 1 || first > 1 && first <= p.seriesOthers[l.Series]+1) {
+			p.seriesBase = p.number - (first - 1) // the first of them may be for other sizes
 		}
 	}
 	return p.seriesBase
@@ -336,8 +352,12 @@ func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 		return append(l, p.latest[len(p.latest)-n:]...)
 	}
 	for _, rg := range ref.Rounds {
+		shift := 0
+		if ref.Series != "" && strings.EqualFold(ref.Series, p.series) {
+			shift = p.seriesBase
+		}
 		for n := rg.From.For(p.size); n <= rg.To.For(p.size) && n-rg.From.For(p.size) < maxRounds; n++ {
-			r := p.rounds[n]
+			r := p.rounds[n+shift]
 			if r == nil {
 				f := p.fault(rg.From.Span, "no-round", fmt.Sprintf("there is no round %d before this to repeat", n),
 					"Name a round that has been worked already.")

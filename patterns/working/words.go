@@ -430,7 +430,7 @@ func remarks(l *notation.Label) []string {
 		}
 	}
 	if m := behindDash.FindStringSubmatch(l.Text); m != nil {
-		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") && !noRemark.MatchString(words) {
+		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") && !noRemark.MatchString(words) && !namesSizes(words, l.Only) && len(l.Only) == 0 {
 			list = append(list, strings.ToLower(words))
 		}
 	}

@@ -299,11 +299,12 @@ type partWork struct {
 	skippedAt  notation.Span // where it was said
 	// series is the word before the numbers of the rounds worked last, and
 	// seriesBase the number of the round before the first of them.
-	series     string
-	seriesBase int
-	broken     bool
-	loose      *fabric.Round
-	opening    bool // the part is worked round a slit in another
+	series       string
+	seriesOthers map[string]int // the highest numbers for other sizes only, by the word
+	seriesBase   int
+	broken       bool
+	loose        *fabric.Round
+	opening      bool // the part is worked round a slit in another
 	// sideRows are the rows of part sidePart along whose ends a border goes, and
 	// under how many chains of its starting chain stand at the end of the first
 	// round.
@@ -315,7 +316,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	src := &w.p.Parts[k]
 	p := &partWork{work: w, f: f, index: k, size: size, terms: w.p.Terms, source: src, reading: r,
 		part:   &fabric.Part{Name: src.Name, From: -1},
-		faulty: map[*notation.Round]bool{}, firstWrong: -1, throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}, lasts: map[*notation.Round]*fabric.Round{}}
+		faulty: map[*notation.Round]bool{}, firstWrong: -1, throughout: map[int]*notation.Counts{}, rounds: map[int]*notation.Round{}, seriesOthers: map[string]int{}, lasts: map[*notation.Round]*fabric.Round{}}
 	if src.Rows {
 		p.part.Worked = fabric.InRows
 	}
@@ -333,7 +334,12 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 		if p.skipToPart != "" && i > 0 && headed(w.texts[k].Rounds[i-1], p.skipToPart) {
 			p.skipToPart = ""
 		}
-		p.rangeOf(round)
+		rounds := len(p.part.Rounds)
+		if p.rangeOf(round); len(p.part.Rounds) > rounds && (len(round.Label.Only) > 0 || len(w.p.Sizes) < 2) {
+			if to := p.goesTo(round); to > 0 {
+				p.skipTo = to
+			}
+		}
 	}
 	if p.skipToPart != "" && !p.broken && !w.partLater(k, p.skipToPart) {
 		p.add(p.fault(p.skippedAt, "no-heading", fmt.Sprintf("there is no heading %q after this to go on from", p.skipToPart),
