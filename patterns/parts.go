@@ -69,7 +69,14 @@ func (r *reader) partList(nodes []*yaml.Node) []Part {
 		if p.From != "" && !r.full() {
 			r.from(p, list)
 		}
-		list = append(list, p)
+		for _, piece := range p.pieces() {
+			id := strings.ToLower(piece.Name)
+			if piece.Name != p.Name && seen[id] > 0 {
+				piece.Name = p.Called() + ", " + piece.Name
+			}
+			seen[strings.ToLower(piece.Name)] = p.Line
+			list = append(list, piece)
+		}
 	}
 	return list
 }

@@ -145,8 +145,11 @@ func (t Text) Pos(line, column int) fault.Pos {
 // Part is one piece of the pattern.
 type Part struct {
 	fault.Pos
-	Name    string // "" only where the file has a single part
-	Rows    bool   // worked in rows rather than rounds
+	Name string // "" only where the file has a single part
+	Rows bool   // worked in rows rather than rounds
+	// Piece is what the words call it where several pieces are told in one part: "First
+	// flap"; "" for a part of one.
+	Piece   string
 	From    string // as written: "Brim row ends", "" when started afresh
 	FromPos fault.Pos
 	Text    Text

@@ -4,41 +4,33 @@ import (
 	"whorl/patterns/fault"
 )
 
-// skip reads "sk next 2 sts", "skip 2", "miss next ch-1 sp", "sk first st".
+// skip reads "sk next 2 sts", "skip 2", "miss next ch-1 sp", "sk first st", "from the
+// first flap, skip 20 sts", "count 6 sts to the left of the seam".
 func (p *parser) skip() (Item, *fault.Fault) {
 	start := p.i
+	after := p.fromPiece()
+	it, f := p.skipped(start)
+	s, ok := it.(*Skip)
+	if !ok {
+		if f == nil && it == nil {
+			p.i = start
+		}
+		return it, f
+	}
+	if s.After == "" {
+		s.After = after
+	}
+	s.Span = p.from(start)
+	return s, nil
+}
+
+// skipped goes on behind the piece that the places are counted from.
+func (p *parser) skipped(start int) (Item, *fault.Fault) {
+	if p.tok().is("count") && !p.work {
+		return p.counted(start)
+	}
 	if p.eat("leave", "leaving") {
-		// "leave rem sts unworked", "leaving last 2 sts unworked"
-		s := &Skip{Unworked: true}
-		p.eat("the")
-		if p.eat("rem", "remaining") {
-			pl := Place{Pick: Each}
-			if n, ok := p.num(); ok {
-				pl.N = n
-			}
-			if _, ok := p.target(); ok && p.eat("unworked", "free", "alone", "unused") {
-				s.Place = &pl
-				s.Span = p.from(start)
-				return s, nil
-			}
-		} else if pl, ok := p.place(); ok && p.eat("unworked", "free", "alone", "unused") {
-			if pl.Target.Sort == ChainSpace && !pl.N.Set() && pl.Bare {
-				// "leaving the corner sps unworked"
-				return &Note{Span: p.from(start), Text: p.words(start)}, nil
-			}
-			s.Place, s.N, s.Target = &pl, pl.N, pl.Target
-			if pl.Target.Sort == OfName && pl.Target.Name == "" && pl.Bare && !pl.N.Set() {
-				s.Place, s.Target = &Place{Span: pl.Span, Pick: Each}, Target{} // "leaving the scallop unworked"
-			}
-			s.Span = p.from(start)
-			return s, nil
-		}
-		if p.i = start + 1; p.restLeft() {
-			s.Place, s.Span = &Place{Span: p.from(start), Pick: Each}, p.from(start)
-			return s, nil
-		}
-		p.i = start
-		return nil, nil
+		return p.left(start)
 	}
 	if !p.eat("sk", "skip", "miss", "skipping", "missing", "skp") {
 		return nil, nil
@@ -46,11 +38,12 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	p.eat("over")
 	p.eat("the", "a")
 	s := &Skip{}
+	first := p.i
 	if n, ok := p.num(); ok {
 		s.N = n
 		p.eatKind(tHyphen)
 		if n.Values[0] > 0 && p.tok().is("ch") && (p.at(1).is("sp", "sps", "space") || p.at(1).kind == tHyphen) {
-			p.i = start + 1
+			p.i = first
 			s.N = Num{}
 		}
 	} else if !p.tok().is("next", "nxt", "following", "first", "last", "same", "each", "st", "ch", "sp", "foll") &&
@@ -63,6 +56,9 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		}
 		p.behind()
 		s.Span = p.from(start)
+		if f := p.origin(s); f != nil {
+			return nil, f
+		}
 		return s, nil
 	}
 	pl, ok := p.place()
@@ -73,7 +69,9 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	p.behind()
 	s.Place, s.N, s.Target = &pl, pl.N, pl.Target
 	s.Span = p.from(start)
-	p.afterJoin()
+	if f := p.origin(s); f != nil {
+		return nil, f
+	}
 	if at := p.i; p.eat("and") {
 		// "sk first dc and next ch"
 		if !p.tok().is("next", "following", "first", "last") || !p.skipsOn(s) {
@@ -81,6 +79,100 @@ func (p *parser) skip() (Item, *fault.Fault) {
 		}
 	}
 	return s, nil
+}
+
+// left goes on after "leave": "rem sts unworked", "last 2 sts unworked", "next 20 sts
+// free for the front", "the scallop unworked".
+func (p *parser) left(start int) (Item, *fault.Fault) {
+	s := &Skip{Unworked: true}
+	words := p.i
+	p.eat("the")
+	if p.eat("rem", "remaining") {
+		pl := Place{Pick: Each}
+		if n, ok := p.num(); ok {
+			pl.N = n
+		}
+		if _, ok := p.target(); ok && p.eat("unworked", "free", "alone", "unused") {
+			s.Place = &pl
+			s.Span = p.from(start)
+			return s, nil
+		}
+	} else if pl, ok := p.place(); ok {
+		f := p.origin(s)
+		if p.eat("unworked", "free", "alone", "unused") {
+			if f == nil && s.After == "" {
+				f = p.origin(s)
+			}
+			if f != nil {
+				return nil, f
+			}
+			if pl.Target.Sort == ChainSpace && !pl.N.Set() && pl.Bare {
+				// "leaving the corner sps unworked"
+				return &Note{Span: p.from(start), Text: p.words(start)}, nil
+			}
+			s.Place, s.N, s.Target = &pl, pl.N, pl.Target
+			if pl.Target.Sort == OfName && pl.Target.Name == "" && pl.Bare && !pl.N.Set() {
+				s.Place, s.Target = &Place{Span: pl.Span, Pick: Each}, Target{} // "leaving the scallop unworked"
+			}
+			s.Span = p.from(start)
+			return s, nil
+		}
+	}
+	if p.i = words; p.restLeft() {
+		return &Skip{Span: p.from(start), Unworked: true, Place: &Place{Span: p.from(start), Pick: Each}}, nil
+	}
+	p.i = start
+	return nil, nil
+}
+
+// counted reads "count 6 sts to the left of the centre back": the stitches before the one
+// that a yarn is joined in.
+func (p *parser) counted(start int) (Item, *fault.Fault) {
+	p.i++
+	p.eat("the")
+	p.eat("next", "first")
+	s := &Skip{}
+	n, ok := p.num()
+	t, isTarget := p.target()
+	at := p.i
+	if ok && isTarget {
+		s.N, s.Target = n, t
+		if f := p.origin(s); f != nil {
+			return nil, f
+		}
+		if p.i > at {
+			return s, nil
+		}
+	}
+	p.i = start
+	return nil, nil
+}
+
+// origin reads from where stitches that are passed over are counted: "after the join at
+// centre back", "after the first flap", and what they are left for.
+func (p *parser) origin(s *Skip) *fault.Fault {
+	p.forWhat()
+	if at := p.i; p.eatAll("to", "the", "right", "of") || p.eat("before") && !p.tok().is("next", "first", "last", "each") && p.seamAhead() {
+		f := fail(p.from(at), "vague", "these stitches are counted against the way the round is worked, so the words do not say which is the first",
+			"Count them the way the round goes: skip next 30 sts, join yarn in next st.")
+		p.i = at
+		return f
+	}
+	if s.After = p.afterPiece(); s.After == "" {
+		p.afterJoin()
+	}
+	p.forWhat()
+	return nil
+}
+
+// seamAhead reports whether the seam or the join is named next.
+func (p *parser) seamAhead() bool {
+	for j := p.i; j < p.i+3 && j < len(p.toks); j++ {
+		if p.toks[j].is("seam", "join", "joins", "joining") {
+			return true
+		}
+	}
+	return false
 }
 
 // restLeft reads "the scallop unworked", "the rest of the row unworked" at the end of a
@@ -106,10 +198,18 @@ func (p *parser) restLeft() bool {
 // stitches skipped are counted: from where the round begins.
 func (p *parser) afterJoin() {
 	start := p.i
-	if p.eat("after", "from", "past") {
-		p.eat("the", "last", "previous")
-		if p.eat("join", "joining", "seam", "beginning", "start") {
-			for p.tok().kind == tWord && !p.tok().is("and", "then") && !p.ends(p.i) {
+	if p.eatAll("to", "the", "left", "of") || p.eat("after", "from", "past") {
+		p.eat("the", "last", "previous", "your")
+		p.eat("back")
+		p.eat("centre", "center", "middle")
+		p.eat("of")
+		p.eat("the")
+		p.eat("back")
+		if at := p.at(-1); at.is("back") && p.ended() || at.is("back") && p.tok().is("unworked", "free") {
+			return
+		}
+		if p.eat("join", "joins", "joining", "seam", "beginning", "start") {
+			for p.tok().kind == tWord && !p.tok().is("and", "then", "unworked", "free", "for") && !p.ends(p.i) {
 				p.i++
 			}
 			return

@@ -292,7 +292,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if f := p.vague(); f != nil {
 		return f
 	}
-	if sentence && p.advice(b) {
+	if sentence && (p.pieceHead(b) || p.uncounted(b) || p.advice(b)) {
 		return nil
 	}
 	if p.tok().is("skipping", "missing", "ignoring") && p.spacesLeftOut() {

@@ -16,6 +16,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if r.Label = l; len(l.Only) > 0 {
 		p.forSizes = l.Only
 	}
+	p.labelled = len(l.Numbers) > 0
 	r.Span = p.from(0)
 	if p.i == 0 {
 		r.Span = Span{p.tok().pos, p.tok().length}

@@ -257,6 +257,8 @@ type parser struct {
 	// said is what a bracket between two places says of the chains at the
 	// beginning, kept for the item that follows.
 	said *Counts
+	// labelled is set when the round has a number.
+	labelled bool
 	// opening is set when the words have named a slit in another part.
 	opening bool
 	// edge is which edge rowEnds has read: TopEdge, ChainEdge, or "" for row ends.

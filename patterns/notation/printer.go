@@ -348,13 +348,16 @@ func (s Style) Word() string {
 	return "Rnd"
 }
 
-func (s Style) skip(k *Skip) string {
+func (s Style) skip(k *Skip) (text string) {
 	if s.none(k.N) {
 		return ""
 	}
 	verb := "sk "
 	if s.Terms == stitch.UK {
 		verb = "miss "
+	}
+	if k.After != "" {
+		defer func() { text += " after " + k.After }()
 	}
 	if k.Unworked {
 		if k.Place != nil && k.Place.Pick != Each {

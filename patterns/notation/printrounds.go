@@ -11,6 +11,9 @@ func (s Style) ref(r *Ref) string {
 	if r.Onward {
 		return s.onward(r)
 	}
+	if r.Piece != "" && len(r.Rounds) == 0 {
+		return "work as for " + r.Piece
+	}
 	text := "rep "
 	switch {
 	case r.Last.Set() && s.one(r.Last):
@@ -22,6 +25,9 @@ func (s Style) ref(r *Ref) string {
 			text += strings.ToLower(r.Series) + " "
 		}
 		text += s.Numbers(r.Rounds)
+	}
+	if r.Piece != "" {
+		text += " of " + r.Piece
 	}
 	if r.Times.Set() {
 		text += s.timesMore(r)

@@ -123,10 +123,10 @@ func (p *parser) advice(b *block) bool {
 			return false
 		}
 	}
-	if t.is("leave", "leaving") {
+	if t.is("leave", "leaving", "count", "from", "after", "starting", "beginning") {
 		// "Leave remaining sts unworked."
-		it, _ := p.skip()
-		if p.i = start; it != nil {
+		it, f := p.skip()
+		if p.i = start; it != nil || f != nil {
 			return false
 		}
 	}
@@ -237,7 +237,7 @@ func (p *parser) leaves() bool {
 		}
 		says = says || p.toks[j].is("are", "is", "will", "left", "lie", "remain", "should")
 	}
-	return says && p.tok().is("of", "are", "will", "lie", "on", "at", "between")
+	return says && p.tok().is("of", "are", "will", "lie", "on", "at", "between", "remain", "should")
 }
 
 // isProse reports whether a sentence that cannot be read from its first word on is

@@ -13,7 +13,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	if p.at(-1).is("rep", "repeat", "repeating") && p.i > 0 {
 		start--
 	} else {
-		worked := p.eat("work", "worked")
+		worked := p.eat("work", "worked", "complete", "make", "finish")
 		p.eat("the")
 		if again := p.i; worked && p.eat("last", "previous", "prev") {
 			// "Work the last round 4 (5, 6) more times"
@@ -36,6 +36,13 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		p.eat("for", "in")
 		if p.onAnotherEdge() {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
+		}
+		if r := p.asPiece(start); r != nil {
+			return r, nil
+		}
+		if p.toks[start].is("complete", "make", "finish") {
+			p.i = start
+			return nil, nil
 		}
 		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.toks[start].is("work") {
 			return nil, p.failAt(start, "vague", "the words do not say which round is meant", "Name it by its number: Rep Rnd 3.")
@@ -96,6 +103,11 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			return nil, nil
 		}
 		r.Rounds = l.Numbers
+		if at := p.i; p.eat("of", "from", "for") {
+			if r.Piece = p.pieceName(); r.Piece == "" {
+				p.i = at
+			}
+		}
 	}
 	p.eat("alternately", "alternatively")
 	if p.eat("in") && !p.eat("turn", "alternation") {

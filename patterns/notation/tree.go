@@ -332,6 +332,7 @@ type (
 		// Unworked is set for "leave last 2 sts unworked".
 		Unworked bool
 		Place    *Place // "skip first st"
+		After    string // the piece that the places are counted from: "after first flap"
 		And      *Skip  // "sk first dc and next ch"; nil for one place
 	}
 	// Join closes the round.
@@ -391,6 +392,9 @@ type (
 		// words leave it to those rounds.
 		Onward bool
 		Step   Num
+		// Piece is the name of another piece whose rounds are worked: "as for first
+		// flap". Rounds are then those of that piece; without them it is all.
+		Piece string
 		// Every is set when each of the rounds is shaped: "on every round".
 		Every bool
 	}

@@ -177,6 +177,11 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 	if w.r.Row && w.c.below.Closing == fabric.Open {
 		w.c.cut(n - at)
 	}
+	if w.r.Row {
+		for n = len(w.c.spots); n > 1 && w.c.spots[n-1].use == skipped; n-- {
+		}
+		w.c.cut(n) // what was passed over on the way here
+	}
 	if gap {
 		w.use(0, passed)
 		w.pos, w.same = 1, on

@@ -10,7 +10,9 @@ import (
 
 // rangeOf works a labelled line: once, or for each number of its range.
 func (p *partWork) rangeOf(r *notation.Round) {
-	p.called = r.Line
+	if p.called = r.Line; p.calling > 0 {
+		p.called = p.calling
+	}
 	l := &r.Label
 	if len(l.Only) > 0 {
 		mine := false
@@ -48,6 +50,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			return // not for this size
 		}
 		p.number, p.skipTo = p.skipTo-1, 0
+	}
+	if ref := pieceRef(r.Items); ref != nil {
+		p.asPiece(r, ref)
+		return
 	}
 	if len(l.Numbers) == 0 {
 		n := 1

@@ -27,7 +27,10 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	p.cascade = p.cascade || p.faulty[text]
 	before := len(p.faults)
 	w := p.begin(label, text, number)
-	h := w.exec(w.items)
+	h := w.besidePieces()
+	if h == nil {
+		h = w.exec(w.items)
+	}
 	goesOn := false // the round is whole, but for what it leaves
 	foundationOnly := h == nil && w.foundation != nil && !w.begun
 	if foundationOnly {

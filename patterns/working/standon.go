@@ -85,6 +85,10 @@ func (p *partWork) goOn() {
 		p.continueFromOpening(p.index-1, rounds[0].Span) // "in the first of the 10 skipped stitches"
 		return
 	}
+	if on := p.besideOthers(); on >= 0 {
+		p.continueFrom(on)
+		return
+	}
 	p.continueFrom(p.index - 1)
 }
 

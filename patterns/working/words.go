@@ -158,6 +158,9 @@ type script struct {
 func (s *script) part(i int) PartWords {
 	src := &s.p.Parts[i]
 	out := PartWords{Name: src.Name, From: src.From, Rows: src.Rows}
+	if src.Piece != "" && !strings.HasSuffix(src.Name, src.Piece) {
+		out.Name = src.Called() + ", " + src.Piece
+	}
 	if l := s.texts[i].Rounds; i > 0 && len(l) > 0 && l[0].Opening && !patterns.Slit(src.From) {
 		if out.From == "" {
 			out.From = s.p.Parts[i-1].Name

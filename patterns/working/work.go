@@ -285,7 +285,10 @@ type partWork struct {
 	others int
 	// called is the line of the label that is being worked.
 	called int
-	number int
+	// calling is the line of the words that call for the rounds of another piece, 0
+	// while none do.
+	calling int
+	number  int
 	// markUp is the stitch that a marker is moved up in from round to round, 0 for
 	// none.
 	markUp int

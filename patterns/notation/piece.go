@@ -1,0 +1,118 @@
+package notation
+
+import "strings"
+
+// pieceName reads what one of several pieces is called: "the first ear flap", "previous
+// flap". It is "" for other words.
+func (p *parser) pieceName() string {
+	start := p.i
+	p.eat("the")
+	if p.eat("end", "edge", "last") && !(p.eat("st", "stitch", "edge") && p.eat("of") || p.eat("of")) {
+		p.i = start
+		return ""
+	}
+	p.eat("the")
+	at := p.i
+	if !p.eat("first", "second", "previous", "other", "left", "right", "last") && !p.eatKind(tOrdinal) {
+		p.i = start
+		return ""
+	}
+	p.eatKind(tHyphen)
+	noun := p.i
+	for n := 0; n < 3 && p.tok().kind == tWord && !p.tok().first && !p.ended() && !p.tok().is("for", "with", "join", "rejoin", "work", "free", "unworked"); n++ {
+		if _, round := roundWord(p.tok()); round || p.stitchy(p.i, p.i+1) || p.tok().is("seam", "half", "side", "time") {
+			break
+		}
+		if p.i++; p.tok().kind == tHyphen && p.at(1).kind == tWord {
+			p.i++
+		}
+	}
+	if p.i == noun {
+		p.i = start
+		return ""
+	}
+	return strings.ToLower(p.words(at))
+}
+
+// afterPiece reads "after the first flap", "from first ear flap" behind stitches that are
+// passed over: where they are counted from.
+func (p *parser) afterPiece() string {
+	start := p.i
+	if p.eatAll("to", "the", "left", "of") || p.eat("after", "from", "past", "beyond") {
+		if name := p.pieceName(); name != "" && !p.tok().is("with") {
+			return name
+		}
+	}
+	p.i = start
+	return ""
+}
+
+// fromPiece reads "From the first ear flap, " before stitches that are passed over.
+func (p *parser) fromPiece() string {
+	start := p.i
+	if p.eat("from", "after", "starting", "beginning", "counting") {
+		p.eat("at", "from")
+		if name := p.pieceName(); name != "" && p.eatKind(tComma) && p.tok().is("sk", "skip", "miss", "leave", "count") {
+			return name
+		}
+	}
+	p.i = start
+	return ""
+}
+
+// forWhat passes over "for the front", "for front of hat": what stitches are left for.
+func (p *parser) forWhat() {
+	start := p.i
+	if p.eat("for", "at") {
+		p.eat("the")
+		if p.eat("front", "back", "face", "forehead", "neck", "nape", "brow") {
+			at := p.i
+			if p.eat("of") {
+				p.eat("the", "your")
+				if p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) {
+					p.i++
+					return
+				}
+				p.i = at
+			}
+			return
+		}
+	}
+	p.i = start
+}
+
+// asPiece reads "as for first flap": the piece whose rows are worked again. The words up
+// to "for" have been read.
+func (p *parser) asPiece(start int) *Ref {
+	at := p.i
+	p.eat("the")
+	name := p.i
+	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.ended(); n++ {
+		if _, round := roundWord(p.tok()); round || p.tok().is("last", "previous", "prev") && (p.at(1).kind == tNumber || roundNext(p.at(1))) ||
+			p.tok().is("edging", "border", "before") {
+			p.i = at
+			return nil
+		}
+		if p.i++; p.tok().kind == tHyphen && p.at(1).kind == tWord {
+			p.i++
+		}
+	}
+	if p.i == name || !p.ended() {
+		p.i = at
+		return nil
+	}
+	return &Ref{Span: p.from(start), Piece: strings.ToLower(p.words(name))}
+}
+
+func roundNext(t *token) bool { _, round := roundWord(t); return round }
+
+// pieceHead takes "First flap:" at the beginning of a line, or "Second flap" on one of its
+// own, as a heading.
+func (p *parser) pieceHead(b *block) bool {
+	start := p.i
+	if !p.tok().first || p.tok().is("the") || p.pieceName() == "" || p.tok().kind != tColon && !p.tok().first && p.tok().kind != tStop {
+		p.i = start
+		return false
+	}
+	return p.heading(b, start, p.i)
+}

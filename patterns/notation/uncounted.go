@@ -1,0 +1,53 @@
+package notation
+
+import "whorl/patterns/fault"
+
+// uncounted takes an edging that is only told in passing, "Join yarn at centre back and sc
+// evenly all the way round the hat", as a note, with a warning: it has no number of its
+// own, and how many stitches it has is not said.
+func (p *parser) uncounted(b *block) bool {
+	if p.labelled && p.tok().pos.Line == p.toks[0].pos.Line || p.depth > 1 {
+		return false
+	}
+	start, end := p.i, p.sentenceEnd()
+	at := -1
+	for j := start; j < end; j++ {
+		if p.toks[j].is("evenly") {
+			at = j
+		}
+		if p.toks[j].kind == tStar || at < 0 && p.toks[j].kind == tNumber {
+			return false
+		}
+	}
+	if at <= start || !p.plainBefore(start, at) {
+		return false
+	}
+	goes, whole := false, false
+	for j := at + 1; j < end; j++ {
+		goes = goes || p.toks[j].is("around", "round", "along")
+		whole = whole || goes && p.toks[j].is("edge", "edges", "hat", "cap", "bonnet", "flaps", "piece", "blanket", "outside", "shawl", "scarf")
+	}
+	if !whole {
+		return false
+	}
+	p.note(b, start, end)
+	f := fail(p.from(start), "uncounted", "the words do not say how many stitches this edging has, so it is not worked",
+		"Give it a label and a number to have it counted and drawn: Rnd 1: Work 60 sc evenly around.")
+	f.Severity = fault.Warning
+	p.report(f)
+	return true
+}
+
+// plainBefore reports whether a plain stitch without a number stands just before token
+// at: "sc evenly".
+func (p *parser) plainBefore(start, at int) bool {
+	back := p.i
+	defer func() { p.i = back }()
+	for j := max(start, at-3); j < at; j++ {
+		p.i = j
+		if w, ok := p.what(); ok && w.Kind.Is() && p.i == at {
+			return j == 0 || p.toks[j-1].kind != tNumber
+		}
+	}
+	return false
+}

@@ -1,0 +1,142 @@
+package working
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"whorl/patterns/notation"
+)
+
+// pieceRef is the reference to the rounds of another piece among the instructions, nil
+// for none: "join yarn in next st and work as for first flap".
+func pieceRef(items []notation.Item) *notation.Ref {
+	for _, it := range items {
+		if r, ok := it.(*notation.Ref); ok && r.Piece != "" {
+			return r
+		}
+	}
+	return nil
+}
+
+// asPiece works the rounds of another piece, all of them or those named.
+func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
+	k := p.pieceNamed(ref.Piece)
+	if k < 0 {
+		p.add(p.fault(ref.Span, "vague", fmt.Sprintf("there is no piece before this that is called %q", ref.Piece),
+			"Name it as its part is named, or name the rounds: Rep Rows 2-10."), true)
+		return
+	}
+	for _, it := range r.Items {
+		if it == notation.Item(ref) {
+			break
+		}
+		p.carry = append(p.carry, it) // where the first round begins
+	}
+	placed := joinsYarn(p.carry) || skips(p.carry)
+	named := append(ref.Rounds[:len(ref.Rounds):len(ref.Rounds)], r.Label.Numbers...)
+	p.calling = r.Line
+	defer func() { p.calling = 0 }()
+	worked := false
+	for _, round := range p.texts[k].Rounds {
+		if p.broken {
+			return
+		}
+		if !makes(round.Items) || len(round.Label.Numbers) == 0 && onlyPlaces(round.Items) || !among(round, named, p.size) {
+			continue
+		}
+		again := *round
+		if placed && !worked {
+			again.Items = withoutPlaces(round.Items)
+		}
+		worked = true
+		p.rangeOf(&again)
+		p.lasts[r] = p.lasts[&again]
+	}
+	if !worked {
+		p.add(p.fault(ref.Span, "no-round", fmt.Sprintf("%s has no such rows", p.p.Parts[k].Called()), "Name rows that it has."), true)
+	}
+}
+
+// among reports whether a round is one of those named, by its numbers; any is where none
+// are named.
+func among(r *notation.Round, named []notation.Range, size int) bool {
+	if len(named) == 0 {
+		return true
+	}
+	for _, l := range r.Label.Numbers {
+		for _, n := range named {
+			if l.From.For(size) >= n.From.For(size) && (n.ToEnd || l.From.For(size) <= n.To.For(size)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// skips reports whether instructions pass over stitches.
+func skips(items []notation.Item) bool {
+	return slices.ContainsFunc(items, func(it notation.Item) bool { _, ok := it.(*notation.Skip); return ok })
+}
+
+// withoutPlaces leaves out where a piece of its own begins.
+func withoutPlaces(items []notation.Item) []notation.Item {
+	for i, it := range items {
+		switch it := it.(type) {
+		case *notation.Skip, *notation.Note:
+		case *notation.Join:
+			if it.Yarn == "" {
+				return items
+			}
+			return items[i+1:]
+		default:
+			return items
+		}
+	}
+	return items
+}
+
+// pieceNamed is the part before this one that words such as "first ear flap" name, -1
+// for none.
+func (p *partWork) pieceNamed(words string) int {
+	for k := p.index - 1; k >= 0; k-- {
+		called := p.p.Parts[k].Called()
+		_, behind, _ := strings.Cut(called, ", ")
+		for _, name := range []string{called, behind, p.p.Parts[k].Piece} {
+			if name != "" && samePiece(name, words) {
+				return k
+			}
+		}
+	}
+	if lead, _, _ := strings.Cut(words, " "); lead == "previous" || lead == "other" {
+		return p.index - 1
+	}
+	return -1
+}
+
+// samePiece reports whether two names are of one piece: "First Ear Flap", "first flap",
+// "1st earflap".
+func samePiece(a, b string) bool {
+	plain := func(s string) (lead, noun string) {
+		l := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' })
+		if len(l) > 0 && l[0] == "the" {
+			l = l[1:]
+		}
+		if len(l) == 0 {
+			return "", ""
+		}
+		if lead = l[0]; len(l) == 1 {
+			return "", lead
+		}
+		switch lead {
+		case "1st":
+			lead = "first"
+		case "2nd":
+			lead = "second"
+		}
+		return lead, strings.TrimSuffix(strings.Join(l[1:], ""), "s")
+	}
+	la, na := plain(a)
+	lb, nb := plain(b)
+	return la == lb && na != "" && nb != "" && (strings.HasSuffix(na, nb) || strings.HasSuffix(nb, na))
+}
