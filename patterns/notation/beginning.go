@@ -338,3 +338,18 @@ func (p *parser) yarn() (string, bool) {
 	}
 	return "", false
 }
+
+// startingIn reads "Starting in any ch-1 sp," before anything is made.
+func (p *parser) startingIn(b *block) bool {
+	start := p.i
+	if p.work || p.depth > 1 || !p.eat("starting", "beginning", "begin", "start", "beg") || !p.eat("in", "with", "at") {
+		p.i = start
+		return false
+	}
+	if pl, ok := p.place(); ok && p.ended() && p.tok().kind != tOpen && (pl.Pick == Any || pl.Of != nil && pl.Of.Pick == Any) {
+		b.add(&Begin{Span: p.from(start), Place: pl})
+		return true
+	}
+	p.i = start
+	return false
+}

@@ -368,6 +368,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		return b.next(false)
 	}
+	if p.startingIn(b) {
+		return nil
+	}
 	// "in next sp, work (…)": the place comes first.
 	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
 		p.i++

@@ -326,6 +326,8 @@ func (s Style) item(it Item) string {
 		return s.until(it)
 	case *Colour:
 		return "change to " + yarnName(it.Name)
+	case *Begin:
+		return "starting in " + s.place(&it.Place)
 	case *OtherSide:
 		return "working along other side of chain"
 	case *Note:

@@ -272,6 +272,16 @@ func (p *parser) target() (Target, bool) {
 		return done(Target{Sort: Gap, Name: Groups}) // between the groups of a granny square
 	}
 	if p.eat("group", "groups", "grp") {
+		if at := p.i; p.eat("of") {
+			// "any group of 5", "next group of 3 dc"
+			if n, ok := p.plainNumber(); ok && n > 1 {
+				w, _ := p.what()
+				if w.Kind.Is() || p.ended() {
+					return done(Target{Sort: OfName, Kind: w.Kind, Chains: n})
+				}
+			}
+			p.i = at
+		}
 		return done(Target{Sort: OfName})
 	}
 	// "next shell", "last petal": several stitches in one place, when there is no

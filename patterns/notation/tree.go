@@ -343,6 +343,12 @@ type (
 		Splits *Counts // "completing the dc5tog"
 		Yarn   string  // set when a new yarn is joined instead
 	}
+	// Begin says where the round begins, without a stitch there: "starting in any ch-1
+	// sp".
+	Begin struct {
+		Span
+		Place Place
+	}
 	// Turn turns the work.
 	Turn struct{ Span }
 	// NoJoin says that the round is not joined.

@@ -258,12 +258,13 @@ func (c *course) cut(n int) {
 	c.findGroups()
 }
 
-// groupOf reports whether a group is of so many stitches of a kind.
+// groupOf reports whether a group is of so many stitches of a kind, or of any where k is
+// the zero Kind.
 func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
 	have := 0
 	for i := g.From; i < g.To; i++ {
 		if sp := &c.spots[i%len(c.spots)]; sp.counts {
-			if sp.st.Counted() != k {
+			if k.Is() && sp.st.Counted() != k {
 				return false
 			}
 			have++

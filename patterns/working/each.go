@@ -106,7 +106,7 @@ func (w *roundWork) standsIn(p *notation.Place) []fabric.Place {
 	if w.begun || w.nest > 0 || p.Target.Sort != notation.ChainSpace || p.N.Set() || len(w.same) != 1 || w.same[0].Into != stitch.Space {
 		return nil
 	}
-	travelled := false
+	travelled := w.beganHere
 	for i := range w.r.Stitches {
 		st := &w.r.Stitches[i]
 		if st.Counts {

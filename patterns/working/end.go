@@ -191,6 +191,25 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 	}
 }
 
+// beginsIn lets the round begin at a place without a stitch there.
+func (w *roundWork) beginsIn(b *notation.Begin) *halt {
+	if w.begun || w.started || len(w.c.spots) == 0 {
+		return nil
+	}
+	m := w.mark()
+	on, h := w.one(&b.Place, 0, 1)
+	if h != nil {
+		return h
+	}
+	w.back(m)
+	w.beginAt(on, &b.Place)
+	w.beganHere, w.settled = true, true
+	if on[0].Into != stitch.Space {
+		w.pos, w.same = 0, nil
+	}
+	return nil
+}
+
 // spotOf is the spot that a place begins at.
 func (w *roundWork) spotOf(p fabric.Place) int {
 	for i := range w.c.spots {

@@ -46,7 +46,10 @@ type roundWork struct {
 	// labelled is set when the words that call for the round are labelled with its
 	// number; stated are the counts behind its own words.
 	labelled bool
-	stated   []*notation.Stated
+	// beganHere is set when the words have said where the round begins without a stitch
+	// there.
+	beganHere bool
+	stated    []*notation.Stated
 	// nest, nestGroup and depth are how deep the work is in repeats, in
 	// groups and in instructions altogether.
 	nest, nestGroup, depth int
@@ -283,6 +286,8 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return w.skip(it)
 	case *notation.Join:
 		return w.join(it, rest)
+	case *notation.Begin:
+		return w.beginsIn(it)
 	case *notation.Turn:
 		return w.turn(it, rest)
 	case *notation.MagicRing:
