@@ -177,6 +177,9 @@ func (p *parser) advice(b *block) bool {
 		p.toks[line-1].kind == tWord && !p.vagueWord(line-1) {
 		return p.heading(b, start, line) // BASE, TOP AND HANDLES
 	}
+	if p.hangs() {
+		return p.note(b, start, p.i)
+	}
 	if p.headed() {
 		return p.heading(b, start, len(p.toks)-1)
 	}
@@ -199,6 +202,23 @@ func (p *parser) advice(b *block) bool {
 var headings = []string{"edging", "border", "band", "brim", "crown", "body", "sides", "side", "ribbing", "rib", "trim", "flap", "flaps", "cuff", "thumb",
 	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles",
 	"lace", "texture", "heel", "toe", "foot", "leg", "head", "ear", "ears", "gusset"}
+
+// hangs reads the name of a loop or a cord that hangs from a piece, "Hanging loop:",
+// "Stem:", with work behind it. It goes to the colon.
+func (p *parser) hangs() bool {
+	start := p.i
+	if !p.tok().first || !capital(p.tok().raw) {
+		return false
+	}
+	for n := 0; n < 3 && p.tok().kind == tWord; n++ {
+		p.i++
+	}
+	if p.tok().kind == tColon && p.instructs(p.i+1) && p.at(-1).is("loop", "hanger", "stem", "stalk", "cord", "tie", "string", "tail", "curl") {
+		return true
+	}
+	p.i = start
+	return false
+}
 
 // headed reports whether the line is the last before the next label and names a
 // stretch of the piece, though with the name of a stitch: "Shell edging".

@@ -351,7 +351,9 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	if !p.broken {
 		p.workLater()
 	}
-	if !p.broken && needsPlaces(p.carry) {
+	if cord, _ := p.cord(p.carry); cord && !p.broken && len(p.latest) > 0 && needsPlaces(p.carry) {
+		p.hang()
+	} else if !p.broken && needsPlaces(p.carry) {
 		// Work after the last join, without a label: one more round.
 		last := w.texts[k].Rounds[len(w.texts[k].Rounds)-1]
 		more := &notation.Round{Span: p.carry[0].Where(), Label: notation.Label{Row: last.Label.Row, Bare: true}}

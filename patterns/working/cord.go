@@ -1,0 +1,69 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fault"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// cord reports whether work behind the last round is a loop or a cord that hangs from it
+// and no round: "ch 12, sl st in same st" to hang it up by, "ch 10, sl st in 2nd ch from
+// hook and in next 8 ch, sl st in join". The second result is what is wrong with it.
+func (p *partWork) cord(items []notation.Item) (bool, *halt) {
+	chains, left := 0, 0
+	var wrong *halt
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Chain:
+			chains += it.N.For(p.size)
+			left = chains
+		case *notation.Note, *notation.FastenOff, *notation.Marker, *notation.Colour, *notation.Turn, *notation.Counts, *notation.Join:
+		case *notation.Stitches:
+			if chains == 0 || it.Times.Set() || len(it.Places) == 0 {
+				return false, nil
+			}
+			for i := range it.Places {
+				switch pl := &it.Places[i]; {
+				case pl.Target.Sort == notation.FromHook:
+					if left -= pl.Nth; left < 0 && wrong == nil {
+						wrong = tooShort(pl.Span, chains)
+					}
+				case pl.Target.Sort == notation.ChainStitch && pl.Pick == notation.Each:
+					left = 0
+				case pl.Target.Sort == notation.ChainStitch && pl.Pick == notation.Next:
+					n := 1
+					if pl.N.Set() {
+						n = pl.N.For(p.size)
+					}
+					if left -= n; left < 0 && wrong == nil {
+						wrong = tooShort(pl.Span, chains)
+					}
+				case it.What.Kind == stitch.Of(stitch.Slip) && !pl.N.Set() && (pl.Pick == notation.Same || pl.Pick == notation.First || pl.Target.Sort == notation.JoinPlace):
+				default:
+					return false, nil
+				}
+			}
+		default:
+			return false, nil
+		}
+	}
+	return chains > 0, wrong
+}
+
+func tooShort(at notation.Span, chains int) *halt {
+	return stopAt(at, "runs-out", fmt.Sprintf("the %s of this cord run out", plural(chains, "chain")), "Let the chains and the stitches back along them agree.")
+}
+
+// hang tells of a loop or a cord behind the last round, which is not worked.
+func (p *partWork) hang() {
+	_, wrong := p.cord(p.carry)
+	if wrong != nil {
+		p.add(p.fault(wrong.at, wrong.code, wrong.message, wrong.help), true)
+		return
+	}
+	f := p.fault(p.carry[0].Where(), "not-worked", "this hangs from the last round and is no round", "It is kept as it stands and not worked.")
+	f.Severity = fault.Warning
+	p.add(f, false)
+}
