@@ -63,6 +63,8 @@ type Options struct {
 	Counts     bool                 // how many stitches a round has, at its end
 	Fives      bool                 // every fifth stitch numbered
 	Large      bool                 // larger symbols and text in heavier lines
+
+	closing bool // the half of a ball that closes in
 }
 
 // Chart is a finished picture.

@@ -128,15 +128,19 @@ func TestHalves(t *testing.T) {
 		ball.rnd().rep(6, func(int) { ball.st(sc, n-1).tog(stitch.Tog(stitch.Single, 2)) })
 	}
 	f := ball.fabric()
-	a, b, ok := Halves(f, measure(t, f), Options{})
-	if !ok || a.From != 1 || b.From != a.To+1 || b.To != 13 || a.To < 5 || a.To > 9 {
-		t.Errorf("halves %d–%d and %d–%d, %v", a.From, a.To, b.From, b.To, ok)
+	l := Halves(f, measure(t, f), Options{})
+	if len(l) != 2 {
+		t.Fatalf("%d halves", len(l))
 	}
-	if _, _, ok := Halves(f, measure(t, f), Options{From: 2}); ok {
+	a, b := l[0], l[1]
+	if a.From != 1 || b.From != a.To+1 || b.To != 13 || a.To < 5 || a.To > 9 {
+		t.Errorf("halves %d–%d and %d–%d", a.From, a.To, b.From, b.To)
+	}
+	if Halves(f, measure(t, f), Options{From: 2}) != nil {
 		t.Error("a range of rounds is asked for, and divided")
 	}
 	for _, g := range []*fabric.Fabric{flat(sc, 6, 8, true), capped(sc, 6, 5, 6)} {
-		if _, _, ok := Halves(g, measure(t, g), Options{}); ok {
+		if Halves(g, measure(t, g), Options{}) != nil {
 			t.Errorf("%s is divided", g.Parts[0].Name)
 		}
 	}
@@ -147,5 +151,33 @@ func TestHalves(t *testing.T) {
 	w.draw()
 	if !w.inwards {
 		t.Error("the closing half is not drawn inwards")
+	}
+	// A head is worked on to a body.
+	for n := range 4 {
+		ball.rnd().rep(6, func(int) { ball.st(sc, n).inc(sc, sc) })
+	}
+	for range 3 {
+		ball.rnd().st(sc, 30)
+	}
+	for n := 4; n > 0; n-- {
+		ball.rnd().rep(6, func(int) { ball.st(sc, n-1).tog(stitch.Tog(stitch.Single, 2)) })
+	}
+	toy := ball.fabric()
+	l = Halves(toy, measure(t, toy), Options{})
+	if len(l) != 4 {
+		t.Fatalf("%d halves of two balls", len(l))
+	}
+	for k, o := range l {
+		w, err := newWork(toy, measure(t, toy), o, fabric.InRounds)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w.draw()
+		if w.inwards != (k%2 > 0) {
+			t.Errorf("half %d, rounds %d to %d: inwards is %v", k+1, o.From, o.To, w.inwards)
+		}
+	}
+	if l[1].To != 13 || l[2].From != 14 {
+		t.Errorf("the head ends with round %d, the body begins with %d", l[1].To, l[2].From)
 	}
 }

@@ -117,7 +117,10 @@ func (w *work) reachWithin(wide, high float64) {
 // in a centre, and it ends narrower than it begins; or it is a tube, and the
 // part that goes on from it closes in; or what is drawn of it closes in to its end.
 func (w *work) closesIn() bool {
-	if w.courses[0].hub {
+	switch {
+	case w.o.closing:
+		return true
+	case w.courses[0].hub:
 		last := len(w.courses) - 1
 		return w.first > 1 && w.last == last && w.courses[last].form.Circumference < closedEnd*w.courses[w.first].form.Circumference
 	}

@@ -354,6 +354,9 @@ func makeRoom(items []ring.Item, k int, room float64) {
 // fabric, when the whole part is drawn from its centre: more than 1 for a tube.
 func (w *work) stretch(c *course) float64 {
 	last := w.courses[len(w.courses)-1]
+	if w.o.closing {
+		last = w.courses[w.last]
+	}
 	radius := c.form.Level
 	if w.closesIn() {
 		radius = last.form.Level - c.form.Level + last.form.Radius

@@ -76,20 +76,25 @@ func corpusFaults(t *testing.T, file string) string {
 				layouts = []string{"round", "wedge", "panel"}
 			}
 			o := chart.Options{Title: j.pattern.Title, Part: k}
-			// What closes in again is drawn as two halves.
-			first, second, halves := chart.Halves(f, j.forms[i], o)
-			if halves {
-				layouts = append(layouts, "round")
+			type drawing struct {
+				layout string
+				o      chart.Options
 			}
-			for n, layout := range layouts {
-				asked := o
-				switch {
-				case halves && layout == "round" && n == 0:
-					asked = first
-				case halves && layout == "round":
-					asked = second
+			var all []drawing
+			// What closes in again is drawn in halves.
+			halves := chart.Halves(f, j.forms[i], o)
+			for _, layout := range layouts {
+				if layout == "panel" || len(halves) == 0 {
+					all = append(all, drawing{layout, o})
+					continue
 				}
-				c, err := charts[layout](f, j.forms[i], asked)
+				for _, half := range halves {
+					all = append(all, drawing{layout, half})
+				}
+			}
+			for _, d := range all {
+				layout := d.layout
+				c, err := charts[layout](f, j.forms[i], d.o)
 				if layout == "panel" && err != nil && strings.Contains(err.Error(), "flat") {
 					continue
 				}

@@ -272,7 +272,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		if len(sizes) > 1 {
 			name += "-" + fileName(size)
 		}
-		if p.Draw == "round" {
+		if p.Draw == "round" || p.Draw == "wedge" {
 			halves, err := j.halves(p, i, name)
 			if err != nil {
 				return nil, err

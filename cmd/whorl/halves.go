@@ -1,26 +1,38 @@
 package main
 
 import (
+	"strconv"
+
 	"whorl/chart"
 	"whorl/patterns"
 )
 
-// halves draws a round chart of a piece that closes in again as two; none for any other.
+// halves draws a round chart or a wedge of a piece that closes in again as a chart of
+// each half; none for any other.
 func (j *job) halves(p patterns.Picture, i int, name string) (l []sheet, err error) {
 	f, form := j.fabrics[i], j.forms[i]
-	beginning, closing, ok := chart.Halves(f, form, chartOptions(j, p, i))
-	if !ok {
-		return nil, nil
-	}
-	for k, o := range []chart.Options{beginning, closing} {
+	halves := chart.Halves(f, form, chartOptions(j, p, i))
+	for k, o := range halves {
 		o.Special = special(j.pattern, f, o)
-		c, err := chart.Round(f, form, o)
+		c, err := charts[p.Draw](f, form, o)
 		if err != nil {
 			return nil, err
 		}
-		s := sheet{name: name + [...]string{"-beginning", "-closing"}[k], scene: c.Scene, width: p.Width, findings: c.Findings}
+		s := sheet{name: name + halfName(k, len(halves)), scene: c.Scene, width: p.Width, findings: c.Findings}
 		l = append(l, s)
 	}
-	l[0].findings = append(l[0].findings, "the piece closes in again, so it is drawn as two halves: "+named(l))
+	if len(l) > 0 {
+		l[0].findings = append(l[0].findings, "the piece closes in again, so it is drawn in halves: "+named(l))
+	}
 	return l, nil
+}
+
+// halfName tells half k of n by its name: those of one ball from one another, and the
+// balls by their numbers where there are several.
+func halfName(k, n int) string {
+	name := [...]string{"-beginning", "-closing"}[k%2]
+	if n > 2 {
+		name += "-" + strconv.Itoa(k/2+1)
+	}
+	return name
 }

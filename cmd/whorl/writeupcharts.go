@@ -90,19 +90,19 @@ func (e *edition) chart(p patterns.Picture, i int) (l []writeup.Picture) {
 	return l
 }
 
-// figures are the figures that show a chart: two halves of a ball, or itself, or what
+// figures are the figures that show a chart: the halves of a ball, or itself, or what
 // shows it larger.
 func (e *edition) figures(p patterns.Picture, i int) (l []figure, err error) {
 	o := chartOptions(e.j, p, i)
-	if p.Draw == "round" {
-		if beginning, closing, ok := chart.Halves(e.j.fabrics[i], e.j.forms[i], e.figureOptions(o)); ok {
-			for _, half := range []chart.Options{beginning, closing} {
-				f, err := e.figure("round", half, i)
-				if err != nil {
-					return nil, err
-				}
-				l = append(l, f)
+	if p.Draw == "round" || p.Draw == "wedge" {
+		for _, half := range chart.Halves(e.j.fabrics[i], e.j.forms[i], e.figureOptions(o)) {
+			f, err := e.figure(p.Draw, half, i)
+			if err != nil {
+				return nil, err
 			}
+			l = append(l, f)
+		}
+		if len(l) > 0 {
 			return l, nil
 		}
 	}
