@@ -254,6 +254,9 @@ const (
 
 // near is how long a row is drawn over the one below it.
 func (c *course) near(below *course) float64 {
+	if below.long > 0 && c.index > 1 && c.overEach(below) {
+		return below.long
+	}
 	if len(below.order) < fewStitches || below.long <= 0 {
 		return c.long
 	}
@@ -262,6 +265,11 @@ func (c *course) near(below *course) float64 {
 	}
 	most := math.Max(mostStep, float64(c.standing())/math.Max(float64(below.standing()), 1))
 	return math.Min(math.Max(c.long, leastStep*below.long), most*below.long)
+}
+
+// overEach reports whether a row has one stitch or chain for each of the row below.
+func (c *course) overEach(below *course) bool {
+	return len(c.order) == len(below.order) && c.standing() == below.standing()
 }
 
 // standing is how many stitches other than chains a row has.
@@ -273,6 +281,10 @@ func (c *course) standing() (n int) {
 	}
 	return n
 }
+
+// looseOver is how stiff a row is that has one stitch for each of the row below: they
+// stand one over another, however wide they are.
+const looseOver = 0.2
 
 // skippedRoom is how much of the room of what is skipped in a valley stays free.
 const skippedRoom = .25
@@ -322,12 +334,20 @@ func (w *work) layRow(c *course) {
 		}
 		scale = c.long / natural
 	}
-	x := ring.Along(items, scale, max(w.stiff, ring.Stiffness))
+	stiffness := max(w.stiff, ring.Stiffness)
+	over := !w.waves && c.index > 1 && c.overEach(w.courses[c.index-1])
+	if over && w.stiff == 0 {
+		stiffness = looseOver
+	}
+	x := ring.Along(items, scale, stiffness)
 	n := len(x)
 	fit := 1.0
 	if span := x[n-1] - x[0]; span > 0 {
 		fit = scale * (natural - (items[0].Width+items[n-1].Width)/2) / span
-		if first, last := items[0], items[n-1]; w.fan == nil && !first.Free && !last.Free {
+		first, last := items[0], items[n-1]
+		if over && w.fan == nil {
+			fit = w.courses[c.index-1].reaches() / span
+		} else if w.fan == nil && !first.Free && !last.Free {
 			if least := (last.Base - first.Base - 2*mostDrawnIn*c.form.Height) / span; least > fit {
 				c.long *= least / fit
 				fit = least
