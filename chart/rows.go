@@ -286,6 +286,9 @@ func (c *course) standing() (n int) {
 // stand one over another, however wide they are.
 const looseOver = 0.2
 
+// levelUnder is how far the tops of a row are evened out under one with a stitch for each.
+const levelUnder = 0.35
+
 // skippedRoom is how much of the room of what is skipped in a valley stays free.
 const skippedRoom = .25
 
@@ -477,6 +480,11 @@ func (w *work) reachRows(p *page) {
 		deep, crest = wave.Extent()
 	}
 	w.shape = ring.Line{Scale: along, Left: w.leftwards(false), Wave: wave}
+	for _, c := range w.courses[w.lo:w.last] {
+		if next := w.courses[c.index+1]; next.overEach(c) {
+			c.level = math.Max(c.level, levelUnder)
+		}
+	}
 	w.radiateAll()
 	bottom := math.Inf(1)
 	if w.ground {
