@@ -28,6 +28,7 @@ const (
 type edging struct {
 	side   int
 	keys   []int     // of its places in order
+	spaces []bool    // of each place whether it is a space
 	rows   []int     // of each place that is a row end
 	uses   []int     // how many stitches each place has
 	widths []float64 // of the stitches in each place, mm of the fabric
@@ -57,6 +58,9 @@ func (w *work) findBorder() *border {
 	if len(runs) == 3 && !beginsInPoint(cloth) {
 		return nil // an opening, whose sides meet in a seam
 	}
+	if m := runs[0].spine(); len(runs) == 3 && m > 0 {
+		return newBorder(cloth.Name, aboutSpine(runs, m))
+	}
 	return newBorder(cloth.Name, runs)
 }
 
@@ -85,6 +89,7 @@ func (w *work) edgings(stitches int) []edging {
 	type use struct {
 		side, key, row int
 		width          float64
+		space          bool
 	}
 	var uses []use
 	for _, i := range c.rising() {
@@ -96,7 +101,7 @@ func (w *work) edgings(stitches int) []edging {
 			continue
 		}
 		p := s.On[0]
-		u := use{lastRow, w.key(p), p.At.Round, c.form.Widths[i]}
+		u := use{lastRow, w.key(p), p.At.Round, c.form.Widths[i], p.Into == stitch.Space}
 		switch {
 		case p.Into == stitch.RowEnd && p.At.Stitch == 1:
 			u.side = firstSide
@@ -124,13 +129,63 @@ func (w *work) edgings(stitches int) []edging {
 		e := &runs[len(runs)-1]
 		if n := len(e.keys); n == 0 || e.keys[n-1] != u.key {
 			e.keys, e.rows, e.uses = append(e.keys, u.key), append(e.rows, u.row), append(e.uses, 0)
-			e.widths = append(e.widths, 0)
+			e.widths, e.spaces = append(e.widths, 0), append(e.spaces, u.space)
 		}
 		e.uses[len(e.uses)-1]++
 		e.widths[len(e.widths)-1] += u.width
 		e.length += u.width
 	}
 	return runs
+}
+
+// spineAside is how far the spine of a triangle may be from the middle of its last row,
+// as a share of the row.
+const spineAside = 0.1
+
+// spine is the index of the space about the middle of an edge that more is worked into
+// than into any other; 0 for none.
+func (e *edging) spine() int {
+	most, at := 1, 0
+	for k, n := range e.uses {
+		switch {
+		case !e.spaces[k] || n < most:
+		case n == most:
+			at = 0
+		default:
+			most, at = n, k
+		}
+	}
+	if math.Abs(float64(at)/float64(len(e.keys)-1)-0.5) > spineAside {
+		return 0
+	}
+	return at
+}
+
+// aboutSpine are the edges of a triangle that is worked from the middle of one of them:
+// that one, of the sides of its rows, and the halves of the last row, which turns a
+// corner at place m.
+func aboutSpine(runs []edging, m int) []edging {
+	half := func(from, to int) edging {
+		e := edging{side: lastRow}
+		for k := from; k < to; k++ {
+			e.add(&runs[0], k)
+		}
+		return e
+	}
+	neck := edging{side: firstSide}
+	for _, r := range runs[1:] {
+		for k := range r.keys {
+			neck.add(&r, k)
+		}
+	}
+	return []edging{half(0, m+1), half(m+1, len(runs[0].keys)), neck}
+}
+
+// add adds place k of another edge to one.
+func (e *edging) add(d *edging, k int) {
+	e.keys, e.spaces, e.rows = append(e.keys, d.keys[k]), append(e.spaces, d.spaces[k]), append(e.rows, d.rows[k])
+	e.uses, e.widths = append(e.uses, d.uses[k]), append(e.widths, d.widths[k])
+	e.length += d.widths[k]
 }
 
 // newBorder is the border along so many edges, as long as the stitches along each of
@@ -156,6 +211,11 @@ func newBorder(cloth string, runs []edging) *border {
 	in := (top - bottom) / 2
 	high := math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
 	b.corners = []ring.Corner{{X: top / 2, Y: high / 2}, {X: -top / 2, Y: high / 2}, {X: -bottom / 2, Y: -high / 2}, {X: bottom / 2, Y: -high / 2}}[:n]
+	if runs[1].side == lastRow { // two halves of one, with the spine at the top
+		slant, in = (long[0]+long[1])/2, long[2]/2
+		high = math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
+		b.corners = []ring.Corner{{X: in, Y: -high / 2}, {Y: high / 2}, {X: -in, Y: -high / 2}}
+	}
 	whole := 0.0
 	stitches := 0
 	for _, e := range runs {

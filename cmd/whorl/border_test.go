@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -47,5 +48,54 @@ func TestBordersHaveEdges(t *testing.T) {
 				t.Errorf("%s: %d stitches of round %s face %g°, want %d to %d", c.file, n, c.round, side, least, least+4)
 			}
 		}
+	}
+}
+
+// The border of a triangle that is worked from the middle of its long edge turns a corner
+// at the spine: as many stitches face to each side of it, and none but its own up.
+func TestBorderTurnsAtSpine(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "triangle.yaml")
+	if err := os.WriteFile(file, []byte(`title: Triangle
+terms: US
+gauge: 14 dc and 7 rows = 10 cm
+parts:
+  - name: Shawl
+    worked: rows
+    text: |
+      Ch 4, join with sl st to form a ring.
+      Row 1: Ch 3 (counts as dc here and throughout), (2 dc, ch 2, 3 dc) in ring, turn. (6 dc, 1 ch-2 sp)
+      Row 2: Ch 3, dc in first st, dc in each st to ch-2 sp, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in each st to last st, 2 dc in last st, turn. (12 dc)
+      Rows 3-6: Rep Row 2. (36 dc)
+  - name: Border
+    worked: rounds
+    from: Shawl
+    text: |
+      Rnd 1: Ch 1, 3 sc in first st, sc in each st to ch-2 sp, (sc, ch 2, sc) in ch-2 sp, sc in each st to last st, 3 sc in last st, 10 sc evenly down the side, 10 sc evenly up the other side; join with sl st in first sc.
+`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, out, errs := whorl(t, "", "draw", file, "-o", t.TempDir(), "--format", "svg")
+	if status != statusDone {
+		t.Fatal(errs)
+	}
+	stitches, _ := readSVG(t, strings.Fields(out)[1])
+	left, right, up, down := 0, 0, 0, 0
+	for _, s := range stitches {
+		if !strings.HasPrefix(s.id, "r1s") || !s.counted {
+			continue
+		}
+		switch a := math.Atan2(s.base[0][1]-s.top[0][1], s.top[0][0]-s.base[0][0]) * 180 / math.Pi; {
+		case a < -30:
+			down++
+		case a >= 15 && a < 50:
+			right++
+		case a > 130 && a <= 165:
+			left++
+		case a >= 50 && a <= 130:
+			up++
+		}
+	}
+	if left != right || left < 16 || up != 2 || down < 20 {
+		t.Errorf("%d stitches face left, %d right, %d up and %d down", left, right, up, down)
 	}
 }
