@@ -16,8 +16,8 @@ type cutter struct {
 	overlap float64 // what is larger may be cut
 }
 
-// node is what the window shows of a node; nil where that is nothing. Stitches are
-// shown whole or not at all, lines that go on are cut.
+// node is what the window shows of a node; nil where that is nothing. Stitches and signs
+// are shown whole or not at all, lines that go on are cut.
 func (c cutter) node(n scene.Node, k scene.Ink) scene.Node {
 	b, ok := boundsOf(n, k)
 	if !ok || !b.meets(c.win) {
@@ -26,7 +26,7 @@ func (c cutter) node(n scene.Node, k scene.Ink) scene.Node {
 	inside := c.win.holds(b)
 	switch n := n.(type) {
 	case *scene.Group:
-		if datum(n, "kind") != "" && !inside && b.x1-b.x0 <= c.overlap && b.y1-b.y0 <= c.overlap {
+		if (datum(n, "kind") != "" || isSign(n)) && !inside && b.x1-b.x0 <= c.overlap && b.y1-b.y0 <= c.overlap {
 			return nil
 		}
 		g := *n
@@ -85,6 +85,14 @@ func (c cutter) node(n scene.Node, k scene.Ink) scene.Node {
 		return &t
 	}
 	return nil
+}
+
+// isSign reports whether a group is one sign, as a number with its arrow is.
+func isSign(g *scene.Group) bool {
+	return !slices.ContainsFunc(g.Nodes, func(n scene.Node) bool {
+		_, group := n.(*scene.Group)
+		return group
+	})
 }
 
 func (c cutter) move(p canvas.Point) canvas.Point {

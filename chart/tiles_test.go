@@ -174,3 +174,18 @@ func TestPost(t *testing.T) {
 		}
 	}
 }
+
+// A sign at the edge of a page is on it whole or not at all.
+func TestSignsAreNotCut(t *testing.T) {
+	sign := func(x float64) *scene.Group {
+		return &scene.Group{ID: "number7", Nodes: []scene.Node{
+			&scene.Path{D: canvas.Line(4, 0).Translate(x, 20), Style: scene.Stroked(ink, 0.3)},
+			&scene.Text{X: x + 6, Y: 20, Size: 3, Align: scene.Centre, Colour: ink, String: "7"}}}
+	}
+	cut := cutter{win: box{0, 0, 50, 50}, overlap: 15}
+	for x, whole := range map[float64]bool{20: true, 47: false, 43: false, -3: false} {
+		if made := cut.node(sign(x), scene.Plain); (made != nil) != whole {
+			t.Errorf("of a sign at %g the page shows %v", x, made)
+		}
+	}
+}
