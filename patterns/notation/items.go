@@ -301,9 +301,6 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.infront(b) {
 		return nil
 	}
-	if sentence && b.startsIn() {
-		return nil
-	}
 	if sentence && b.skipsOn() {
 		return nil
 	}

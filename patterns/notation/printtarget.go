@@ -38,6 +38,9 @@ func (s Style) target(t *Target, many bool) string {
 	case OfName:
 		if t.Name == "" {
 			if t.Chains > 0 {
+				if !t.Kind.Is() {
+					return "group of " + strconv.Itoa(t.Chains)
+				}
 				return strconv.Itoa(t.Chains) + "-" + t.Kind.Name(s.Terms) + " group"
 			}
 			return "group"

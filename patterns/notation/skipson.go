@@ -1,22 +1,5 @@
 package notation
 
-// startsIn reads "Starting in any ch-1 sp," before the work of a round: where the yarn
-// is joined. It is false when a chain is worked along from there.
-func (b *block) startsIn() bool {
-	p := b.p
-	start := p.i
-	no := func() bool { p.i = start; return false }
-	if p.work || !p.eat("starting", "beginning", "start", "begin") || !p.eat("in", "at", "with") {
-		return no()
-	}
-	pl, ok := p.place()
-	if !ok || pl.Pick != Any || !p.eatKind(tComma) && p.tok().kind != tColon {
-		return no()
-	}
-	b.add(&Join{Span: p.from(start), Place: &pl})
-	return true
-}
-
 // skipsOn reads "Skip to Rnd 10" behind the work of a round that is for some sizes only:
 // with which round they go on. It is kept as a note, which says so when it is printed.
 func (b *block) skipsOn() bool {
