@@ -14,7 +14,7 @@ const (
 	zigzagLeast = 0.04 // of the stitches that lean far without a zigzag
 	zigzagMost  = 0.5  // of those that still do with it
 	starLeast   = 0.35
-	starMost    = 0.85
+	starMost    = 0.95
 	// The stitches of a star are tall where it points, so that its zigzag is less steep
 	// and rounder.
 	starSteep, starRound = 0.6, 6.0
