@@ -36,6 +36,8 @@ func (p *parser) aside(b *block) bool {
 		!p.stitchy(p.i+1, p.phraseEnd()):
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
+	case t.is("omitting", "leaving") && b.afterRef() && p.turningChainAhead():
+		// "Repeat 2nd to 5th rows, omitting the turning ch at end of last row"
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
 	case t.is("without") && !p.at(1).is("joining", "turning"), t.is("being", "taking") && p.at(1).is("careful", "care"):
 		// "without twisting chain, join"
@@ -82,6 +84,18 @@ func (p *parser) inLoopsAhead(i int) bool {
 	}
 	_, ok := p.loopWords()
 	return ok
+}
+
+// turningChainAhead reports whether "omitting" is said of the chain that turns, or of the
+// turn itself.
+func (p *parser) turningChainAhead() bool {
+	j := p.i + 1
+	if p.toks[j].is("out") {
+		j++
+	}
+	for ; p.toks[j].is("the", "a", "last", "final", "ch", "chain"); j++ {
+	}
+	return p.toks[j].is("turning", "turn", "tch")
 }
 
 // aroundStem reports whether the phrase says no more than that a stitch is worked round

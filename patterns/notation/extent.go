@@ -139,6 +139,15 @@ func (p *parser) toLast() (Extent, bool) {
 	if t, ok := p.startChain(); ok {
 		return Extent{Sort: ToPlace, Target: t}, true
 	}
+	if p.tok().is("first", "second") && !p.at(1).is("st", "sts", "stitch") {
+		// "to first ch-2 sp", "to first corner"
+		at := p.i
+		p.i++
+		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			return Extent{Sort: ToPlace, Target: t}, true
+		}
+		p.i = at
+	}
 	if at := p.i; p.eat("center", "centre", "middle") && p.ended() {
 		return Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: Middle, Text: p.words(at)}}, true
 	} else {

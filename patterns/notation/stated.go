@@ -18,8 +18,11 @@ func (p *parser) trailingCount(sentence bool) bool {
 		p.i = start
 	}
 	var of Num
-	if sentence && p.tok().is("at", "after") {
+	if sentence && p.tok().is("at", "after", "by") {
 		of = p.endOf() // "At the end of Row 25 you have 25 shells."
+		if !of.Set() {
+			p.endOfLast()
+		}
 		p.eatKind(tComma)
 	}
 	p.eat("total", "you", "there", "you'll", "you've", "there'll", "that's", "that", "this", "makes")
@@ -275,6 +278,24 @@ func (p *parser) endOf() Num {
 	}
 	p.i = start
 	return Num{}
+}
+
+// endOfLast passes over "at the end of the last round", which a count is of as it is.
+func (p *parser) endOfLast() {
+	start := p.i
+	p.i++
+	p.eat("the")
+	if p.eat("end", "completion") {
+		p.eat("of")
+	}
+	p.eat("the")
+	if p.eat("last", "final", "this", "that") {
+		if _, ok := roundWord(p.tok()); ok {
+			p.i++
+			return
+		}
+	}
+	p.i = start
 }
 
 // countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
