@@ -174,8 +174,11 @@ func (d *roundArtist) small() {
 		}
 	}
 	for i := range stitches {
-		if stitches[i].Role == fabric.Travel {
+		switch s := &stitches[i]; {
+		case s.Role == fabric.Travel:
 			d.groups[i] = d.inked(i, d.travel)
+		case s.Role == fabric.Worked && s.Kind.Base == stitch.Slip && d.groups[i] != nil && len(s.On) > 0 && d.sharesRounds(s.On[0]):
+			d.moveDot(d.groups[i])
 		}
 	}
 	for i := range stitches {

@@ -22,6 +22,31 @@ func (w *work) layTravel(c *course) {
 	}
 }
 
+// sharesRounds reports whether stitches of several rounds stand in a place: in its front
+// loop and in its back loop.
+func (w *work) sharesRounds(p fabric.Place) bool {
+	if w.stoodIn == nil {
+		w.stoodIn = map[int]int{}
+		for _, c := range w.courses {
+			for i := range c.round.Stitches {
+				s := &c.round.Stitches[i]
+				if s.Role != fabric.Worked {
+					continue
+				}
+				for _, p := range s.On {
+					k := w.key(p)
+					if was, ok := w.stoodIn[k]; ok && was != c.index {
+						w.stoodIn[k] = -1
+					} else if !ok {
+						w.stoodIn[k] = c.index
+					}
+				}
+			}
+		}
+	}
+	return w.stoodIn[w.key(p)] < 0
+}
+
 // laySmall gives the stitches that take no room angles in the gaps they fall
 // in. across is the gap at the seam.
 func (c *course) laySmall(across float64) {

@@ -2,10 +2,12 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
 	"whorl/chart/scene"
+	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
@@ -20,7 +22,11 @@ func (d *roundArtist) travel(i int) *scene.Group {
 	if len(s.On) > 0 {
 		in = shown(s.On[0].Into, d.c.round)
 	}
-	art := symbols.Draw(s.Kind, in, an, d.pen)
+	mark := in
+	if d.joinsOthers(i) {
+		mark = stitch.Top // the place has its mark
+	}
+	art := symbols.Draw(s.Kind, mark, an, d.pen)
 	if m := art.Mark; m != nil && art.Strokes == nil {
 		size := m.Path.Bounds()
 		m.At = d.clearNear(m.At, size.W()/2+d.pen.Line/2+0.08)
@@ -32,6 +38,36 @@ func (d *roundArtist) travel(i int) *scene.Group {
 	}
 	g.Title = d.c.label() + ", " + d.title(i)
 	return g
+}
+
+// moveDot moves the dot of a slip stitch to the nearest white about it.
+func (d *roundArtist) moveDot(g *scene.Group) {
+	for k, n := range g.Nodes {
+		if u, ok := n.(*scene.Use); ok {
+			g.Nodes = slices.Delete(g.Nodes, k, k+1)
+			at := d.clearNear(canvas.Point{X: u.X, Y: u.Y}, u.Shape.D.Bounds().W()/2+d.pen.Line/2+leastWhite)
+			u.X, u.Y = at.X, at.Y
+			g.Nodes = append(g.Nodes, u)
+			return
+		}
+	}
+}
+
+// joinsOthers reports whether another stitch of the round stands in the place of a slip
+// stitch that moves its beginning.
+func (d *roundArtist) joinsOthers(i int) bool {
+	stitches := d.c.round.Stitches
+	for j := range stitches {
+		if j == i || stitches[j].Role == fabric.Travel || len(stitches[i].On) == 0 {
+			continue
+		}
+		for _, p := range stitches[j].On {
+			if d.key(p) == d.key(stitches[i].On[0]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // clearNear is the point nearest to at that is at least room away from every
@@ -48,7 +84,11 @@ func (d *roundArtist) clearNear(at canvas.Point, room float64) canvas.Point {
 			}
 		}
 	}
-	for _, r := range []*roundArtist{d.below, d, d.above} {
+	rounds := []*roundArtist{d.below, d, d.above}
+	if d.below != nil {
+		rounds = append(rounds, d.below.below)
+	}
+	for _, r := range rounds {
 		if r == nil {
 			continue
 		}
@@ -60,6 +100,9 @@ func (d *roundArtist) clearNear(at canvas.Point, room float64) canvas.Point {
 				keep(segments(g, k, 0, nil))
 			}
 		}
+	}
+	if d.below == nil {
+		keep(d.foundation)
 	}
 	free := func(p canvas.Point) bool {
 		for _, s := range near {

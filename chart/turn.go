@@ -23,6 +23,8 @@ type work struct {
 	// edge is the angle of each place of an edge that is no round: a row end,
 	// or a chain that was not joined before it was worked into.
 	edge map[int]float64
+	// stoodIn is the round whose stitches stand in a place, −1 where several do.
+	stoodIn map[int]int
 
 	parting
 	yarns   []string // whose inks the stitches have; nil: rounds take turns

@@ -52,6 +52,18 @@ parts:
       Rnd 3: Ch 1, *sc in next 6 sts, sc2tog; rep from * around; join. (42 sc)
       Rnd 4: Ch 1, *sc in next 5 sts, sc2tog; rep from * around; join. (36 sc)
 `,
+		"two rounds in the loops of one": `
+title: Campion
+parts:
+  - name: Flower
+    worked: rounds
+    text: |
+      With A, make a magic ring.
+      Rnd 1: Ch 1, 12 sc in ring; join with sl st in first sc. (12 sc)
+      Rnd 2: Join B with sl st in FLO of any sc. Working in FLO, *(hdc, dc, hdc) in next sc, sl st in next sc; rep from * around. (6 petals)
+      Fasten off B.
+      Rnd 3: Join C with sl st in BLO of any sc of Rnd 1; working behind the petals and in the BLO of Rnd 1, ch 3 (counts as dc), dc in same st, 2 dc in each of next 11 sts; join with sl st in top of beg ch-3. (24 dc)
+`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			file := filepath.Join(t.TempDir(), name+".yaml")
