@@ -93,13 +93,29 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 			p.num() // "2 tr instead of 3 tr in last st"
 			p.what()
 		}
+		p.insteadOf()
 		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
+			p.insteadOf()
 			r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}
 			return true
 		}
 	}
 	p.i = start
 	return false
+}
+
+// insteadOf passes over "instead of 3 tr", "rather than 3".
+func (p *parser) insteadOf() {
+	start := p.i
+	if p.eatAll("instead", "of") || p.eatAll("rather", "than") {
+		p.eat("the")
+		p.eat("usual")
+		if _, ok := p.num(); ok {
+			p.what()
+			return
+		}
+	}
+	p.i = start
 }
 
 // lastElsewhere reads "sc in top of turning ch" behind "working last": where the

@@ -37,6 +37,9 @@ func (s Style) target(t *Target, many bool) string {
 		return name
 	case OfName:
 		if t.Name == "" {
+			if t.Chains > 0 && !t.Kind.Is() {
+				return "group of " + strconv.Itoa(t.Chains)
+			}
 			if t.Chains > 0 {
 				if !t.Kind.Is() {
 					return "group of " + strconv.Itoa(t.Chains)

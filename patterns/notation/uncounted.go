@@ -31,7 +31,9 @@ func (p *parser) uncounted(b *block) bool {
 		return false
 	}
 	p.note(b, start, end)
-	f := fail(p.from(start), "uncounted", "the words do not say how many stitches this edging has, so it is not worked",
+	for ; at > start && !p.toks[at].first; at-- {
+	}
+	f := fail(p.from(at), "uncounted", "the words do not say how many stitches this edging has, so it is not worked",
 		"Give it a label and a number to have it counted and drawn: Rnd 1: Work 60 sc evenly around.")
 	f.Severity = fault.Warning
 	p.report(f)
