@@ -80,6 +80,9 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Pick, pl.Target.Sort = Same, JoinPlace
+		case p.tok().is("just") && p.at(1).is(skippedWords...) && pl.Pick == Next && !pl.N.Set():
+			p.i += 2 // "tr just missed"
+			pl.Pick, pl.Bare = Skipped, false
 		case p.tok().is("just") && p.at(1).is("made", "worked", "formed", "completed"):
 			p.i += 2
 			pl.Pick = Made

@@ -238,7 +238,12 @@ func (w *roundWork) settle() {
 	if at <= 0 || at >= w.pos {
 		return
 	}
-	w.pos, w.undo = w.pos-w.c.begin(at), nil
+	n = len(w.c.spots)
+	by := w.c.begin(at)
+	for i, k := range w.lastSkip {
+		w.lastSkip[i] = (k - by + n) % n
+	}
+	w.pos, w.undo = w.pos-by, nil
 }
 
 // startCounts is what the chain at the beginning counts as: what the words say

@@ -170,7 +170,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		w.c.below != nil && w.c.below.Closing == fabric.Joined && !w.c.below.Ring && len(w.c.spots) > 0 {
 		// After a join the hook stands on the first stitch already.
 		w.use(0, skipped)
-		w.pos = 1
+		w.pos, w.lastSkip = 1, []int{0}
 	}
 	if p.Pick == notation.Next && len(w.r.Stitches) > 0 && w.given == nil && p.Of == nil && p.Target.Sort != notation.ChainSpace && p.Target.Sort != notation.Gap {
 		w.standsOnFirst()
