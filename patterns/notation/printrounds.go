@@ -22,7 +22,7 @@ func (s Style) ref(r *Ref) string {
 		text += "last " + s.Num(r.Last) + " " + strings.ToLower(s.Word()) + "s"
 	default:
 		if r.Series != "" {
-			text += strings.ToLower(r.Series) + " "
+			text += r.Series + " "
 		}
 		text += s.Numbers(r.Rounds)
 	}

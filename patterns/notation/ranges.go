@@ -62,12 +62,9 @@ func (p *parser) ordinals(l *Label) bool {
 		p.eat("and")
 	}
 	series := ""
-	if t := p.tok(); t.is(stretches...) {
-		// "1st dec round", numbered by itself
-		if _, round := roundWord(p.at(1)); round && len(list) > 0 {
-			series = t.raw
-			p.i++
-		}
+	if _, round := roundWord(p.at(1)); len(list) > 0 && round && !p.at(1).is("r") && p.tok().kind == tWord && (p.tok().is(stretches...) || !p.stitchy(p.i, p.i+1)) && !roundNext(p.tok()) {
+		series = p.tok().raw // "2nd to 4th brim rounds"
+		p.i++
 	}
 	row, ok := roundWord(p.tok())
 	one := len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && len(list[0].To.Values) == 1
@@ -76,7 +73,10 @@ func (p *parser) ordinals(l *Label) bool {
 		return false
 	}
 	p.i++
-	l.Row, l.Numbers, l.Series = row, list, series
+	l.Row, l.Numbers = row, list
+	if series != "" {
+		l.Series = series
+	}
 	return true
 }
 

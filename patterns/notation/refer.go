@@ -15,7 +15,8 @@ func (p *parser) refer() (Item, *fault.Fault) {
 	} else {
 		worked := p.eat("work", "worked", "complete", "make", "finish")
 		p.eat("the")
-		if again := p.i; worked && p.eat("last", "previous", "prev") {
+		again := p.i
+		if worked && p.eat("last", "previous", "prev") {
 			// "Work the last round 4 (5, 6) more times"
 			p.num()
 			if _, ok := roundWord(p.tok()); ok {
@@ -24,6 +25,14 @@ func (p *parser) refer() (Item, *fault.Fault) {
 					p.i = again
 					return p.referTo(start)
 				}
+			}
+			p.i = again
+		}
+		if worked || p.at(-1).is("then") || p.at(-1).is("the") && p.at(-2).is("then") {
+			// "then work the 8th round once more", "then Rows 4 and 5 again"
+			it, f := p.referTo(start)
+			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again")) && len(r.Rounds) > 0 {
+				return r, nil
 			}
 			p.i = again
 		}
@@ -89,8 +98,8 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		}
 		p.i++
 	} else {
-		if p.tok().is(stretches...) {
-			r.Series = p.tok().raw // "Rep Dec Rnd 1"
+		if _, ok := roundWord(p.at(1)); ok && p.tok().kind == tWord && !roundNext(p.tok()) && (p.tok().is(stretches...) || !p.stitchy(p.i, p.i+1)) && p.at(2).kind == tNumber {
+			r.Series = p.tok().raw // "rep brim Rnd 1"
 			p.i++
 		}
 		if _, ok := roundWord(p.tok()); !ok {
@@ -111,6 +120,9 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 	}
 	p.eat("alternately", "alternatively")
 	if p.eat("in") && !p.eat("turn", "alternation") {
+		p.i--
+	}
+	if p.eat("for") && !p.eat("pattern", "pat", "patt") {
 		p.i--
 	}
 	at := p.i

@@ -465,5 +465,8 @@ func (p *parser) saysMore(i int) bool {
 	if p.toks[i].kind != tComma || i+2 >= len(p.toks) {
 		return false
 	}
+	if p.toks[i+1].is("of") && p.toks[i+2].is("which") {
+		return true // "72 sts, of which 24 are raised"
+	}
 	return p.toks[i+1].is("which", "that's", "giving", "making", "or") || p.toks[i+1].is("that") && p.toks[i+2].is("is", "makes", "gives")
 }

@@ -386,8 +386,6 @@ type (
 	Ref struct {
 		Span
 		Rounds []Range
-		// Series is the word that their numbers began anew after: "1st brim round".
-		Series string
 		// Last is how many of the latest rounds, when no number is written.
 		Last Num
 		// Times is how often more, unset when the label or an Until says.
@@ -398,6 +396,9 @@ type (
 		// words leave it to those rounds.
 		Onward bool
 		Step   Num
+		// Series is the word before the numbers of Rounds: "1st brim round"; they are of
+		// that series.
+		Series string
 		// Piece is the name of another piece whose rounds are worked: "as for first
 		// flap". Rounds are then those of that piece; without them it is all.
 		Piece string
