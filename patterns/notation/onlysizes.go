@@ -157,6 +157,13 @@ func (p *parser) skipsTo(l *Label) bool {
 			return false
 		}
 	}
+	if len(l.Only) == 0 && len(p.before) > 0 && p.i == 0 && p.tok().is(skipping...) {
+		l.Only = p.before
+		if p.skipsTo(l) {
+			return true
+		}
+		l.Only = nil
+	}
 	if (len(l.Only) > 0 || p.tok().first && p.tok().is("skip", "proceed")) && p.eat(skipping...) {
 		p.eat("on", "straight", "directly", "ahead", "now")
 		if p.eat("to", "with", "at", "from") {

@@ -44,6 +44,9 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 		p = newParser(toks[s:end], v, sizes)
 		p.forSizes, p.taken = only, takenBy(text.Rounds)
+		if n := len(text.Rounds); !toks[s].first && n > 0 {
+			p.before = text.Rounds[n-1].Label.Only
+		}
 		r, f := p.round()
 		if r.Label.everySize(len(sizes)) {
 			only = nil // its numbers say that it is for all of them again
@@ -172,6 +175,15 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
+			if toks[i-1].kind == tStop && toks[i].is(skipping...) {
+				// "R8 (Child only): … – 60. Skip to R10."
+				p := newParser(toks[i:], v, sizes)
+				p.before = labelledFor(toks[starts[len(starts)-1]:], v, sizes)
+				if l, ok := p.label(); ok && len(p.before) > 0 && l.SkipTo.Set() && (p.tok().first || p.tok().kind == tEnd) {
+					starts = append(starts, i)
+					continue
+				}
+			}
 			if toks[i-1].kind == tStop {
 				// "Don't stuff. Rnd 10: …" in the middle of a line
 				p := newParser(toks[i:], v, sizes)
@@ -194,6 +206,12 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 		}
 	}
 	return starts
+}
+
+// labelledFor are the sizes that the label at the beginning of tokens is for.
+func labelledFor(toks []token, v *Vocabulary, sizes []string) []string {
+	l, _ := newParser(toks, v, sizes).label()
+	return l.Only
 }
 
 // parted sets a reference to other rounds that follows the work of a round
@@ -257,6 +275,8 @@ type parser struct {
 	// said is what a bracket between two places says of the chains at the
 	// beginning, kept for the item that follows.
 	said *Counts
+	// before are the sizes that the round before on the same line is for.
+	before []string
 	// labelled is set when the round has a number.
 	labelled bool
 	// opening is set when the words have named a slit in another part.
