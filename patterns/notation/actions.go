@@ -4,6 +4,9 @@ import (
 	"whorl/patterns/fault"
 )
 
+// unworkedWords are said of places that are left.
+var unworkedWords = []string{"unworked", "free", "unused", "alone"}
+
 // skip reads "sk next 2 sts", "skip 2", "miss next ch-1 sp", "sk first st", "from the
 // first flap, skip 20 sts", "count 6 sts to the left of the seam".
 func (p *parser) skip() (Item, *fault.Fault) {
@@ -92,14 +95,14 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 		if n, ok := p.num(); ok {
 			pl.N = n
 		}
-		if _, ok := p.target(); ok && p.eat("unworked", "free", "alone", "unused") {
+		if _, ok := p.target(); ok && p.eat(unworkedWords...) {
 			s.Place = &pl
 			s.Span = p.from(start)
 			return s, nil
 		}
 	} else if pl, ok := p.place(); ok {
 		f := p.origin(s)
-		if p.eat("unworked", "free", "alone", "unused") {
+		if p.eat(unworkedWords...) {
 			if f == nil && s.After == "" {
 				f = p.origin(s)
 			}
@@ -181,13 +184,13 @@ func (p *parser) restLeft() bool {
 	start := p.i
 	p.eat("the", "this", "that", "all", "these", "those")
 	rest := p.eat("rest", "remainder")
-	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.tok().is("unworked", "free", "unused"); n++ {
+	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.tok().is(unworkedWords...); n++ {
 		if t := p.tok(); !rest && (t.is("each", "every", "next", "first", "last") || p.stitchy(p.i, p.i+1)) {
 			break // what is left is said in other words
 		}
 		p.i++
 	}
-	if p.i > start+1 && p.eat("unworked", "free", "unused") && p.ended() {
+	if p.i > start+1 && p.eat(unworkedWords...) && p.ended() {
 		return true
 	}
 	p.i = start
@@ -205,7 +208,7 @@ func (p *parser) afterJoin() {
 		p.eat("of")
 		p.eat("the")
 		p.eat("back")
-		if at := p.at(-1); at.is("back") && p.ended() || at.is("back") && p.tok().is("unworked", "free") {
+		if at := p.at(-1); at.is("back") && p.ended() || at.is("back") && p.tok().is(unworkedWords...) {
 			return
 		}
 		if p.eat("join", "joins", "joining", "seam", "beginning", "start") {

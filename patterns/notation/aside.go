@@ -220,6 +220,9 @@ func (p *parser) clauseAdvice(b *block) bool {
 	if t.is("rs", "ws") && p.at(1).is("facing") || t.is("right", "wrong") && p.at(1).is("side") && p.at(2).is("facing") {
 		return p.note(b, p.i, p.phraseEnd()) // "Join yarn at seam, RS facing."
 	}
+	if k := p.at(-1).kind; (k == tSemi || k == tComma || k == tDash) && t.is("they", "they'll", "these", "it", "it'll", "that'll", "those", "this") && !p.evident(p.i, p.phraseEnd()) && !p.vagueAhead() {
+		return p.note(b, p.i, p.phraseEnd()) // "leave the last 8 sts; they'll be the front"
+	}
 	if t.is("that") && p.at(-1).is("so") {
 		// ", so that the raised stitches stack up": what comes of it
 		return p.note(b, p.i, p.phraseEnd())
@@ -260,3 +263,6 @@ func (p *parser) notTightly() bool {
 	p.i = start
 	return false
 }
+
+// vagueAhead reports whether the phrase leaves work to the reader.
+func (p *parser) vagueAhead() bool { return p.vagueAt(p.i, p.phraseEnd()) != nil }

@@ -163,7 +163,7 @@ func (p *parser) endingAhead() bool {
 func (p *parser) unworkedAhead() bool {
 	for j := 1; j < 8; j++ {
 		t := p.at(j)
-		if t.is("unworked", "free") {
+		if t.is(unworkedWords...) {
 			return true
 		}
 		if t.kind == tComma || t.kind == tStop || t.kind == tSemi || t.kind == tEnd {

@@ -93,7 +93,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
 			back := p.i
 			p.i++
-			p.eat("rnd", "rnds", "rd", "rds", "round", "rounds", "row", "rows", "r")
+			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r", "rd", "rds")
 			if to, ok := p.num(); ok && !(t.kind == tDash && p.countNoun()) {
 				r.To = to
 			} else if !ok && p.eat("end") {
@@ -116,7 +116,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			return
 		}
 		p.eat("and")
-		p.eat("rnd", "rnds", "rd", "rds", "round", "rounds", "row", "rows", "r")
+		p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r", "rd", "rds")
 		if p.tok().kind != tNumber {
 			p.i = back
 			return

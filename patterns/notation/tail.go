@@ -80,6 +80,9 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Pick, pl.Target.Sort = Same, JoinPlace
+		case pl.Pick != Same && p.leftBefore():
+			// "each of the 8 sts you left alone"
+			pl.Pick, pl.Bare = Skipped, false
 		case p.tok().is("just") && p.at(1).is(skippedWords...) && pl.Pick == Next && !pl.N.Set():
 			p.i += 2 // "tr just missed"
 			pl.Pick, pl.Bare = Skipped, false
@@ -420,6 +423,22 @@ func (p *parser) ringWords() bool {
 	p.eat("the")
 	magic := p.eat("magic", "adjustable", "sliding")
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// leftBefore reads "you left alone", "that were left unworked": of places passed over
+// before.
+func (p *parser) leftBefore() bool {
+	start := p.i
+	p.eat("that", "which")
+	p.eat("you", "we", "were", "was")
+	p.eat("have", "had", "been")
+	said := p.i > start
+	if p.eat("left") && (p.eat(unworkedWords...) || said && p.eat("behind", "over")) || said && p.eat("skipped", "missed") {
+		p.eat("earlier", "before", "at", "on")
 		return true
 	}
 	p.i = start
