@@ -128,7 +128,8 @@ func (p *parser) target() (Target, bool) {
 	// ch-2 sp, 2-ch sp, ch sp, corner sp
 	at := p.i
 	n, hasN := 0, false
-	if p.tok().kind == tNumber && (p.at(1).is("ch", "chain") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
+	if numberWords[p.tok().text] > 0 && p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") ||
+		p.tok().kind == tNumber && (p.at(1).is("ch", "chain") || p.at(1).kind == tHyphen && p.at(2).is("ch", "chain")) {
 		n, hasN = p.plainNumber()
 		p.eatKind(tHyphen)
 	} else if p.tok().kind == tNumber && len(p.sizes) > 1 && p.at(1).kind == tOpen {
