@@ -5,16 +5,18 @@ import (
 	"sort"
 
 	"whorl/chart/ring"
+	"whorl/patterns/fabric"
 )
 
 // Rounds in which increases stand over increases and decreases over decreases lie in
 // zigzags as rows do, where their legs would lean far on circles. A motif is a star
-// where those of its sides lean as a whole on straight ones.
+// where its sides are drawn in at their middles.
 const (
 	zigzagLeast = 0.04 // of the stitches that lean far without a zigzag
 	zigzagMost  = 0.5  // of those that still do with it
-	starLeast   = 0.35
-	starMost    = 0.95
+	// leastShift is by how many stitches those of a star's sides shift to their middles on
+	// the whole, from round to round.
+	leastShift = 0.5
 	// The stitches of a star are tall where it points, so that its zigzag is less steep
 	// and rounder.
 	starSteep, starRound = 0.6, 6.0
@@ -27,7 +29,7 @@ const (
 func (w *work) findZigzag(lay func(*page)) {
 	far, square := w.leaning(lay)
 	star := w.corners.sides > 0
-	if far < zigzagLeast || star && far < starLeast {
+	if far < zigzagLeast || star && !w.drawnIn() {
 		return
 	}
 	w.stiff = stiffWave
@@ -36,12 +38,38 @@ func (w *work) findZigzag(lay func(*page)) {
 	lay(newPage(w, false))
 	if w.zigzag, w.longer = w.waveAround(); w.zigzag != nil {
 		f, s := w.leaning(lay)
-		if star && f < starMost*far || !star && f < zigzagMost*far && s < zigzagMost*square {
+		if star || f < zigzagMost*far && s < zigzagMost*square {
 			return
 		}
 	}
 	w.stiff, w.zigzag, w.longer = 0, nil, 0
 	w.turn()
+}
+
+// drawnIn reports whether the stitches of a motif's sides shift from its corners to the
+// middles of the sides, where as many are taken in.
+func (w *work) drawnIn() bool {
+	each := ring.Turn / float64(w.corners.sides)
+	shift, n := 0.0, 0.0
+	for _, c := range w.courses[w.corners.from+1:] {
+		_, below := w.cornerSpaces(c)
+		corner := map[fabric.Ref]bool{}
+		for _, r := range below {
+			corner[r] = true
+		}
+		gap := ring.Turn / float64(max(len(c.order), 1))
+		for _, i := range c.order {
+			on := c.round.Stitches[i].On
+			if !w.stands(c, i) || corner[on[0].At] {
+				continue
+			}
+			if base, ok := w.stance(c, i, c.theta[i]-math.Pi); ok {
+				shift += (math.Abs(math.Remainder(c.theta[i]-w.cornerAt, each)) - math.Abs(math.Remainder(base-w.cornerAt, each))) / gap
+				n++
+			}
+		}
+	}
+	return shift > leastShift*n
 }
 
 // waveAround is the wave that all drawn rounds have in common, as they are laid now, and
