@@ -1,0 +1,96 @@
+package chart
+
+import "math"
+
+// evenRows is how many rows before and after a row have a say in its length: so
+// rows of unlike stitches come out as long as their neighbours, and a piece that
+// grows still grows.
+const evenRows = 2
+
+// length is how long a row is drawn, in mm of the fabric.
+func (w *work) length(c *course) float64 {
+	if c.index == 0 && isFoundation(c.round) && len(w.courses) > 1 {
+		c = w.courses[1] // that is worked into it
+	}
+	reach := min(evenRows, max(c.index-1, 0), len(w.courses)-1-c.index)
+	sum, n := 0.0, 0.0
+	for _, d := range w.courses[c.index-reach : c.index+reach+1] {
+		sum += w.own(d)
+		n++
+	}
+	return sum / n
+}
+
+// own is a row's length in the fabric; where loops of chains hang from stitches as close
+// as those of the row below, that row's.
+func (w *work) own(c *course) float64 {
+	for c.index > 1 && c.fringed(w.courses[c.index-1]) {
+		c = w.courses[c.index-1]
+	}
+	return c.form.Circumference
+}
+
+// fringed reports whether a row has more chains than other stitches, and about as many
+// of those as the row below.
+func (c *course) fringed(below *course) bool {
+	stand, chains := 0, 0
+	for i := range c.round.Stitches {
+		switch s := &c.round.Stitches[i]; {
+		case s.IsChain():
+			chains++
+		case c.takesRoom(i):
+			stand++
+		}
+	}
+	under := 0
+	for i := range below.round.Stitches {
+		if !below.round.Stitches[i].IsChain() && below.takesRoom(i) {
+			under++
+		}
+	}
+	return chains > stand && 10*stand >= 9*under
+}
+
+// A row is drawn at least leastStep times as long as the one it stands on and, but
+// for what it has more of stitches, at most mostStep: loops of chains stand out from
+// an edge and do not widen it. The first rows of a piece that grows from a few
+// stitches, under fewStitches, are as long as they are.
+const (
+	leastStep, mostStep = 0.6, 1.2
+	fewStitches         = 16
+	// mostDrawnIn is how far a row's ends are drawn in from what they stand on, for its
+	// height: what it has fewer of stitches stands farther apart.
+	mostDrawnIn = 0.9
+	// mostSpread is how far they stand out beyond it.
+	mostSpread = 0.8
+)
+
+// near is how long a row is drawn over the one below it.
+func (c *course) near(below *course) float64 {
+	if below.long > 0 && c.index > 1 && c.overEach(below) {
+		return below.long
+	}
+	if len(below.order) < fewStitches || below.long <= 0 {
+		return c.long
+	}
+	if c.fringed(below) {
+		return below.long
+	}
+	most := math.Max(mostStep, float64(c.standing())/math.Max(float64(below.standing()), 1))
+	return math.Min(math.Max(c.long, leastStep*below.long), most*below.long)
+}
+
+// overEach reports whether a row has one stitch or chain for each of the row below.
+func (c *course) overEach(below *course) bool {
+	return len(c.order) == len(below.order) && c.standing() == below.standing()
+}
+
+// standing is how many stitches other than chains a row has.
+func (c *course) standing() (n int) {
+	for _, i := range c.order {
+		if !c.round.Stitches[i].IsChain() {
+			n++
+		}
+	}
+	return n
+}
