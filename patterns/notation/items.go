@@ -301,9 +301,6 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.infront(b) {
 		return nil
 	}
-	if sentence && b.skipsOn() {
-		return nil
-	}
 	p.eat(adverbs...)
 	if at := p.i; p.eat("a", "an") {
 		// "2 ch and a ss into …"

@@ -175,7 +175,7 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
-			if toks[i-1].kind == tStop && toks[i].is(skipping...) {
+			if k := toks[i-1].kind; (k == tStop || k == tClose) && toks[i].is(skipping...) {
 				// "R8 (Child only): … – 60. Skip to R10."
 				p := newParser(toks[i:], v, sizes)
 				p.before = labelledFor(toks[starts[len(starts)-1]:], v, sizes)

@@ -458,8 +458,6 @@ type (
 		// Doubt is the fault that these words are, unless the count stated for the
 		// round shows that nothing hangs on them; nil for plain advice.
 		Doubt *fault.Fault
-		// GoTo is the round that the sizes go on with after this one; else unset.
-		GoTo Num
 		// Loose is set when these are a whole sentence that stands by itself.
 		Loose bool
 	}

@@ -154,17 +154,6 @@ func (p *partWork) rangeOf(r *notation.Round) {
 	}
 }
 
-// goesTo is the round that this size goes on with after a round for some sizes only: "Skip
-// to Rnd 10". 0 for the next.
-func (p *partWork) goesTo(r *notation.Round) int {
-	for _, it := range r.Items {
-		if n, ok := it.(*notation.Note); ok && n.GoTo.Set() {
-			return n.GoTo.For(p.size)
-		}
-	}
-	return 0
-}
-
 // goOnUntil works a round as often as its own words say: "Rnd 3: Sc in each st around
 // until piece measures 5 cm".
 func (p *partWork) goOnUntil(r *notation.Round) {

@@ -337,12 +337,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 		if p.skipToPart != "" && i > 0 && headed(w.texts[k].Rounds[i-1], p.skipToPart) {
 			p.skipToPart = ""
 		}
-		rounds := len(p.part.Rounds)
-		if p.rangeOf(round); len(p.part.Rounds) > rounds && (len(round.Label.Only) > 0 || len(w.p.Sizes) < 2) {
-			if to := p.goesTo(round); to > 0 {
-				p.skipTo = to
-			}
-		}
+		p.rangeOf(round)
 	}
 	if p.skipToPart != "" && !p.broken && !w.partLater(k, p.skipToPart) {
 		p.add(p.fault(p.skippedAt, "no-heading", fmt.Sprintf("there is no heading %q after this to go on from", p.skipToPart),
