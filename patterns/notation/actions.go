@@ -122,6 +122,9 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 		}
 	}
 	if p.i = words; p.restLeft() {
+		if p.at(-2).is("edging", "border", "trim") {
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil // another piece
+		}
 		return &Skip{Span: p.from(start), Unworked: true, Place: &Place{Span: p.from(start), Pick: Each}}, nil
 	}
 	p.i = start

@@ -202,3 +202,25 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 		}
 	}
 }
+
+// lastInChain takes ", working the last sc in the 3rd ch of ch-4" behind an each as a
+// note: the chain that the row below begins with is where an each comes to its end.
+func (b *block) lastInChain() bool {
+	p := b.p
+	start := p.i
+	if len(b.items) == 0 || !p.eat("working", "making", "with") {
+		return false
+	}
+	s, ok := b.items[len(b.items)-1].(*Stitches)
+	p.eat("the")
+	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].Pick == Each && p.eat("last", "final") {
+		w, ok := p.what()
+		pl := p.places(false)
+		if (ok && w == s.What || p.at(-1).is("one")) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
+			b.add(&Note{Span: p.from(start), Text: p.words(start)})
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

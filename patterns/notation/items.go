@@ -342,7 +342,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		p.eat("a", "an", "one")
 		return b.next(false)
 	}
-	if b.exception() || b.allRound() || p.aside(b) {
+	if b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
 	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {

@@ -85,6 +85,9 @@ func (p *partWork) goOn() {
 		p.continueFromOpening(p.index-1, rounds[0].Span) // "in the first of the 10 skipped stitches"
 		return
 	}
+	if p.source.Rows && p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && p.continueFromRest(p.index-1) {
+		return // "along the row ends of the first side, in each of the 12 unworked sts at the nape"
+	}
 	if on := p.besideOthers(); on >= 0 {
 		p.continueFrom(on)
 		return
