@@ -230,3 +230,19 @@ func (p *parser) ofCornerSts(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// middleOfCorner reads "of each 5-dc corner", "of next 3-sc corner group" behind the
+// ordinal of the stitch in the middle of so many, which is the one at the corner.
+func (p *parser) middleOfCorner(pl *Place) bool {
+	start := p.i
+	for j := p.i; j < p.i+5 && j+1 < len(p.toks); j++ {
+		if p.toks[j].kind == tNumber && p.toks[j+1].kind == tHyphen && p.toks[j].value == 2*pl.Nth-1 {
+			if p.ofCorner(pl) {
+				return true
+			}
+			break
+		}
+	}
+	p.i = start
+	return false
+}

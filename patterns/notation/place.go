@@ -117,7 +117,9 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Skipped
 		}
 		if at := p.i; p.rowEnds() && p.edge == "" {
-			pl.Target = p.edgePlace()
+			if pl.Target = p.edgePlace(); pl.N.Set() {
+				pl.Pick, pl.Rows, pl.N = Each, pl.N, Num{} // "each of the 88 row ends"
+			}
 			break
 		} else {
 			p.i = at
@@ -263,6 +265,9 @@ func (p *parser) place() (Place, bool) {
 			default:
 				return no()
 			}
+		}
+		if pl.Pick == Nth && p.middleOfCorner(&pl) {
+			break
 		}
 		if pl.Pick == Last && (p.eat("made", "worked") || p.defining && !pl.N.Set() && p.ended()) {
 			pl.Pick = Made

@@ -17,13 +17,13 @@ type opening struct {
 }
 
 // openings are the slits of a part, lace not among them: at least two stitches
-// passed over, under four chains or more, or more stitches under fewer chains.
+// passed over under four chains or more, four under fewer, seven under a single one.
 func openings(part *fabric.Part) []opening {
 	var l []opening
 	for n := 1; n < len(part.Rounds); n++ {
 		r, below := part.Rounds[n], part.Rounds[n-1]
 		for _, s := range r.Spaces {
-			if s.To-s.From < 2 || s.To >= len(r.Stitches) {
+			if s.To >= len(r.Stitches) {
 				continue
 			}
 			b := r.Stitches[s.To].On
@@ -50,7 +50,7 @@ func openings(part *fabric.Part) []opening {
 					o.missed = append(o.missed, k)
 				}
 			}
-			if len(o.missed) > 1 && (s.To-s.From >= 4 || len(o.missed) >= 4) {
+			if n := s.To - s.From; len(o.missed) > 1 && (n >= 4 || n > 1 && len(o.missed) >= 4 || len(o.missed) >= 7) {
 				l = append(l, o)
 			}
 		}

@@ -59,6 +59,10 @@ func (p *partWork) standOn() {
 		p.continueFromOpening(on, at)
 		return
 	}
+	if !p.source.Rows && p.namesUnworked() && len(openings(base)) == 1 {
+		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span)
+		return
+	}
 	p.continueFrom(on)
 }
 
