@@ -223,6 +223,10 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		if p.slit(0) {
 			// "join yarn at thumb opening"
 		} else if pl, ok := p.place(); ok {
+			if pl.Target.Sort == RowEnds && pl.Target.Name == ChainEdge {
+				// "join yarn to the foundation chain": in its first
+				pl.Pick, pl.Nth, pl.Target = First, 1, Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain), Text: pl.Target.Text}
+			}
 			j.Place = &pl
 			if pl.Target.Sort == Ring {
 				// "join into a ring with a sl st"

@@ -32,6 +32,7 @@ func (p *parser) placeTail(pl *Place) {
 				continue
 			}
 			p.i = at
+			p.eat("the")
 			if pl.Target.Sort == ChainStitch && (p.startingChain() || p.eat("foundation")) && p.ended() {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue

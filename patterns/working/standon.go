@@ -33,6 +33,9 @@ func (p *partWork) standOn() {
 			"Name the part as it is named above, for example: from: Brim row ends."), true)
 		return
 	}
+	if p.alongChain(rest) && p.continueFromChain(on) {
+		return
+	}
 	p.part.From = on
 	base := p.f.Parts[on]
 	if (strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows) &&
@@ -83,6 +86,9 @@ func (p *partWork) goOn() {
 	}
 	if r := p.roundsOpening(); r != nil {
 		p.continueFromOpening(p.index-1, r.Span)
+		return
+	}
+	if p.alongChain("") && p.continueFromChain(p.index-1) {
 		return
 	}
 	if rounds := p.texts[p.index].Rounds; !p.source.Rows && p.namesUnworked() && len(openings(p.f.Parts[p.index-1])) == 1 {
