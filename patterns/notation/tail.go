@@ -11,6 +11,7 @@ func (p *parser) placeTail(pl *Place) {
 	for {
 		start := p.i
 		switch {
+		case pl.Target.Sort == ChainStitch && p.tok().is("at", "below", "beneath", "under") && p.underSt(pl):
 		case p.tok().is("below") && pl.Below == 0 && pl.Target.Sort != Ring:
 			p.i++
 			pl.Below, pl.JustBelow = 1, true
@@ -311,6 +312,33 @@ func (p *parser) formedBy() bool {
 		p.eat("the")
 		p.eat("joining", "last", "join")
 		if w, ok := p.what(); ok && w.Kind.Is() {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// underSt reads "at base of next V-st" behind a chain of the starting chain, seen from its
+// other side: the next that something stands on.
+func (p *parser) underSt(pl *Place) bool {
+	start := p.i
+	if p.eat("at") {
+		p.eat("the")
+		if !p.eat("base", "bottom", "foot") || !p.eat("of") {
+			p.i = start
+			return false
+		}
+	} else {
+		p.i++
+	}
+	p.eat("the")
+	if p.tok().is("next", "each", "every", "last", "first", "following") {
+		if of, ok := p.place(); ok && (of.Target.Sort == OfName || of.Target.Sort == OfKind || of.Target.Sort == AnyStitch) {
+			pl.Pick, pl.Nth, pl.Bare, pl.Target = Next, 0, false, Target{Text: "st"}
+			if of.Pick == Each {
+				pl.Pick, pl.Extent = Each, of.Extent
+			}
 			return true
 		}
 	}

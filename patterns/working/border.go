@@ -232,6 +232,13 @@ func (w *roundWork) toTop(p *notation.Place) {
 // atCorner is the corner of a flat piece or of a slit, where it has no space of its
 // own: the place worked into last, or the first one.
 func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
+	if w.onChain && w.c.index == 0 && p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.Corner && p.Target.Chains == 0 {
+		at := 0 // the ends of a starting chain
+		if w.begun {
+			at = len(w.c.spots) - 1
+		}
+		return w.takeSpot(at, 0, p, false)
+	}
 	if p.Target.Sort != notation.ChainSpace || p.Target.Name != notation.Corner || p.Target.Chains > 0 || w.c.index != 0 ||
 		!w.opening && len(w.sideRows) == 0 {
 		return nil

@@ -1,11 +1,15 @@
 package working
 
 import (
+	"regexp"
 	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 )
+
+// chainUp is advice that turns a piece so that its starting chain is at the top.
+var chainUp = regexp.MustCompile(`(?i)\b(foundation|starting|beginning) (ch|chain|edge)\b.*\b(uppermost|on top|at (the )?top|upward|upwards|up)\b`)
 
 // alongChain reports whether the part is worked along the other side of the starting chain
 // of the piece that it is on, and nowhere else: "join yarn in first ch of foundation
@@ -17,6 +21,8 @@ func (p *partWork) alongChain(rest string) bool {
 			switch it := it.(type) {
 			case *notation.OtherSide:
 				named = true
+			case *notation.Note:
+				named = named || chainUp.MatchString(it.Text)
 			case *notation.Join:
 				named = named || it.Place != nil && it.Place.Target.Sort == notation.ChainStitch && it.Place.Target.Name == notation.ChainEdge
 			case *notation.Stitches:
@@ -24,7 +30,7 @@ func (p *partWork) alongChain(rest string) bool {
 					return false
 				}
 				for i := range it.Places {
-					if pl := &it.Places[i]; pl.Target.Sort == notation.RowEnds || pl.Extent.Target.Sort == notation.RowEnds || pl.OnTop || pl.Target.Name == notation.Corner {
+					if pl := &it.Places[i]; pl.Target.Sort == notation.RowEnds || pl.Extent.Target.Sort == notation.RowEnds || pl.OnTop || !p.source.Rows && pl.Target.Name == notation.Corner {
 						return false // round more than one edge
 					}
 				}
@@ -57,17 +63,30 @@ func (p *partWork) continueFromChain(on int) bool {
 			}
 		}
 	}
-	if high < 0 || len(used) == 0 {
+	if high < 0 {
 		return false
+	}
+	if first := &base.Rounds[1].Stitches[0]; first.Role == fabric.Start && first.Counts && base.Rounds[1].Row {
+		// The chains that count as the first stitch stand on the last of those.
+		if at := len(base.Rounds[0].Stitches) - first.Chains; first.Chains > 0 && at > high {
+			high, used[at] = at, true
+		}
 	}
 	r := &fabric.Round{Label: "the starting chain", Carried: true, Colour: base.Rounds[0].Colour, Line: base.Rounds[0].Line}
 	if base.Worked == fabric.InRounds {
 		r.Closing = fabric.Joined
 	}
-	for _, st := range base.Rounds[0].Stitches[low : high+1] {
-		st.On, st.Group, st.Counts = nil, 0, true
+	for k := low; k <= high; k++ {
+		st := base.Rounds[0].Stitches[k]
+		st.On, st.Group, st.Counts = nil, 0, used[k]
+		if n := len(r.Stitches); !used[k] && (n == 0 || used[k-1]) {
+			r.Spaces = append(r.Spaces, fabric.Span{From: n, To: n + 1})
+		} else if !used[k] {
+			r.Spaces[len(r.Spaces)-1].To = n + 1
+		}
 		r.Stitches = append(r.Stitches, st)
 	}
+	p.onChain = true
 	p.part.From = on
 	p.part.Rounds = append(p.part.Rounds, r)
 	return true

@@ -308,6 +308,7 @@ type partWork struct {
 	broken       bool
 	loose        *fabric.Round
 	opening      bool // the part is worked round a slit in another
+	onChain      bool // it is worked along the other side of a starting chain
 	// sideRows are the rows of part sidePart along whose ends a border goes, and
 	// under how many chains of its starting chain stand at the end of the first
 	// round.
