@@ -39,6 +39,10 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		return nil, nil
 	}
 	p.eat("over")
+	if p.eat("that", "this") && p.tok().is("st", "stitch", "ch", "chain") {
+		p.i++ // "until 1 stitch remains. Skip that stitch"
+		return &Skip{Span: p.from(start), N: One(p.from(start)), Target: Target{}}, nil
+	}
 	p.eat("the", "a")
 	s := &Skip{}
 	first := p.i

@@ -18,7 +18,7 @@ func (p *parser) chain() Item {
 	if hasN {
 		p.eatKind(tHyphen)
 	}
-	if !p.eat("ch", "chain", "chs", "chains") || p.spaceWord() || p.tok().kind == tHyphen && p.at(1).is("picot") || p.tok().is("picot") {
+	if !p.eat("ch", "chain", "chs", "chains") && (p.tok().text != "chaining" || hasN || !p.eat("chaining")) || p.spaceWord() || p.tok().kind == tHyphen && p.at(1).is("picot") || p.tok().is("picot") {
 		p.i = start
 		return nil
 	}
@@ -93,6 +93,10 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		}
 		if t.is("as") && j > 1 && p.at(j-1).kind == tNumber && p.at(j-2).is("ch", "chain") && p.at(j+1).is("a", "one") {
 			at, short = j, true // "ch 3 counts as a dc, and ch 4 as a dc plus a ch-1 space"
+			break
+		}
+		if t.is("stand") && p.at(j-1).is("to") && p.at(j+1).is("for") || t.is("stands") && p.at(j+1).is("for") {
+			at, short = j+1, true // "to stand for 1 tr"
 			break
 		}
 		if t.is("counts", "count", "counted", "counting") || t.is("st", "stitch") && p.at(j-1).is("a") && p.at(j-2).is("not") && p.at(j+1).kind == tClose {

@@ -20,7 +20,11 @@ func (b *block) bracket(places []Place) *fault.Fault {
 	}
 	if places == nil && !p.multiplied(close+1) {
 		p.i = open + 1
-		if s := p.statedUpTo(close); s != nil {
+		if s := p.statedUpTo(close); s != nil && p.toks[close-1].is("made") && p.toks[close+1].kind == tComma && p.instructs(close+2) {
+			p.i = close + 1 // "1 tr into 4th ch from hook (2 tr made), …"
+			b.add(&Note{Span: p.from(open), Text: p.words(open)})
+			return nil
+		} else if s != nil {
 			s.Span = Span{p.toks[open].pos, p.toks[close].pos.Column - p.toks[open].pos.Column + 1}
 			if p.toks[close].pos.Line != p.toks[open].pos.Line {
 				s.Length = p.toks[open].length

@@ -41,7 +41,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 				r.Omit = 1
 			}
 			return f
-		} else if !said && (p.tok().is("with", "sk", "skip", "miss", "ch") || p.tok().kind == tNumber) {
+		} else if !said && (p.tok().is("with", "sk", "skip", "miss", "ch") || p.tok().kind == tNumber || p.instructs(p.i)) {
 			// "ending with sc in last st" goes on after the last repeat, or goes
 			// over from it before its end.
 			p.eat("with")
@@ -51,6 +51,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			}
 			items, f := p.endingItems()
 			r.Ending = items
+			r.chainAtEnd()
 			if at := p.i; f == nil && p.eatAll("instead", "of") {
 				// "ending with sc in next 2 sts instead of 3"
 				if _, ok := p.num(); ok && p.ended() {
@@ -61,7 +62,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			}
 			return f
 		}
-	case p.tok().is("working", "making") && p.fewerAtLast(r):
+	case p.tok().is("working", "making", "placing", "putting") && p.fewerAtLast(r):
 		return nil
 	case p.tok().is("leaving", "leave") && p.unworkedAhead():
 		// "…, leave last ch unworked" is of the round below.
@@ -70,6 +71,22 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	}
 	p.i = start
 	return nil
+}
+
+// chainAtEnd takes "ending ch 5" as what is left of the last repeat, where that begins with
+// such a chain and goes into one place behind it: that one is left out, and what is
+// skipped before it is skipped.
+func (r *Repeat) chainAtEnd() {
+	if len(r.Ending) != 1 || len(r.Items) < 3 {
+		return
+	}
+	end, ok := r.Ending[0].(*Chain)
+	first, is := r.Items[0].(*Chain)
+	last, stitches := r.Items[len(r.Items)-1].(*Stitches)
+	_, skips := r.Items[1].(*Skip)
+	if ok && is && stitches && skips && end.N.For(0) == first.N.For(0) && !last.N.Set() {
+		r.Ending, r.Omit = nil, 1
+	}
 }
 
 // fewerAtLast reads "working 2 tr only (instead of 3) in last ch": what the last

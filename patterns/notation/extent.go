@@ -34,7 +34,7 @@ func (p *parser) extent() (Extent, bool) {
 		}
 		if at := p.i; p.rowEnds() && p.edge != "" {
 			return done(Extent{Sort: ToEnd, Target: p.edgePlace()})
-		} else if p.i = at; p.at(-1).is("across", "along") && p.eatAll("top") && p.ended() {
+		} else if p.i = at; p.at(-1).is("across", "along") && (p.eatAll("the", "top") || p.eatAll("top")) && p.ended() {
 			p.edge = TopEdge
 			return done(Extent{Sort: ToEnd, Target: p.edgePlace()})
 		}
@@ -131,7 +131,7 @@ func (p *parser) toLast() (Extent, bool) {
 	if at := p.i; p.tok().kind == tNumber {
 		// "until 1 chain remains"
 		n, _ := p.num()
-		if t, ok := p.target(); ok && p.eat("rem", "remain", "remains", "left") {
+		if t, ok := p.target(); ok && (p.eat("rem", "remain", "remains", "left", "remaining") || p.eat("are", "is") && p.eat("left", "remaining")) {
 			return Extent{Sort: ToLast, N: n, Target: t}, true
 		}
 		p.i = at

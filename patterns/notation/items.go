@@ -35,6 +35,10 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			p.i++
 			sentence = true
 			continue
+		case t.kind == tSemi && b.ends():
+			p.i++
+			sentence = true
+			continue
 		case t.kind == tComma, t.kind == tSemi, t.is("then", "and", "now", "so", "but"), t.kind == tPlus, t.kind == tColon:
 			p.i++
 			continue
@@ -253,6 +257,16 @@ func (b *block) allRound() bool {
 	return true
 }
 
+// ends reports whether the last instruction is advice, so that a new sentence begins
+// behind a semicolon.
+func (b *block) ends() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	_, note := b.items[len(b.items)-1].(*Note)
+	return note
+}
+
 func (b *block) add(i Item) {
 	_, b.p.joined = i.(*Join)
 	b.items = append(b.items, i)
@@ -291,6 +305,16 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	if f := p.vague(); f != nil {
 		return f
+	}
+	if from := p.i; sentence && p.eat("start", "begin", "starting", "beginning", "commence") {
+		p.eat("by", "with")
+		if p.tok().is("chaining") {
+			if c := p.chain(); c != nil {
+				b.add(c) // "Start by chaining 33"
+				return nil
+			}
+		}
+		p.i = from
 	}
 	if sentence && (p.pieceHead(b) || p.uncounted(b) || p.advice(b)) {
 		return nil

@@ -193,6 +193,11 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	}
 	p.eat("rnd", "round", "work")
 	at := p.i
+	if p.eat("in") && capital(p.tok().raw) && len(p.tok().raw) <= 2 && p.tok().kind == tWord {
+		at = p.i // "Join in C."
+	} else {
+		p.i = at
+	}
 	if yarn, ok := p.yarn(); ok {
 		j.Yarn = yarn
 	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && (p.at(1).is("with", "in", "to", "at", "where") || p.at(1).kind == tComma || p.at(1).kind == tStop || p.at(1).kind == tNumber && p.beforeSeam(p.i+1) != nil) && !p.stitchy(p.i, p.i+1) {

@@ -119,7 +119,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 			if p.tok().kind == tOther && p.tok().text == "#" {
 				p.i++
 			}
-			if letterOnly && p.tok().kind != tNumber {
+			if letterOnly && p.tok().kind != tNumber && !(named && p.tok().kind == tColon) {
 				return no()
 			}
 			p.numbers(&l, ranges)
@@ -189,7 +189,7 @@ func (p *parser) named(l *Label) {
 		}
 		p.i++
 		_, round := roundWord(p.tok())
-		if k := p.at(1).kind; round && !p.tok().is("r") && (k == tNumber || k == tWord && numberWords[p.at(1).text] > 0) {
+		if k := p.at(1).kind; round && (!p.tok().is("r") || p.tok().raw == "R" && k == tNumber) && (k == tNumber || k == tWord && numberWords[p.at(1).text] > 0) {
 			l.Series = p.words(start)
 			return
 		}
@@ -248,7 +248,7 @@ func (p *parser) labelRemark() {
 	for n := 0; n < 6 && p.tok().kind == tWord && !p.tok().first; n++ {
 		p.i++
 	}
-	if p.tok().kind != tColon || p.i == start+1 || p.instructs(start+1) {
+	if k := p.tok().kind; k != tColon && (k != tDash || p.toks[start].kind == tDash) || p.i == start+1 || p.instructs(start+1) {
 		p.i = start
 	}
 }

@@ -51,6 +51,15 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
+	if p.i = start; p.eat("working", "work") && p.eat("through") && p.eat("both", "all", "the", "two") {
+		if p.eat("layers", "layer", "thicknesses", "sides") {
+			p.eatKind(tComma)
+			if p.instructs(p.i) {
+				p.i = p.phraseEnd() // "working through both layers, 4 sc"
+				return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
+			}
+		}
+	}
 	if p.i = start; p.seams() {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil

@@ -105,7 +105,7 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Last
 		}
 		p.eat("rem", "remaining")
-		if !p.groupAhead() {
+		if !p.groupAhead() || pl.Pick == Next && p.severalSpaces() {
 			if n, ok := p.num(); ok {
 				pl.N = n
 				if pl.Pick == Each {
@@ -390,6 +390,12 @@ func (p *parser) place() (Place, bool) {
 	p.placeTail(&pl)
 	pl.Span = p.from(start)
 	return pl, true
+}
+
+// severalSpaces reports whether "5 ch sps" comes next behind "each of next": five spaces, and
+// not those of five chains.
+func (p *parser) severalSpaces() bool {
+	return p.tok().kind == tNumber && p.at(1).is("ch", "chain") && p.at(1).spaced && p.at(2).is("sps", "spaces", "loops", "lps")
 }
 
 // firstAhead reports whether "beg" is said of a stitch: "beg sc", but not "beg

@@ -47,6 +47,9 @@ func (p *parser) madeNote(i, j int) bool {
 	if last.is("made", "complete", "completed", "formed", "worked", "rnd", "round", "row", "side", "only") {
 		return true
 	}
+	if p.toks[i].is("skip", "skipping", "miss", "missing", "ignore", "ignoring") && p.toks[i+1].is("the", "all", "every") && i > 1 && p.toks[i-2].is("around", "across", "round") {
+		return true // "… in each ch-7 loop around (skip the sc)"
+	}
 	return p.toks[i].is("see", "note", "mark", "do", "if", "you", "this", "these", "the", "it", "now", "optional", "be")
 }
 
@@ -90,6 +93,14 @@ func (p *parser) advice(b *block) bool {
 			return p.note(b, start, end)
 		}
 		return false
+	}
+	if t.is("each", "every") && (p.at(1).is("rep", "repeat") || p.at(1).is("row", "rnd", "round")) && p.at(2).is("adds", "increases", "decreases", "gives", "has", "is", "takes") {
+		for j := start + 2; j < end; j++ {
+			if k := p.toks[j].kind; k == tSemi {
+				return p.note(b, start, j) // "Each repeat adds 20 dc; there are 226 dc after Row 34"
+			}
+		}
+		return p.note(b, start, end)
 	}
 	if t.is("make", "making", "be") && p.at(1).is("sure", "certain") {
 		for j := start + 2; j < end; j++ {
@@ -295,7 +306,7 @@ func (p *parser) evident(i, j int) bool {
 			}
 		case t.kind == tWord:
 			p.i = k
-			if t.is("ch", "chain") && p.at(1).kind == tNumber {
+			if t.is("ch", "chain", "chaining") && p.at(1).kind == tNumber {
 				return true
 			}
 			if w, ok := p.what(); ok && (w.Kind.Is() || w.Name != "" || w.Shaping != 0) && p.goesSomewhere() {

@@ -60,21 +60,57 @@ func (s *scanner) line(l Line) {
 		if t.text == "" {
 			t.text = strings.ToLower(t.raw)
 		}
-		if t.kind == tWord && !first && unicode.IsLower(s.text[start]) {
-			s.dropStop()
+		if !first && (t.kind == tWord && unicode.IsLower(s.text[start]) || t.kind == tComma || t.kind == tSemi || t.kind == tClose || t.kind == tNumber || t.kind == tOrdinal) {
+			s.dropStop(t.kind)
 		}
 		s.tokens = append(s.tokens, t)
 		first = false
 	}
 }
 
-// dropStop takes the full stop of an abbreviated unit away when the sentence
-// goes on after it, with the word that has just been read: "a 12 in. tail".
-func (s *scanner) dropStop() {
+// dropStop takes the full stop of an abbreviation away when the sentence goes on after
+// it, with the token of kind k that has just been read: "a 12 in. tail", "1 tr. into next
+// ch., turn".
+func (s *scanner) dropStop(k tokenKind) {
 	n := len(s.tokens)
-	if n >= 3 && s.tokens[n-1].kind == tStop && s.tokens[n-2].kind == tWord && units[s.tokens[n-2].text] > 0 && s.tokens[n-3].kind == tNumber {
+	if n >= 2 && s.tokens[n-1].kind == tStop && !s.tokens[n-1].spaced && s.tokens[n-2].kind == tWord && dotted[s.tokens[n-2].text] &&
+		(k != tNumber && k != tOrdinal || s.tokens[n-2].text == "rep") {
+		s.tokens = s.tokens[:n-1]
+		return
+	}
+	if k == tWord && n >= 3 && s.tokens[n-1].kind == tStop && s.tokens[n-2].kind == tWord && units[s.tokens[n-2].text] > 0 && s.tokens[n-3].kind == tNumber {
 		s.tokens = s.tokens[:n-1]
 	}
+}
+
+// dotted are abbreviations that old leaflets write with a full stop.
+var dotted = map[string]bool{"tr": true, "dc": true, "sc": true, "ch": true, "htr": true, "hdc": true, "dtr": true, "ss": true, "st": true, "sts": true,
+	"rep": true, "sp": true, "sps": true, "lp": true, "lps": true, "beg": true, "rem": true, "tog": true, "inc": true, "dec": true, "foll": true, "alt": true,
+	"patt": true, "cont": true, "sl": true, "chs": true, "trs": true, "dcs": true, "rnd": true, "rnds": true, "cl": true, "pc": true}
+
+// initials reads an abbreviation with stops inside, "d.c.", "sl.st", at s.i, without the
+// stop at its end. It gives the letters, or "" for none.
+func (s *scanner) initials() string {
+	i, text := s.i, ""
+	for parts := 0; parts < 3; parts++ {
+		from := i
+		for i < len(s.text) && letter(s.text[i]) {
+			i++
+		}
+		if i == from {
+			return ""
+		}
+		text += strings.ToLower(string(s.text[from:i]))
+		if parts > 0 && dotted[text] && (i >= len(s.text) || !letter(s.text[i])) {
+			s.i = i
+			return text
+		}
+		if i >= len(s.text) || s.text[i] != '.' {
+			return ""
+		}
+		i++
+	}
+	return ""
 }
 
 // peek is the rune n places on, 0 at the end of the line.
@@ -214,6 +250,9 @@ func (s *scanner) word(spaced bool) token {
 		s.i++
 		return token{kind: tTimes, text: "x"}
 	}
+	if text := s.initials(); text != "" {
+		return token{kind: tWord, text: text}
+	}
 	for letter(s.peek(0)) || isApostrophe(s.peek(0)) && letter(s.peek(1)) {
 		s.i++
 	}
@@ -243,7 +282,8 @@ func (s *scanner) word(spaced bool) token {
 // shortened are words that designers shorten in ways of their own.
 var shortened = map[string]string{
 	"ea": "each", "nxt": "next", "fol": "following", "foll": "following", "btw": "between", "bet": "between",
-	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern", "your": "the", "our": "the",
+	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern", "your": "the", "our": "the", "hk": "hook",
+	"sc's": "sc", "dc's": "dc", "hdc's": "hdc", "tr's": "tr", "htr's": "htr", "ch's": "chs", "st's": "sts",
 }
 
 func isApostrophe(r rune) bool { return r == '\'' || r == '’' }

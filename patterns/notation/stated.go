@@ -18,7 +18,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		p.i = start
 	}
 	var of Num
-	if sentence && p.tok().is("at", "after", "by") {
+	if sentence && p.tok().is("at", "after", "by", "on") {
 		of = p.endOf() // "At the end of Row 25 you have 25 shells."
 		if !of.Set() {
 			p.endOfLast()
@@ -55,9 +55,19 @@ func (p *parser) trailingCount(sentence bool) bool {
 		if close := p.matching(p.i); close > 0 {
 			at := p.i
 			p.i++
-			if more := p.statedUpTo(close); more != nil && more.Counts[0].Target.Text != "" {
+			if more := p.statedUpTo(close); more != nil && (more.Counts[0].Target.Text != "" || more.Counts[0].Target.Sort == Remark) {
 				s.Counts = append(s.Counts, more.Counts...)
 				p.i = close + 1
+				at = p.i
+				p.eatKind(tComma)
+				if p.eat("and") || p.at(-1).kind == tComma {
+					// "28 dc (7 on each side) and 4 ch-2 sps"
+					if more := p.countList(); more != nil && more.Counts[0].Target.Text != "" {
+						s.Counts = append(s.Counts, more.Counts...)
+						at = p.i
+					}
+				}
+				p.i = at
 			} else {
 				p.i = at
 			}
@@ -66,7 +76,8 @@ func (p *parser) trailingCount(sentence bool) bool {
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
 	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or")
-	if t.kind != tStop && t.kind != tEnd && !t.first && !which || !(sentence || generic) {
+	then := t.kind == tComma && p.at(1).is("then") && (p.at(2).kind == tNumber || numberWords[p.at(2).text] > 0)
+	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then || !(sentence || generic) {
 		p.i = start
 		return false
 	}
@@ -79,7 +90,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		for end < len(p.toks) && !p.toks[end].first {
 			end++
 		}
-		if !p.joined && p.evident(from, end) {
+		if !p.joined && !then && p.evident(from, end) {
 			p.i = start
 			return false
 		}
@@ -91,6 +102,18 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	s.Span = p.from(start)
 	p.stated = append(p.stated, s)
+	for p.tok().kind == tComma && p.at(1).is("then") {
+		// "20 dc, then 26 dc": one for each of the rounds
+		at := p.i
+		p.i += 2
+		more := p.countList()
+		if more == nil || more.Counts[0].Target.Text == "" {
+			p.i = at
+			break
+		}
+		more.Span, more.Then = p.from(at+2), true
+		p.stated = append(p.stated, more)
+	}
 	return true
 }
 

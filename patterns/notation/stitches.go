@@ -134,6 +134,14 @@ func (p *parser) stitches() (it Item, ok bool) {
 	if s.Places == nil {
 		s.Places = p.places(true)
 	}
+	if close := p.matching(p.i); s.Places == nil && p.tok().kind == tOpen && close > 0 && p.at(1).is("that's", "that", "this", "which", "i.e", "ie", "also", "aka", "see") &&
+		p.toks[close+1].is("in", "into", "around", "across", "to", "over") {
+		at := p.i
+		p.i = close + 1 // "crab stitch (that's dc worked backwards) in each st"
+		if s.Places = p.places(true); s.Places == nil {
+			p.i = at
+		}
+	}
 	if w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
 		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {
 		// "sc next 2 sts tog"

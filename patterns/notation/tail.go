@@ -235,7 +235,7 @@ func (p *parser) whereabouts(rows bool) bool {
 			return true
 		}
 		if at := p.i; rows {
-			for p.eat("other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
+			for p.eat("straight", "other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
 			}
 			if p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
 				return true

@@ -469,6 +469,9 @@ func (s Span) Where() Span { return s }
 // Stated is a stated count: "(72 hdc)", "[78 sts, 13 ch-2 sps]".
 type Stated struct {
 	Span
+	// Then is set when it is of the round after the one that the count before it is of:
+	// "20 dc, then 26 dc".
+	Then bool
 	Counts []StatedCount
 }
 

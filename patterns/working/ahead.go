@@ -45,6 +45,18 @@ func hasMore(items []notation.Item) bool {
 // countFor is the count of one round out of "(7, 8)" after Rnds 2-3; nil when
 // the label's count is not of that sort.
 func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated {
+	if n := len(label.Stated); n > 1 && label.Stated[1].Then && len(label.Label.Numbers) > 0 {
+		first := number - label.Label.Numbers[0].From.For(p.size)
+		if len(label.Label.Numbers) == 2 {
+			first = 0 // "Rows 3 and 4"
+			if number == label.Label.Numbers[1].From.For(p.size) {
+				first = 1
+			}
+		}
+		if first >= 0 && first < n {
+			return label.Stated[first]
+		}
+	}
 	if len(label.Stated) != 1 || len(label.Label.Numbers) != 1 {
 		return nil
 	}

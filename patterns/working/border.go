@@ -139,8 +139,8 @@ func edgeOf(p *notation.Place) string {
 // there are, or one in each. It is false where the round has no such edge.
 func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notation.Place) (*halt, bool) {
 	edge := edgeOf(p)
-	if edge == "" || w.c.edge > 0 || w.c.index != 0 {
-		return nil, false
+	if edge == "" || w.c.edge > 0 || w.c.index != 0 || edge == notation.TopEdge && len(p.Also) > 0 {
+		return nil, false // "each tr and each 1-ch sp across the top" are those of the row below
 	}
 	into, from, to := p.Into, 0, len(w.c.spots)
 	switch {

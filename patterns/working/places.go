@@ -42,6 +42,11 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		// completed.
 		return w.takeSpot(w.c.runs[0].From, 1, p, false), nil
 	}
+	if p.Target.Sort == notation.CornerStitch && p.Pick == notation.Next && !w.begun && w.travelled() > 0 && len(w.same) > 0 && len(w.c.spots) > 0 {
+		if i := w.spotOf(w.same[0]); i < len(w.c.spots) && w.c.cornerStitch(i) {
+			return w.looped(w.same, p), nil // "sl st in next sc (corner), 3 sc in corner sc"
+		}
+	}
 	switch p.Pick {
 	case notation.Made:
 		for i := len(w.r.Stitches) - 1; i >= 0; i-- {
