@@ -46,6 +46,7 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 			continue
 		}
 		on := []fabric.Place{w.c.place(i, p.Into)}
+		level := w.c.spots[i].ref.Round - p.Below
 		for d := 0; p.Below > 0 && d < p.Below || p.Below < 0 && on[0].At.Round > w.roundNumbered(-p.Below); d++ {
 			next := w.below(on)
 			if next[0].At == on[0].At {
@@ -57,8 +58,8 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 			on = next
 		}
 		on[0].Into = p.Into
-		if p.Target.Sort == notation.OfKind && !sameKind(&p.Target, w.part.At(on[0].At)) {
-			continue
+		if p.Target.Sort == notation.OfKind && (!sameKind(&p.Target, w.part.At(on[0].At)) || p.Below > 0 && on[0].At.Round < level) {
+			continue // another stitch, or one farther down that a long one stands on
 		}
 		w.takeSpot(i, 0, &any, true)
 		w.same, w.deepAt = on, w.pos
