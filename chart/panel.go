@@ -22,6 +22,7 @@ func Panel(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.panel = true
 	w.turn()
 	least, most := math.Inf(1), 0.0
 	for _, c := range w.courses[w.first : w.last+1] {
@@ -34,7 +35,7 @@ func Panel(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if least < evenPanel*most {
 		return nil, fmt.Errorf("the rounds of %s are from %.0f to %.0f mm long, too unlike to be laid flat: choose fewer with rounds:, or write draw: wedge", w.part.Name, least, most)
 	}
-	w.flat, w.panel = true, true
+	w.flat = true
 	if !w.cutRepeats(o.Repeats) {
 		return nil, fmt.Errorf("the rounds of %s have no %s in common to lay flat: choose fewer with rounds:, or write draw: round", w.part.Name, many(o.Repeats))
 	}

@@ -61,6 +61,28 @@ func (d *roundArtist) shares(i int) bool {
 	return false
 }
 
+// neighbours are this round, those below and above it, and the next where stitches of it
+// reach down here.
+func (d *roundArtist) neighbours() (rounds []*roundArtist) {
+	for _, r := range []*roundArtist{d.below, d, d.above} {
+		if r != nil {
+			rounds = append(rounds, r)
+		}
+	}
+	if d.above == nil || d.above.above == nil {
+		return rounds
+	}
+	next := d.above.above
+	for i := range next.c.round.Stitches {
+		for _, p := range next.c.round.Stitches[i].On {
+			if p.At.Round <= d.c.index && p.Into != stitch.Ring && p.Into != stitch.RowEnd {
+				return append(rounds, next)
+			}
+		}
+	}
+	return rounds
+}
+
 // again reports whether the stitch before i stands in the same one place.
 func (d *roundArtist) again(i int) bool {
 	on := d.c.round.Stitches[i].On

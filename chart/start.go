@@ -315,10 +315,8 @@ func (d *roundArtist) nearSeam(at canvas.Point, reach float64) (near []segment) 
 // atSeam are the strokes of this round's stitches and its neighbours' that lie by
 // their seams.
 func (d *roundArtist) atSeam() (near []segment) {
-	for _, r := range []*roundArtist{d.below, d, d.above} {
-		if r != nil {
-			near = r.bySeam(near)
-		}
+	for _, r := range d.neighbours() {
+		near = r.bySeam(near)
 	}
 	if d.below == nil {
 		near = append(near, d.foundation...)

@@ -84,7 +84,7 @@ func (d *roundArtist) clearNear(at canvas.Point, room float64) canvas.Point {
 			}
 		}
 	}
-	rounds := []*roundArtist{d.below, d, d.above}
+	rounds := d.neighbours()
 	if d.below != nil {
 		rounds = append(rounds, d.below.below)
 	}

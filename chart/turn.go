@@ -122,6 +122,7 @@ func (w *work) turn() {
 		w.layEdge(c)
 		w.lay(c)
 	}
+	w.stepAside()
 	if w.border != nil {
 		return
 	}

@@ -52,6 +52,20 @@ parts:
       Rnd 3: Ch 1, *sc in next 6 sts, sc2tog; rep from * around; join. (42 sc)
       Rnd 4: Ch 1, *sc in next 5 sts, sc2tog; rep from * around; join. (36 sc)
 `,
+		"post stitches around those two rounds below": `
+title: Furrow
+parts:
+  - name: Hat
+    worked: rounds
+    text: |
+      Rnd 1: 12 dc in magic ring, join. (12 dc)
+      Rnd 2: Ch 2, 2 dc in each st around, join. (24 dc)
+      Rnd 3: Ch 2, *FPdc around next st, dc in next 2 sts; rep from * around, join. (24 sts)
+      Rnd 4: Ch 1, sc in each st around, join. (24 sc)
+      Rnd 5: Ch 2, *FPdc around next FPdc 2 rnds below, sk the sc behind it, dc in next 2 sc; rep from * around, join. (24 sts)
+      Rnds 6-9: Rep Rnds 4 and 5. (24 sts)
+      Rnd 10: Ch 1, sc in each st around, join. (24 sc)
+`,
 		"two rounds in the loops of one": `
 title: Campion
 parts:
