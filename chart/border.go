@@ -9,7 +9,7 @@ import (
 )
 
 // border is what the rounds of a border are worked round: the edges of a piece worked
-// in rows. They lie on straight edges with corners.
+// in rows, or the sides of a motif. They lie on straight edges with corners.
 type border struct {
 	cloth   string        // the name of the piece
 	corners []ring.Corner // of the cloth, mm of the fabric
@@ -22,6 +22,7 @@ const (
 	firstSide
 	firstRow
 	secondSide
+	motifSide // of a motif: each has a corner in its first place
 )
 
 // edging is a run of a border's first stitches along one edge.
@@ -33,17 +34,22 @@ type edging struct {
 	uses   []int     // how many stitches each place has
 	widths []float64 // of the stitches in each place, mm of the fabric
 	length float64   // of all of them
+	// begins and ends are set where its first and last place is a corner.
+	begins, ends bool
 }
 
 // findBorder finds the edges that a part's rounds are worked round; nil where they
-// are none: both sides of a piece worked in rows, and its last row.
+// are none: both sides of a piece worked in rows, and its last row; or the sides of a
+// motif with corners.
 func (w *work) findBorder() *border {
 	from := w.part.From
-	if from < 0 || from >= len(w.fabric.Parts) || len(w.courses) < 2 || w.fabric.Parts[from].Worked != fabric.InRows ||
-		!w.courses[0].round.Carried {
+	if from < 0 || from >= len(w.fabric.Parts) || len(w.courses) < 2 || !w.courses[0].round.Carried {
 		return nil
 	}
 	cloth := w.fabric.Parts[from]
+	if cloth.Worked == fabric.InRounds {
+		return w.aboutMotif(from)
+	}
 	runs := w.edgings(len(cloth.Rounds[len(cloth.Rounds)-1].Stitches))
 	if len(runs) < 3 || len(runs) > 4 {
 		return nil
@@ -192,6 +198,7 @@ func (e *edging) add(d *edging, k int) {
 // them.
 func newBorder(cloth string, runs []edging) *border {
 	b := &border{cloth: cloth, feet: map[int]float64{}}
+	findCorners(runs)
 	n := len(runs)
 	long, around := make([]float64, n), make([]float64, n) // of edges, and of the corners before them
 	for k, e := range runs {
@@ -200,22 +207,7 @@ func newBorder(cloth string, runs []edging) *border {
 		around[k] += first
 		around[(k+1)%n] += last
 	}
-	top, bottom, slant := long[0], 0.0, (long[1]+long[n-1])/2
-	if n == 4 {
-		bottom = long[2]
-		if math.Abs(top-bottom) < 0.2*top {
-			top = (top + bottom) / 2
-			bottom = top
-		}
-	}
-	in := (top - bottom) / 2
-	high := math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
-	b.corners = []ring.Corner{{X: top / 2, Y: high / 2}, {X: -top / 2, Y: high / 2}, {X: -bottom / 2, Y: -high / 2}, {X: bottom / 2, Y: -high / 2}}[:n]
-	if runs[1].side == lastRow { // two halves of one, with the spine at the top
-		slant, in = (long[0]+long[1])/2, long[2]/2
-		high = math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
-		b.corners = []ring.Corner{{X: in, Y: -high / 2}, {Y: high / 2}, {X: -in, Y: -high / 2}}
-	}
+	b.corners = outlined(runs, long)
 	whole := 0.0
 	stitches := 0
 	for _, e := range runs {
@@ -246,17 +238,73 @@ func newBorder(cloth string, runs []edging) *border {
 	return b
 }
 
-// corners are the lengths of what stands in the first and in the last place of an edge
-// along a row, where those are corners.
-func (e *edging) corners() (first, last float64) {
-	if e.side == firstSide || e.side == secondSide {
-		return 0, 0
+// outlined are the corners of a piece with edges so long, anticlockwise from the right of
+// the top.
+func outlined(runs []edging, long []float64) []ring.Corner {
+	n := len(runs)
+	if runs[0].side == motifSide {
+		return regular(long)
 	}
-	if n := len(e.keys) - 1; n > 0 && e.uses[0] > 1 {
+	top, bottom, slant := long[0], 0.0, (long[1]+long[n-1])/2
+	if n == 4 {
+		bottom = long[2]
+		if math.Abs(top-bottom) < 0.2*top {
+			top = (top + bottom) / 2
+			bottom = top
+		}
+	}
+	in := (top - bottom) / 2
+	high := math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
+	corners := []ring.Corner{{X: top / 2, Y: high / 2}, {X: -top / 2, Y: high / 2}, {X: -bottom / 2, Y: -high / 2}, {X: bottom / 2, Y: -high / 2}}[:n]
+	if runs[1].side == lastRow { // two halves of one, with the spine at the top
+		slant, in = (long[0]+long[1])/2, long[2]/2
+		high = math.Max(math.Sqrt(math.Max(slant*slant-in*in, 0)), 0.3*slant)
+		return []ring.Corner{{X: in, Y: -high / 2}, {Y: high / 2}, {X: -in, Y: -high / 2}}
+	}
+	return corners
+}
+
+// findCorners finds which edges begin or end in a corner: where more than one stitch is
+// worked into the end of a row; where none is on either side of a corner, at the end of
+// the rows if more is worked into it than into the one next to it.
+func findCorners(runs []edging) {
+	for k := range runs {
+		e := &runs[k]
+		n := len(e.keys) - 1
+		if e.side == firstSide || e.side == secondSide || n == 0 {
+			continue
+		}
+		e.begins, e.ends = e.uses[0] > 1, e.uses[n] > 1
+		if e.side == motifSide {
+			e.begins, e.ends = true, false
+		}
+	}
+	heaped := func(e *edging, at, beside int) bool {
+		return (e.side == firstSide || e.side == secondSide) && len(e.keys) > 2 && e.uses[at] >= leastHeaped && e.uses[at] > e.uses[beside]
+	}
+	for k := range runs {
+		e, next := &runs[k], &runs[(k+1)%len(runs)]
+		n := len(e.keys) - 1
+		if !next.begins && !e.ends {
+			e.ends = heaped(e, n, n-1)
+		}
+		if !next.begins && !e.ends {
+			next.begins = heaped(next, 0, 1)
+		}
+	}
+}
+
+// leastHeaped is how many stitches in a row end at least make a corner of it.
+const leastHeaped = 3
+
+// corners are the lengths of what stands in the first and in the last place of an edge,
+// where those are corners.
+func (e *edging) corners() (first, last float64) {
+	if e.begins {
 		first = e.widths[0]
 	}
-	if n := len(e.keys) - 1; n > 0 && e.uses[n] > 1 {
-		last = e.widths[n]
+	if e.ends {
+		last = e.widths[len(e.keys)-1]
 	}
 	return first, last
 }

@@ -33,6 +33,7 @@ type work struct {
 	corners  corners
 	oval     *oval      // nil for what is none
 	border   *border    // likewise
+	bordered bool       // it has been looked for
 	fan      *fan       // how rows fan out; nil for straight ones
 	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
 	waves    bool       // rows lie in waves
@@ -100,7 +101,9 @@ type course struct {
 // range of rounds looks as it does in the whole chart.
 func (w *work) turn() {
 	w.edge = map[int]float64{}
-	w.border = w.findBorder()
+	if !w.bordered {
+		w.border, w.bordered = w.findBorder(), true
+	}
 	for i, c := range w.courses {
 		c.order = c.order[:0]
 		c.theta = make([]float64, len(c.round.Stitches))

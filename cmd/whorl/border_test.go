@@ -20,6 +20,7 @@ func TestBordersHaveEdges(t *testing.T) {
 		{"blanket-saltern.yaml", "border", "1", 22, 24},
 		{"blanket-saltern.yaml", "border", "2", 22, 24},
 		{"cloth-quarry.yaml", "edging", "2", 19, 15},
+		{"dishcloth.yaml", "border", "1", 27, 27},
 	} {
 		file := filepath.Join("..", "..", "testdata", "patterns", "published", c.file)
 		status, out, errs := whorl(t, "", "draw", file, "-o", t.TempDir(), "--format", "svg")
@@ -47,6 +48,63 @@ func TestBordersHaveEdges(t *testing.T) {
 			if n := facing[side]; n < least || n > least+4 {
 				t.Errorf("%s: %d stitches of round %s face %g°, want %d to %d", c.file, n, c.round, side, least, least+4)
 			}
+		}
+	}
+}
+
+// The stitches of a motif's border stand square to its sides, as many to each.
+func TestMotifBordersHaveSides(t *testing.T) {
+	hexagon := filepath.Join(t.TempDir(), "hexagon.yaml")
+	if err := os.WriteFile(hexagon, []byte(`title: Hexagon
+terms: US
+gauge: 14 dc and 7 rounds = 10 cm
+parts:
+  - name: Hexagon
+    worked: rounds
+    text: |
+      Ch 4, join with sl st to form a ring.
+      Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, (2 dc in ring, ch 2) 5 times, join. (12 dc)
+      Rnd 2: Sl st to ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 2 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 2 dc; rep from * around, join. (36 dc)
+      Rnd 3: Sl st in next dc and in next ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 6 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 6 dc; rep from * around, join. (60 dc)
+  - name: Border
+    worked: rounds
+    from: Hexagon
+    text: |
+      Rnd 1: Join with sl st in any ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 10 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 10 dc; rep from * around, join. (84 dc)
+`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	square := filepath.Join("..", "..", "testdata", "patterns", "published", "orchard-square.yaml")
+	for _, c := range []struct {
+		file        string
+		sides, each int // stitches along each side
+	}{
+		{square, 4, 15},
+		{hexagon, 6, 10},
+	} {
+		status, out, errs := whorl(t, "", "draw", c.file, "-o", t.TempDir(), "--format", "svg")
+		if status != statusDone {
+			t.Fatal(errs)
+		}
+		stitches, _ := readSVG(t, strings.Fields(out)[1])
+		square := map[float64]int{}
+		for _, s := range stitches {
+			if !strings.HasPrefix(s.id, "r1s") || !s.counted {
+				continue
+			}
+			up := math.Atan2(s.base[0][1]-s.top[0][1], s.top[0][0]-s.base[0][0])*180/math.Pi - 90
+			turn := 360 / float64(c.sides)
+			if side := turn * math.Round(up/turn); math.Abs(up-side) < 5 {
+				square[math.Mod(side+360, 360)]++
+			}
+		}
+		for side, n := range square {
+			if n != c.each {
+				t.Errorf("%s: %d stitches stand square to the side at %g°, want %d", c.file, n, side, c.each)
+			}
+		}
+		if len(square) != c.sides {
+			t.Errorf("%s: stitches stand square to %d sides, want %d", c.file, len(square), c.sides)
 		}
 	}
 }
