@@ -180,6 +180,8 @@ func (p *parser) multiplied(i int) bool {
 	p.i = i
 	t := p.tok()
 	switch {
+	case t.kind == tWord && capital(t.raw) && t.is("each", "in", "over", "between"):
+		return false // "(9 sc) Each round adds 1 sc.": another sentence
 	case t.is("in", "into", "around", "across", "evenly", "over", "twice", "once", "between", "thrice", "each"),
 		t.kind == tTimes, t.is("all") && p.at(1).is("in", "into", "around"):
 		return true
