@@ -108,6 +108,15 @@ func (p *parser) toLast() (Extent, bool) {
 		}
 		return Extent{Sort: ToEnd}, true
 	}
+	if at := p.i; p.eat("last", "final") && p.eat("half") {
+		// "to the last half fan": the whole ones end there
+		if t, ok := p.target(); ok && t.Sort == OfName {
+			return Extent{Sort: ToEnd}, true
+		}
+		p.i = at
+	} else {
+		p.i = at
+	}
 	if p.eat("last") {
 		e := Extent{Sort: ToLast}
 		n, ok := Num{}, false

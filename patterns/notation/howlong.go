@@ -20,6 +20,23 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 		p.eat("worked", "completed", "done", "made", "had")
 	}
 	p.eat("the", "all", "of")
+	if from := p.i; p.nth() > 0 {
+		// "until the 13th (14th, 15th) round has been worked"
+		p.i = from
+		if n, ok := p.ordinal(); ok {
+			if _, round := roundWord(p.tok()); round {
+				p.i++
+				for p.eat("has", "have", "been", "is", "worked", "completed", "complete", "reached", "done", "finished") {
+				}
+				if p.ended() || p.tok().kind == tEnd {
+					u.Rows, u.Numbered, u.More = n, true, false
+					u.Span = p.from(start)
+					return u, nil
+				}
+			}
+		}
+		p.i = from
+	}
 	if p.eat("end", "completion") {
 		p.eat("of")
 	}

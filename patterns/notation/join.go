@@ -238,6 +238,11 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				if p.eat("with") {
 					p.eat("a")
 					p.what()
+					if at := p.i; p.eat("in", "into", "to") {
+						if _, ok := p.place(); !ok {
+							p.i = at
+						}
+					}
 				}
 				return &FormRing{p.from(start)}, nil
 			}
