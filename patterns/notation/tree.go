@@ -471,7 +471,7 @@ type Stated struct {
 	Span
 	// Then is set when it is of the round after the one that the count before it is of:
 	// "20 dc, then 26 dc".
-	Then bool
+	Then   bool
 	Counts []StatedCount
 }
 
