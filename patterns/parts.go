@@ -106,7 +106,7 @@ func (r *reader) from(p Part, before []Part) {
 // ownWords reports whether the part before is meant, of which only an edge is named:
 // "row ends", "last round".
 func ownWords(from string) bool {
-	if words := strings.Fields(strings.ToLower(from)); len(words) <= 4 && strings.Contains("edge edges side sides", words[len(words)-1]) {
+	if words := strings.Fields(strings.ToLower(from)); len(words) > 0 && len(words) <= 4 && strings.Contains("edge edges side sides", words[len(words)-1]) {
 		for _, w := range words[:len(words)-1] {
 			if !strings.Contains("the lower upper top bottom neck front back left right long short outer inner cast-on foundation row", w) {
 				return false
