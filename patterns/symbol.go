@@ -64,12 +64,14 @@ func (r *reader) symbol(e entry) *Symbol {
 	m := r.mapping(e.value, "a symbol", symbolKeys)
 	s := &Symbol{Pos: pos(e.key)}
 	before := len(r.faults)
+	lacks := false
 	for _, key := range symbolKeys {
 		if !m[key].given() {
+			lacks = true // told only while the list of faults has room
 			r.at(e.key, codeSymbol, fmt.Sprintf("this symbol has no %s", key), symbolHelp)
 		}
 	}
-	if len(r.faults) > before {
+	if lacks {
 		return nil
 	}
 	box := r.pair(m["box"], "x")
