@@ -13,6 +13,10 @@ import (
 // "Shell (sh): 5 dc in same st." at the beginning of a line of them.
 var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?: *|[Aa]bbreviations?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))?) *(=|:) *([^=]+?)([.;] |[.;]?$)`)
 
+// anotherName is the beginning of a definition behind a semicolon: "inc = 2 sc in same
+// st; dec = sc2tog".
+var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))? *[=:]`)
+
 // defined are the special stitches that notes define on the way, as designers do
 // who have no list of them. What is no definition in stitches is left alone: notes
 // are prose. The stitches of the list go before.
@@ -28,6 +32,14 @@ func (r *reader) defined(t Text, listed []Definition) []Definition {
 			m := equation.FindStringSubmatchIndex(line[from:])
 			if m == nil {
 				break
+			}
+			for end := from + m[9]; end < len(line) && line[end] == ';' && !anotherName.MatchString(line[end+1:]); end = from + m[9] {
+				// "skip 3 sts, …; going back, …" goes on
+				next := strings.IndexAny(line[end+1:], ";.")
+				if next < 0 {
+					next = len(line) - end - 1
+				}
+				m[9] += 1 + next
 			}
 			name, sign, words := line[from+m[4]:from+m[5]], line[from+m[6]:from+m[7]], line[from+m[8]:from+m[9]]
 			column := func(at int) int { return t.Columns[i] + len([]rune(line[:from+at])) }

@@ -36,6 +36,8 @@ func (p *parser) aside(b *block) bool {
 		!p.stitchy(p.i+1, p.phraseEnd()):
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
+	case t.is("going", "go") && p.at(1).is("back") && p.toks[p.phraseEnd()].kind == tComma:
+		// "going back and working in front of the sts just made, FPtr around …"
 	case t.is("omitting", "leaving") && b.afterRef() && p.turningChainAhead():
 		// "Repeat 2nd to 5th rows, omitting the turning ch at end of last row"
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
