@@ -2,6 +2,7 @@ package patterns
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -103,16 +104,16 @@ func (r *reader) from(p Part, before []Part) {
 	r.add(p.FromPos, len([]rune(p.From)), codePart, message, help)
 }
 
+// whichEdge are the words that say which edge or side of a piece is meant.
+var whichEdge = []string{"the", "lower", "upper", "top", "bottom", "neck", "front", "back", "left", "right", "long", "short", "outer", "inner", "cast-on",
+	"foundation", "row"}
+
 // ownWords reports whether the part before is meant, of which only an edge is named:
 // "row ends", "last round".
 func ownWords(from string) bool {
-	if words := strings.Fields(strings.ToLower(from)); len(words) > 0 && len(words) <= 4 && strings.Contains("edge edges side sides", words[len(words)-1]) {
-		for _, w := range words[:len(words)-1] {
-			if !strings.Contains("the lower upper top bottom neck front back left right long short outer inner cast-on foundation row", w) {
-				return false
-			}
-		}
-		return true // "lower edge", "the long side"
+	if words := strings.Fields(strings.ToLower(from)); len(words) > 0 && len(words) <= 4 && slices.Contains([]string{"edge", "edges", "side", "sides"}, words[len(words)-1]) {
+		// "lower edge", "the long side"
+		return !slices.ContainsFunc(words[:len(words)-1], func(w string) bool { return !slices.Contains(whichEdge, w) })
 	}
 	switch strings.ToLower(strings.TrimPrefix(strings.TrimPrefix(from, "the "), "ends of ")) {
 	case "row ends", "rows", "last round", "last rnd", "last row", "previous part", "top edge", "side edges", "sides":

@@ -30,3 +30,12 @@ func TestPieces(t *testing.T) {
 		}
 	}
 }
+
+func TestOwnWords(t *testing.T) {
+	for from, own := range map[string]bool{"lower edge": true, "the long side": true, "row ends": true, "last round": true,
+		"e": false, "s": false, "long sid": false, "Brim edge": false, " ": false} {
+		if got := ownWords(from); got != own {
+			t.Errorf("from: %q is %v, want %v", from, got, own)
+		}
+	}
+}
