@@ -83,26 +83,6 @@ func takenBy(rounds []*Round) (l []string) {
 	return l
 }
 
-// ParseWords reads words that are not a round: the definition of a stitch.
-func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List) {
-	toks, faults := scan(lines)
-	if len(toks) > maxTokens {
-		t := toks[maxTokens]
-		return nil, fault.List{fail(Span{t.pos, t.length}, "too-large", "the definition is too long", "")}
-	}
-	p := newParser(toks[:len(toks)-1], v, sizes)
-	p.defining = true
-	p.passName()
-	items, f := p.items(false)
-	if f == nil && p.tok().kind != tEnd {
-		f = p.stuck()
-	}
-	if f != nil {
-		return nil, append(append(faults, f), p.faults...)
-	}
-	return items, append(faults, p.faults...)
-}
-
 // ParseNotes reads what running notes say that beginning chains count as: "Ch 2 at
 // the beginning of a round does not count as a st". All else in them is prose.
 func ParseNotes(lines []Line, v *Vocabulary, sizes []string) (l []*Counts) {
@@ -135,27 +115,6 @@ func ParseNotes(lines []Line, v *Vocabulary, sizes []string) (l []*Counts) {
 		}
 	}
 	return l
-}
-
-// passName passes over a name that the words of a stitch begin with: "raised
-// treble front, 1 tr around the post of next st". What follows has to say how it
-// is made.
-func (p *parser) passName() {
-	start := p.i
-	p.eat("make", "work")
-	p.eat("a", "one")
-	w, ok := p.what()
-	named := ok && (w.Loop.Set || w.Kind.Shape != stitch.Plain || w.Kind.Manner != 0)
-	if k := p.tok().kind; named && (k == tComma || k == tColon || k == tDash || k == tSemi) && p.instructs(p.i+1) {
-		at := p.i + 1
-		p.i = at
-		first, ok := p.stitches()
-		p.i = at
-		if s, isStitches := first.(*Stitches); ok && isStitches && s.What.Kind.Base == w.Kind.Base && (s.N.Set() || len(s.Places) > 0) {
-			return
-		}
-	}
-	p.i = start
 }
 
 // roundStarts are the tokens at which rounds begin: the first, and every label

@@ -266,7 +266,7 @@ func (s *scanner) word(spaced bool) token {
 			rest++
 		}
 		tail := strings.ToLower(string(s.text[s.i : s.i+rest]))
-		if tail == "tog" || tail == "togs" || tail == "together" {
+		if tail == "tog" || tail == "togs" || tail == "together" || tail == "inc" && string(s.text[letters:s.i]) == "2" {
 			s.i += rest
 		} else {
 			s.i = letters

@@ -121,6 +121,9 @@ func (p *parser) stitches() (it Item, ok bool) {
 	if p.workedTogether(s) {
 		hasN = false
 	}
+	if w.Kind.Shape == stitch.Together {
+		p.eatAll("to", "decrease")
+	}
 	p.eat(adverbs[:tightness]...)
 	if p.tok().is("once", "worked", "made") && p.at(1).is("in", "into", "around", "round", "over") {
 		p.i++
@@ -174,35 +177,6 @@ func (p *parser) stitches() (it Item, ok bool) {
 	s.Span = p.from(start)
 	p.work = true
 	return s, true
-}
-
-// workedTogether reads "worked together" behind "3 dc": a decrease over as many
-// stitches, ", one in each of next 3 sts", or a cluster in one place.
-func (p *parser) workedTogether(s *Stitches) bool {
-	start := p.i
-	k := s.What.Kind
-	if len(s.N.Values) != 1 || s.N.Values[0] < 2 || k.Shape != stitch.Plain || k.Base < stitch.Single {
-		return false
-	}
-	p.eat("worked")
-	if !p.eat("tog", "together") {
-		p.i = start
-		return false
-	}
-	legs := s.N.Values[0]
-	s.What.Kind, s.N = stitch.Tog(k.Base, legs), Num{}
-	at := p.i
-	p.eatKind(tComma)
-	p.eatKind(tOpen)
-	p.eat("working")
-	if p.eat("one", "1") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber) {
-		p.eat("leg")
-		if p.tok().is("in", "into", "around", "over") {
-			return true // the places follow
-		}
-	}
-	p.i = at
-	return true
 }
 
 // oneEach reads ", one in each row end" behind stitches that are spread along row

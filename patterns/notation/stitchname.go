@@ -115,6 +115,17 @@ func (p *parser) namedWhat() (What, bool) {
 		return w, true
 	}
 	p.i = start
+	if w, ok := p.shapingInWords(); ok {
+		return w, true
+	}
+	if p.eat("invisible", "inv") {
+		w, ok := p.namedWhat()
+		if ok = ok && (w.Shaping < 0 || w.Kind.Shape == stitch.Together && w.Kind.Legs == 2); ok {
+			w.Kind.Manner |= stitch.Invisible
+			return w, true
+		}
+		p.i = start
+	}
 	crossed := p.eat("crossed")
 	ph, ok := p.phrase()
 	if !ok {
@@ -133,14 +144,8 @@ func (p *parser) namedWhat() (What, bool) {
 		w.Kind.Manner |= stitch.Crossed
 	}
 	if w.Kind.Base >= stitch.Single && w.Kind.Shape == stitch.Plain {
-		// dc 3 tog, dc 3 together
-		if n := p.tok(); n.kind == tNumber && n.frac == 0 && n.value > 1 && n.value <= MaxLegs &&
-			p.at(1).is("tog", "together", "togs") {
-			w.Kind.Shape, w.Kind.Legs = stitch.Together, n.value
-			p.i += 2
-		} else if n.kind == tNumber && n.frac == 0 && n.value > 1 && n.value <= MaxLegs && p.at(1).is("sts", "stitches") && p.at(2).is("tog", "together") {
-			w.Kind.Shape, w.Kind.Legs = stitch.Together, n.value
-			p.i += 3
+		if n := p.together(); n > 0 {
+			w.Kind.Shape, w.Kind.Legs = stitch.Together, n
 		} else if p.tok().is("dec", "decrease", "decs") {
 			w.Kind.Shape, w.Kind.Legs = stitch.Together, 2
 			p.i++

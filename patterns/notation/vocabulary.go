@@ -301,9 +301,18 @@ func (v *Vocabulary) near(word string) string {
 // MaxLegs is the most legs that a stitch may have.
 const MaxLegs = 60
 
-// glued reads a decrease written as one word, dc2tog or fpdc2tog. The letters
-// before the number must be a stitch.
+// glued reads a decrease written as one word, dc2tog or fpdc2tog, or an increase, dc2inc.
+// The letters before the number must be a stitch.
 func (v *Vocabulary) glued(word string) (phrase, bool) {
+	if name, ok := strings.CutSuffix(word, "inc"); ok {
+		name = strings.TrimSuffix(name, "2")
+		ph, ok := v.lookup(name)
+		if !ok || ph.what.Kind.Base < stitch.Single || ph.what.Kind.Shape != stitch.Plain {
+			return phrase{}, false
+		}
+		ph.what.Shaping = 1
+		return ph, true
+	}
 	i := strings.IndexFunc(word, digit)
 	if i <= 0 {
 		return phrase{}, false

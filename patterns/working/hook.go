@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"whorl/patterns"
+	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -89,4 +90,84 @@ func postIn(words string) notation.Loop {
 		return notation.Loop{Set: true, Into: stitch.FrontPost}
 	}
 	return notation.Loop{Set: true, Into: stitch.BackPost}
+}
+
+// tradeMeaning is what the name of a decrease or an increase means in the trade, when its
+// definition only explains it: words that cannot be read, or of which less than all could.
+// It is false when the words were read as a stitch of that sort.
+func tradeMeaning(d *patterns.Definition, items []notation.Item, faults fault.List, trade *notation.Vocabulary) (notation.What, bool) {
+	said, unread := notation.ParseWords([]notation.Line{{Text: notation.Plain(d.Name), Line: 1, Column: 1}}, trade, nil)
+	if len(said) != 1 || len(unread) > 0 {
+		return notation.What{}, false
+	}
+	named, ok := said[0].(*notation.Stitches)
+	if !ok || len(named.Places) > 0 || named.N.Set() {
+		return notation.What{}, false
+	}
+	words := strings.ToLower(strings.Join(d.Words.Lines, " "))
+	if what, ok := togetherIn(items); ok && len(faults) == 0 {
+		return what, true
+	}
+	switch k := named.What.Kind; {
+	case k.Shape == stitch.Together, named.What.Shaping < 0:
+		if len(faults) == 0 && anyTogether(items) {
+			return notation.What{}, false
+		}
+		if named.What.Shaping < 0 && !strings.Contains(words, "tog") && !strings.Contains(words, "decrease") {
+			return notation.What{}, false
+		}
+	case named.What.Shaping > 0:
+		if len(faults) == 0 && len(items) > 0 || !strings.Contains(words, "increase") {
+			return notation.What{}, false
+		}
+	default:
+		return notation.What{}, false
+	}
+	if named.What.Shaping <= 0 && strings.Contains(words, "invisible") {
+		named.What.Kind.Manner |= stitch.Invisible
+	}
+	return named.What, true
+}
+
+// togetherIn is the decrease that items are, with the loop that is told behind it: "sc 2
+// sts together through the front loops", or with how it is made in brackets: "decrease (sc
+// 2 sts together)".
+func togetherIn(items []notation.Item) (notation.What, bool) {
+	if len(items) < 2 {
+		return notation.What{}, false
+	}
+	s, ok := items[0].(*notation.Stitches)
+	if !ok || s.What.Kind.Shape != stitch.Together && s.What.Shaping >= 0 || len(s.Places) > 0 || s.N.Set() {
+		return notation.What{}, false
+	}
+	what := s.What
+	for _, it := range items[1:] {
+		switch it := it.(type) {
+		case *notation.Note:
+		case *notation.InLoops:
+			what.Loop = notation.Loop{Set: true, Into: it.Into}
+		case *notation.Group:
+			if !anyTogether(it.Items) {
+				return notation.What{}, false
+			}
+		default:
+			return notation.What{}, false
+		}
+	}
+	return what, true
+}
+
+// anyTogether reports whether stitches are worked together somewhere in items.
+func anyTogether(items []notation.Item) bool {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if it.What.Kind.Shape == stitch.Together || it.What.Shaping < 0 || it.What.Name != "" {
+				return true
+			}
+		case *notation.Skip, *notation.Group, *notation.Repeat:
+			return true // told place by place
+		}
+	}
+	return false
 }

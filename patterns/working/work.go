@@ -86,8 +86,13 @@ func (w *work) parse() {
 		// In its own words a name has the meaning of the trade.
 		others := append(append([]string(nil), names[:i]...), names[i+1:]...)
 		items, faults := notation.ParseWords(lines(d.Words), notation.NewVocabulary(w.p.Terms, others), w.p.Sizes)
-		w.report(faults)
 		name := notation.Plain(d.Name)
+		if what, ok := tradeMeaning(d, items, faults, trade); ok {
+			at := notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}
+			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: what}})
+			continue
+		}
+		w.report(faults)
 		switch {
 		case len(items) == 0:
 			w.unread[name] = true

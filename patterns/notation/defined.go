@@ -1,0 +1,88 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// ParseWords reads words that are not a round: the definition of a stitch.
+func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List) {
+	toks, faults := scan(lines)
+	if len(toks) > maxTokens {
+		t := toks[maxTokens]
+		return nil, fault.List{fail(Span{t.pos, t.length}, "too-large", "the definition is too long", "")}
+	}
+	p := newParser(toks[:len(toks)-1], v, sizes)
+	p.defining = true
+	p.passName()
+	p.passGloss()
+	items, f := p.items(false)
+	if f == nil && p.tok().kind != tEnd {
+		f = p.stuck()
+	}
+	if f != nil {
+		return nil, append(append(faults, f), p.faults...)
+	}
+	return items, append(faults, p.faults...)
+}
+
+// passName passes over a name that the words of a stitch begin with: "raised
+// treble front, 1 tr around the post of next st". What follows has to say how it
+// is made.
+func (p *parser) passName() {
+	start := p.i
+	p.eat("make", "work")
+	p.eat("a", "one")
+	w, ok := p.what()
+	named := ok && (w.Loop.Set || w.Kind.Shape != stitch.Plain || w.Kind.Manner != 0)
+	if k := p.tok().kind; named && (k == tComma || k == tColon || k == tDash || k == tSemi) && p.instructs(p.i+1) {
+		at := p.i + 1
+		p.i = at
+		first, ok := p.stitches()
+		p.i = at
+		if s, isStitches := first.(*Stitches); ok && isStitches && s.What.Kind.Base == w.Kind.Base && (s.N.Set() || len(s.Places) > 0) {
+			return
+		}
+	}
+	p.i = start
+}
+
+// passGloss passes over what a shaping is called before it is said how it is made:
+// "increase by working 2 dc in next st", "increase (2 sc in same st)", "decrease 1 st by
+// working next 2 sc tog". Brackets about all that follows are taken away.
+func (p *parser) passGloss() {
+	start := p.i
+	p.eat("to", "a", "an", "1", "one", "work", "make")
+	p.eat("single", "simple", "basic", "regular")
+	w, ok := p.what()
+	if !ok || w.Shaping == 0 && w.Kind.Shape != stitch.Together {
+		p.i = start
+		return
+	}
+	at := p.i
+	if _, ok := p.plainNumber(); ok || p.eat("a") {
+		if !p.eat("st", "sts", "stitch", "stitches") {
+			p.i = at
+		}
+	}
+	if open := p.i; p.tok().kind == tOpen {
+		close := p.matching(open)
+		if close > 0 && close+1 == len(p.toks)-1 {
+			p.i++
+			p.eat("work", "make")
+			if w.Shaping > 0 && p.instructs(p.i) {
+				p.toks = append(p.toks[:close:close], p.toks[close+1:]...)
+				return
+			}
+		}
+		p.i = start
+		return
+	}
+	if p.eat("by") || p.eatKind(tColon) || p.eatKind(tComma) || p.eatKind(tDash) || p.eatKind(tSemi) {
+		p.eat("working", "making", "crocheting", "placing", "work", "make")
+		if p.instructs(p.i) {
+			return
+		}
+	}
+	p.i = start
+}
