@@ -316,7 +316,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
-	if sentence && (p.pieceHead(b) || p.uncounted(b) || p.advice(b)) {
+	if sentence && (p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.advice(b)) {
 		return nil
 	}
 	if p.tok().is("skipping", "missing", "ignoring") && p.spacesLeftOut() {

@@ -209,46 +209,6 @@ func (p *parser) advice(b *block) bool {
 	return false
 }
 
-// headings are what the stretches of a piece are called.
-var headings = []string{"edging", "border", "band", "brim", "crown", "body", "sides", "side", "ribbing", "rib", "trim", "flap", "flaps", "cuff", "thumb",
-	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles",
-	"lace", "texture", "heel", "toe", "foot", "leg", "head", "ear", "ears", "gusset"}
-
-// hangs reads the name of a loop or a cord that hangs from a piece, "Hanging loop:",
-// "Stem:", with work behind it. It goes to the colon.
-func (p *parser) hangs() bool {
-	start := p.i
-	if !p.tok().first || !capital(p.tok().raw) {
-		return false
-	}
-	for n := 0; n < 3 && p.tok().kind == tWord; n++ {
-		p.i++
-	}
-	if p.tok().kind == tColon && p.instructs(p.i+1) && p.at(-1).is("loop", "hanger", "stem", "stalk", "cord", "tie", "string", "tail", "curl") {
-		return true
-	}
-	p.i = start
-	return false
-}
-
-// headed reports whether the line is the last before the next label and names a
-// stretch of the piece, though with the name of a stitch: "Shell edging".
-func (p *parser) headed() bool {
-	if !p.tok().first || !capital(p.tok().raw) {
-		return false
-	}
-	j := p.i
-	for ; p.toks[j].kind == tWord && (j == p.i || !p.toks[j].first); j++ {
-		if p.toks[j].is("work", "in", "each", "around", "rep", "repeat", "ch", "join") {
-			return false
-		}
-	}
-	if p.toks[j].kind == tColon {
-		j++
-	}
-	return p.toks[j].kind == tEnd && j-p.i <= 5 && p.toks[j-1].is(headings...)
-}
-
 // leaves reports whether a sentence says how many stitches are where: "7 (7, 8) sts
 // of the last round are left unworked".
 func (p *parser) leaves() bool {
@@ -420,12 +380,6 @@ func (p *parser) note(b *block, start, end int) bool {
 		start-- // "Now for the rib", "so that the ribs stack up"
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
-	return true
-}
-
-func (p *parser) heading(b *block, start, end int) bool {
-	p.note(b, start, end)
-	b.items[len(b.items)-1].(*Note).Heading = true
 	return true
 }
 

@@ -1,0 +1,126 @@
+package notation
+
+// headings are what the stretches of a piece are called.
+var headings = []string{"edging", "border", "band", "brim", "crown", "body", "sides", "side", "ribbing", "rib", "trim", "flap", "flaps", "cuff", "thumb",
+	"hand", "shaping", "finishing", "yoke", "cup", "top", "base", "section", "increases", "decreases", "rounds", "rows", "stripes", "panel", "earflaps", "ties", "strap", "handle", "handles",
+	"lace", "texture", "heel", "toe", "foot", "leg", "head", "ear", "ears", "gusset"}
+
+// hanging is what hangs from a piece.
+var hanging = []string{"loop", "hanger", "stem", "stalk", "cord", "tie", "string", "tail", "curl"}
+
+// hangs reads the name of a loop or a cord that hangs from a piece, "Hanging loop:",
+// "Stem:", with work behind it. It goes to the colon.
+func (p *parser) hangs() bool {
+	start := p.i
+	if !p.tok().first || !capital(p.tok().raw) {
+		return false
+	}
+	for n := 0; n < 3 && p.tok().kind == tWord; n++ {
+		p.i++
+	}
+	if p.tok().kind == tColon && p.instructs(p.i+1) && p.at(-1).is(hanging...) {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// headed reports whether the line is the last before the next label and names a
+// stretch of the piece, though with the name of a stitch: "Shell edging".
+func (p *parser) headed() bool {
+	if !p.tok().first || !capital(p.tok().raw) {
+		return false
+	}
+	j := p.i
+	for ; p.toks[j].kind == tWord && (j == p.i || !p.toks[j].first); j++ {
+		if p.toks[j].is("work", "in", "each", "around", "rep", "repeat", "ch", "join") {
+			return false
+		}
+	}
+	if p.toks[j].kind == tColon {
+		j++
+	}
+	return p.toks[j].kind == tEnd && j-p.i <= 5 && p.toks[j-1].is(headings...)
+}
+
+// working are words that no name of a piece has in it.
+var working = []string{"in", "into", "each", "every", "around", "across", "next", "join", "turn", "ch", "chain", "work", "make", "repeat", "rep",
+	"sk", "skip", "miss", "sl", "ss", "fasten", "until", "change", "do", "place", "evenly", "st", "sts", "stitches", "through", "over", "without", "continue",
+	"begin", "start", "starting", "beginning", "end", "finish", "using", "cut", "break", "rs", "ws", "fo", "off"}
+
+// titled takes what a piece is called, at the head of its words, as a heading: a line of
+// its own, "Puff wheel coaster", "EARS (make 2)", or the words before a starting chain,
+// "Leaf: ch 11".
+func (p *parser) titled(b *block) bool {
+	start := p.i
+	if t := p.tok(); t.kind != tWord || !t.first || !capital(t.raw) {
+		return false
+	}
+	line := p.lineEnd()
+	j, names := start, false // whether a word is none of the trade's
+	for ; j < line && j < len(p.toks)-1; j++ {
+		t := &p.toks[j]
+		if t.kind == tHyphen || t.kind == tDash || t.kind == tSlash || t.kind == tQuote {
+			continue
+		}
+		if t.kind != tWord || j > start && t.first {
+			break
+		}
+		if t.is(working...) || j-start > 6 {
+			return false
+		}
+		names = names || !p.stitchy(j, j+1)
+	}
+	switch last, t := &p.toks[j-1], &p.toks[j]; {
+	case !names:
+		return false
+	case t.kind == tColon && j+1 < line:
+		if p.tok().is(advising...) || p.tok().is("with") || last.is(hanging...) {
+			return false
+		}
+		p.i = j + 1
+		p.eat("with", "using")
+		p.eat("make", "work")
+		if p.chain() == nil {
+			p.i = start
+			return false
+		}
+		p.i = start
+		return p.heading(b, start, j+1)
+	case t.kind == tColon && p.toks[line].first && !p.tok().is(advising...):
+		return p.heading(b, start, line)
+	case t.kind == tOpen:
+		close := p.matching(j)
+		if close < 0 || close+1 < line && !(close+2 == line && (p.toks[close+1].kind == tColon || p.toks[close+1].kind == tStop)) || !p.ofPiece(j+1, close) {
+			return false
+		}
+		return p.heading(b, start, line)
+	case j == line && t.kind != tEnd || t.kind == tEnd && start == 0:
+		if last.kind != tWord || p.stitchy(j-1, j) || p.vagueWord(j-1) || t.kind == tWord && !capital(t.raw) {
+			return false
+		}
+		return p.heading(b, start, line)
+	}
+	return false
+}
+
+// ofPiece reports whether the words in brackets behind the name of a piece, between
+// tokens i and j, say how many are made, or anything but work: "make two alike".
+func (p *parser) ofPiece(i, j int) bool {
+	for k := i; k < j; k++ {
+		t := &p.toks[k]
+		if t.is("make", "makes") || t.kind == tTimes {
+			continue
+		}
+		if t.kind == tNumber && (k == i || !p.toks[k-1].is("make", "makes") && p.toks[k-1].kind != tTimes) {
+			return false
+		}
+	}
+	return !p.stitchy(i, j)
+}
+
+func (p *parser) heading(b *block, start, end int) bool {
+	p.note(b, start, end)
+	b.items[len(b.items)-1].(*Note).Heading = true
+	return true
+}
