@@ -1,8 +1,6 @@
 package notation
 
 import (
-	"strings"
-
 	"whorl/patterns/fault"
 )
 
@@ -221,10 +219,13 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 			p.i += j
 			return &OtherSide{p.from(start)}, nil
 		}
+		if p.alongBottom() {
+			return &OtherSide{p.from(start)}, nil
+		}
 		if p.eat("working", "work", "now", "continue", "continuing") {
 			// "working along the foundation chain, 3 sc in first ch"
 			p.eat("work", "working")
-			if p.eat("along", "across", "on", "down") {
+			if p.eat("along", "across", "on", "down", "in", "into") {
 				if p.eat("the"); p.tok().is("foundation", "starting", "cast", "original", "beginning") && p.startingChain() && p.ended() {
 					return &OtherSide{p.from(start)}, nil
 				}
@@ -251,96 +252,28 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 	return nil, nil
 }
 
-// colour reads "change to yarn B", "with colour A", "switch to Silt".
-func (p *parser) colour() (Item, *fault.Fault) {
+// alongBottom reads "rotate and work along bottom edge" before chains that are worked into:
+// the edge is that of the starting chain.
+func (p *parser) alongBottom() bool {
 	start := p.i
-	switch {
-	case p.tok().is("changing", "alternating", "change") && p.at(1).is("colour", "color", "colours", "colors", "yarns") && p.at(2).is("every", "each", "as"):
-		// "changing colour every 2 rows": which, is left to the reader.
-		p.rest()
-		return &Note{Span: p.from(start), Text: p.words(start)}, nil
-	case p.eat("change", "changing", "switch", "switching"):
-		p.eat("colour", "color", "yarn", "yarns")
-		p.eat("to")
-	case p.eat("with", "using"):
-	case p.tok().is("still") && p.at(1).is("in", "with", "using"):
-		p.i += 2 // "Still in Slate, ch 1"
-	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):
-		p.i++ // "In Oat, ch 5."
-	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
-		p.i++
-	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
-		p.i += 2 // "Start in B."
-	case p.tok().is("in") && p.at(1).kind == tWord && len(p.at(1).raw) == 1 && capital(p.at(1).raw) && (p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
-		p.i++ // "In A, ch 5."
-	case p.tok().is("yarn", "colour", "color") && p.at(1).kind == tWord && capital(p.at(1).raw) &&
-		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
-		// "Yarn A. Join with …"
-	default:
-		return nil, nil
+	if p.eat("rotate", "turn") {
+		p.eatKind(tComma)
+		p.eat("and", "to", "then")
 	}
-	with := p.at(-1).is("with", "using") || p.at(-1).is("in") && !p.toks[start].is("change", "switch")
-	name, ok := p.yarn()
-	if ok {
-		p.eat("still", "again", "only", "throughout")
-	}
-	if t := p.tok(); !ok && with && t.kind == tWord && !p.stitchy(p.i, p.i+1) && !t.is("rs", "ws", "tail", "end", "a", "the", "right", "wrong") &&
-		(capital(t.raw) && p.at(1).kind == tComma || p.at(1).kind == tColon || p.at(1).is("yarn", "colour", "color") && (p.at(2).kind == tComma || p.at(2).kind == tColon)) {
-		name, ok = t.raw, true
-		p.i++
-		p.eat("yarn", "colour", "color")
-	}
-	if !ok && p.at(-1).is("to") {
-		// "change to Silt": any name
-		at := p.i
-		for p.tok().kind == tWord && !p.tok().is("in", "on", "at", "and", "for") {
-			p.i++
-		}
-		if p.i > at {
-			name, ok = p.words(at), true
+	p.eat("continue", "continuing", "now")
+	if p.eat("work", "working") {
+		p.eat("along", "across", "on", "in")
+		p.eat("the")
+		if p.eat("bottom", "lower") && p.eat("edge", "side") && (p.tok().kind == tComma || p.tok().kind == tColon) {
+			for j := p.i + 1; j < len(p.toks) && p.toks[j].kind != tComma && p.toks[j].kind != tStop; j++ {
+				if p.toks[j].is("ch", "chain", "chs") {
+					return true
+				}
+			}
 		}
 	}
-	if !ok {
-		p.i = start
-		return nil, nil
-	}
-	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "rnds", "rows", "of", "yo", "st", "end", "this", "each", "every", "final") {
-		if _, ok := roundWord(p.at(-1)); ok {
-			p.num() // "at end of Row 4"
-		}
-	}
-	if p.at(-1).is("for", "the") || p.tok().is("for") {
-		// "for the band": what it is for
-		for k := p.tok(); k.kind == tWord && !k.is("and", "then", "work", "make") && !p.stitchy(p.i, p.i+1); k = p.tok() {
-			p.i++
-		}
-	}
-	return &Colour{p.from(start), name}, nil
-}
-
-// yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
-func (p *parser) yarn() (string, bool) {
-	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
-		p.i++
-	}
-	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
-		return strings.ToUpper(p.at(-1).raw), true
-	}
-	p.eat("new", "next", "contrasting", "contrast")
-	if p.eat("yarn", "colour", "color", "col") {
-		t := p.tok()
-		if t.kind == tWord && len([]rune(t.raw)) <= 2 && !t.is("in", "to", "at", "on") || t.kind == tNumber {
-			p.i++
-			return t.raw, true
-		}
-		return "new", true
-	}
-	t := p.tok()
-	if t.kind == tWord && len(t.raw) == 1 && strings.ToUpper(t.raw) == t.raw {
-		p.i++
-		return t.raw, true
-	}
-	return "", false
+	p.i = start
+	return false
 }
 
 // startingIn reads "Starting in any ch-1 sp," before anything is made.

@@ -45,7 +45,7 @@ func (p *parser) headed() bool {
 
 // working are words that no name of a piece has in it.
 var working = []string{"in", "into", "each", "every", "around", "across", "next", "join", "turn", "ch", "chain", "work", "make", "repeat", "rep",
-	"sk", "skip", "miss", "sl", "ss", "fasten", "until", "change", "do", "place", "evenly", "st", "sts", "stitches", "through", "over", "without", "continue",
+	"sk", "skip", "miss", "sl", "ss", "fasten", "until", "change", "do", "evenly", "st", "sts", "stitches", "through", "over", "without", "continue",
 	"begin", "start", "starting", "beginning", "end", "finish", "using", "cut", "break", "rs", "ws", "fo", "off"}
 
 // titled takes what a piece is called, at the head of its words, as a heading: a line of
@@ -107,6 +107,9 @@ func (p *parser) titled(b *block) bool {
 // ofPiece reports whether the words in brackets behind the name of a piece, between
 // tokens i and j, say how many are made, or anything but work: "make two alike".
 func (p *parser) ofPiece(i, j int) bool {
+	if i+1 < j && p.toks[i].is("make") && p.toks[i+1].kind != tOpen {
+		return true
+	}
 	for k := i; k < j; k++ {
 		t := &p.toks[k]
 		if t.is("make", "makes") || t.kind == tTimes {

@@ -101,7 +101,7 @@ func (p *parser) onwards() bool {
 		return true
 	}
 	p.i = at
-	if p.eat("after", "at") && p.eat("the", "any", "each") {
+	if p.eat("after", "at") && p.eat("the", "any", "each", "this", "last", "final") {
 		p.eat("end", "last", "final")
 		p.eat("of")
 		p.eat("the", "any", "each")
@@ -202,6 +202,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		j.Yarn = yarn
 	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && (p.at(1).is("with", "in", "to", "at", "where") || p.at(1).kind == tComma || p.at(1).kind == tStop || p.at(1).kind == tNumber && p.beforeSeam(p.i+1) != nil) && !p.stitchy(p.i, p.i+1) {
 		j.Yarn = t.raw
+		p.i++
+	} else if !p.work && t.kind == tWord && p.at(1).is("with") && !p.stitchy(p.i, p.i+1) && !p.vagueWord(p.i) && !t.is(noShade...) {
+		j.Yarn = t.raw // "Join white with sl st in any sc"
 		p.i++
 	} else {
 		p.i = at

@@ -105,7 +105,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 	}
 	if t := p.tok(); t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber && !hasN {
 		switch end := p.at(2); end.kind {
-		case tEnd, tStop, tOpen, tComma, tSemi, tClose:
+		case tEnd, tStop, tOpen, tComma, tSemi, tClose, tEqual, tDash:
 			p.tok().kind = tTimes // inc*6
 		}
 	}
@@ -164,6 +164,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		}
 	}
 	p.fromSide(s)
+	p.bothLegs(s)
 	p.oneEach(s)
 	p.onLastMade(start, s)
 	if s.Places != nil || hasN {

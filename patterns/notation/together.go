@@ -73,3 +73,23 @@ func (p *parser) workedTogether(s *Stitches) bool {
 	p.i = at
 	return true
 }
+
+// bothLegs passes over ", working both legs in the same st" behind stitches that are
+// worked together in one place.
+func (p *parser) bothLegs(s *Stitches) {
+	if s.What.Kind.Shape != stitch.Together || len(s.Places) != 1 || s.Places[0].N.Set() {
+		return
+	}
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("working", "with") {
+		p.eat("both", "all")
+		if p.eat("legs", "halves", "parts") && p.eat("in", "into") && p.eat("the", "same") {
+			p.eat("same")
+			if p.eat("st", "stitch", "sp", "space", "place") {
+				return
+			}
+		}
+	}
+	p.i = start
+}

@@ -3,6 +3,7 @@ package working
 import (
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // A border that goes from corner to corner, "*3 sc in corner, work 27 sc evenly across to
@@ -45,8 +46,16 @@ func (w *roundWork) edgeToCorner(s *notation.Stitches, n int, hasN bool, p *nota
 	}
 	at := notation.Place{Span: p.Span, Pick: notation.Each, Evenly: true, Target: notation.Target{Sort: notation.RowEnds}}
 	w.edgeTurn++
+	if !hasN {
+		n, hasN = w.sideStitches(), true
+	}
 	if w.edgeTurn%2 == 0 {
-		return w.evenly(s, n, hasN, &at), true
+		if h := w.evenly(s, n, hasN, &at); h != nil || w.edgeTurn > 2 || w.c.side > 0 || !w.underneath() {
+			return h, true
+		}
+		w.use(w.c.side, worked)
+		w.same = []fabric.Place{w.c.place(w.c.side, p.Into)} // the corner: the first of the chain
+		return nil, true
 	}
 	if at.Target.Name = notation.TopEdge; w.edgeTurn == 3 {
 		at.Target.Name = notation.ChainEdge
@@ -59,6 +68,12 @@ func (w *roundWork) edgeToCorner(s *notation.Stitches, n int, hasN bool, p *nota
 	if w.edgeTurn == 1 && w.c.side > 0 {
 		to = w.c.side
 	}
+	if to-from < 2 {
+		return nil, false
+	}
+	if s.N.Values == nil {
+		n = to - from - 2
+	}
 	var last []fabric.Place
 	if hasN && n <= to-from-2 {
 		w.use(from, worked)
@@ -70,4 +85,43 @@ func (w *roundWork) edgeToCorner(s *notation.Stitches, n int, hasN bool, p *nota
 		w.same = last
 	}
 	return h, ok
+}
+
+// sideStitches is how many stitches go along the row ends of one side where the words do
+// not say: what the stated count leaves for the two, or one for each row.
+func (w *roundWork) sideStitches() int {
+	across := len(w.c.spots)
+	if w.c.side > 0 {
+		across = w.c.side
+	}
+	for _, s := range w.stated {
+		n := 0
+		for _, c := range s.Counts {
+			if c.Target.Sort != notation.ChainSpace {
+				n += c.N.For(w.size)
+			}
+		}
+		left := n - 4*cornerStitches(w.items) - 2*(across-2)
+		if left > 0 && left%2 == 0 && left/2 <= maxRound {
+			return left / 2
+		}
+	}
+	return len(w.sideRows)
+}
+
+// cornerStitches is how many stitches go into each corner of a border.
+func cornerStitches(items []notation.Item) (n int) {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Repeat:
+			n += cornerStitches(it.Items)
+		case *notation.Group:
+			n += cornerStitches(it.Items)
+		case *notation.Stitches:
+			if (len(it.Places) == 0 || !toCorner(&it.Places[0])) && it.What.Kind.Base > stitch.Slip {
+				n += max(1, it.N.For(0))
+			}
+		}
+	}
+	return n
 }

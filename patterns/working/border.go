@@ -102,6 +102,9 @@ func (w *roundWork) underneath() bool {
 	if w.under == 0 || w.c.index != 0 {
 		return false
 	}
+	if w.c.side > 0 && w.pos >= w.c.side {
+		return true // said again
+	}
 	all := w.part.Rounds[0].Stitches
 	w.c.side = len(w.c.spots)
 	for i := len(all) - w.under; i < len(all); i++ {

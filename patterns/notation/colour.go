@@ -1,0 +1,138 @@
+package notation
+
+import (
+	"strings"
+
+	"whorl/patterns/fault"
+)
+
+// colour reads "change to yarn B", "with colour A", "switch to Silt".
+func (p *parser) colour() (Item, *fault.Fault) {
+	start := p.i
+	switch {
+	case p.tok().is("changing", "alternating", "change") && p.at(1).is("colour", "color", "colours", "colors", "yarns") && p.at(2).is("every", "each", "as"):
+		// "changing colour every 2 rows": which, is left to the reader.
+		p.rest()
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
+	case p.eat("change", "changing", "switch", "switching"):
+		p.eat("colour", "color", "yarn", "yarns")
+		p.eat("to")
+	case p.eat("with", "using"):
+	case p.tok().is("still") && p.at(1).is("in", "with", "using"):
+		p.i += 2 // "Still in Slate, ch 1"
+	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):
+		p.i++ // "In Oat, ch 5."
+	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
+		p.i++
+	case p.tok().is("in") && p.shade(1) != "":
+		p.i++ // "In pale grey, 6 dc in a magic ring"
+	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
+		p.i += 2 // "Start in B."
+	case p.tok().is("in") && p.at(1).kind == tWord && len(p.at(1).raw) == 1 && capital(p.at(1).raw) && (p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
+		p.i++ // "In A, ch 5."
+	case p.tok().is("yarn", "colour", "color") && p.at(1).kind == tWord && capital(p.at(1).raw) &&
+		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
+		// "Yarn A. Join with …"
+	default:
+		return nil, nil
+	}
+	with := p.at(-1).is("with", "using") || p.at(-1).is("in") && !p.toks[start].is("change", "switch")
+	name, ok := p.yarn()
+	if ok {
+		p.eat("still", "again", "only", "throughout")
+	}
+	if t := p.tok(); !ok && with && t.kind == tWord && !p.stitchy(p.i, p.i+1) && !t.is("rs", "ws", "tail", "end", "a", "the", "right", "wrong") &&
+		(capital(t.raw) && p.at(1).kind == tComma || p.at(1).kind == tColon || p.at(1).is("yarn", "colour", "color") && (p.at(2).kind == tComma || p.at(2).kind == tColon)) {
+		name, ok = t.raw, true
+		p.i++
+		p.eat("yarn", "colour", "color")
+	}
+	if !ok && with {
+		if name = p.shade(0); name != "" {
+			ok = true
+			p.i += strings.Count(name, " ") + 1
+		}
+	}
+	if !ok && p.at(-1).is("to") {
+		// "change to Silt": any name
+		at := p.i
+		for p.tok().kind == tWord && !p.tok().is("in", "on", "at", "and", "for") {
+			p.i++
+		}
+		if p.i > at {
+			name, ok = p.words(at), true
+		}
+	}
+	if !ok {
+		p.i = start
+		return nil, nil
+	}
+	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "rnds", "rows", "of", "yo", "st", "end", "this", "each", "every", "final") {
+		if _, ok := roundWord(p.at(-1)); ok {
+			p.num() // "at end of Row 4"
+		}
+	}
+	if p.at(-1).is("for", "the") || p.tok().is("for") {
+		// "for the band": what it is for
+		for k := p.tok(); k.kind == tWord && !k.is("and", "then", "work", "make") && !p.stitchy(p.i, p.i+1); k = p.tok() {
+			p.i++
+		}
+	}
+	return &Colour{p.from(start), name}, nil
+}
+
+// yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
+func (p *parser) yarn() (string, bool) {
+	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
+		p.i++
+	}
+	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
+		return strings.ToUpper(p.at(-1).raw), true
+	}
+	p.eat("new", "next", "contrasting", "contrast")
+	if p.eat("yarn", "colour", "color", "col") {
+		t := p.tok()
+		if t.kind == tWord && len([]rune(t.raw)) <= 2 && !t.is("in", "to", "at", "on") || t.kind == tNumber {
+			p.i++
+			return t.raw, true
+		}
+		return "new", true
+	}
+	t := p.tok()
+	if t.kind == tWord && len(t.raw) == 1 && strings.ToUpper(t.raw) == t.raw {
+		p.i++
+		return t.raw, true
+	}
+	return "", false
+}
+
+// shade is the name of a yarn that begins n tokens on and is told by no letter, "red",
+// "pale grey", when a comma and work stand behind it; "" for anything else.
+func (p *parser) shade(n int) string {
+	end := n
+	for ; end < n+3 && p.at(end).kind == tWord && !p.at(end).first; end++ {
+		if i := p.i + end; p.stitchy(i, i+1) || p.vagueWord(i) || p.at(end).is(noShade...) {
+			return ""
+		}
+	}
+	if end == n || p.at(end).kind != tComma {
+		return ""
+	}
+	next := p.i + end + 1
+	if p.toks[next].is("make", "work", "using") {
+		next++
+	}
+	at := p.i
+	p.i = next
+	ring, _ := p.ring()
+	if p.i = at; ring == nil && !p.instructs(next) {
+		return ""
+	}
+	p.i = at + end
+	defer func() { p.i = at }()
+	return p.words(at + n)
+}
+
+// noShade are words that name no yarn behind "in" or "with".
+var noShade = []string{"rs", "ws", "right", "wrong", "side", "facing", "hook", "needle", "tail", "loop", "loops", "post", "stitch", "total", "all", "turn",
+	"rounds", "rows", "pattern", "same", "first", "last", "both", "each", "back", "front", "marker", "mm", "size", "round", "row"}
