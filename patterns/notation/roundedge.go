@@ -14,7 +14,7 @@ func (b *block) evenlyRound() bool {
 	at := p.i
 	n, hasN := p.num()
 	w, ok := p.what()
-	if !ok || w.Kind.Base < stitch.Single || w.Kind.Shape != stitch.Plain || !p.eat("evenly") || !p.eat("around", "round", "along") {
+	if !ok || w.Kind.Base < stitch.Single || w.Kind.Shape != stitch.Plain || !p.eat("evenly") || !p.eat("around", "round") {
 		return no()
 	}
 	edge := p.from(at)
@@ -89,7 +89,7 @@ func (p *parser) inEachCorner() ([]Place, Item) {
 			places, it = st.Places, st
 		}
 	}
-	if len(places) != 1 || places[0].Target.Name != Corner && places[0].Target.Sort != CornerStitch || !places[0].Every && places[0].Pick == Next && !places[0].Bare {
+	if len(places) != 1 || places[0].Target.Name != Corner && places[0].Target.Sort != CornerStitch || !places[0].Every && !p.at(-1).is("corners") {
 		p.i = start
 		return nil, nil
 	}
