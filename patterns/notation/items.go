@@ -116,58 +116,6 @@ func (b *block) begin() {
 	}
 }
 
-// exception reads "working 3 sc in each corner", an exception to the each
-// before it.
-func (b *block) exception() bool {
-	p := b.p
-	start := p.i
-	if len(b.items) == 0 || !p.eat("working", "making", "with", "placing", "but") {
-		return false
-	}
-	last, ok := b.items[len(b.items)-1].(*Stitches)
-	if !ok || len(last.Places) == 0 || last.Places[len(last.Places)-1].Pick != Each {
-		p.i = start
-		return false
-	}
-	var but Item
-	if p.tok().kind == tOpen {
-		inner := &block{p: p}
-		if f := inner.bracket(nil); f == nil && len(inner.items) == 1 {
-			if g, ok := inner.items[0].(*Group); ok && len(g.Place) == 1 {
-				last.But = append(last.But, g)
-				return true
-			}
-		}
-		p.i = start
-		return false
-	}
-	but, ok = p.stitches()
-	s, _ := but.(*Stitches)
-	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
-		p.i = start
-		return false
-	}
-	last.But = append(last.But, s)
-	return true
-}
-
-// allRound reads ", all the way round" behind what goes into each.
-func (b *block) allRound() bool {
-	p := b.p
-	start := p.i
-	if len(b.items) == 0 || !p.eatAll("all", "the", "way") || !p.eat("around", "round", "across", "along") {
-		p.i = start
-		return false
-	}
-	s, ok := b.items[len(b.items)-1].(*Stitches)
-	if !ok || len(s.Places) == 0 || s.Places[len(s.Places)-1].Pick != Each {
-		p.i = start
-		return false
-	}
-	s.Places[len(s.Places)-1].Extent = Extent{Sort: ToEnd, Text: "around"}
-	return true
-}
-
 // ends reports whether the last instruction is advice, so that a new sentence begins
 // behind a semicolon.
 func (b *block) ends() bool {
@@ -188,6 +136,9 @@ func (b *block) add(i Item) {
 func (b *block) next(sentence bool) *fault.Fault {
 	p := b.p
 	if p.trailingCount(sentence) {
+		return nil
+	}
+	if b.alongSides(sentence) {
 		return nil
 	}
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {

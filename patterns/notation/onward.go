@@ -7,8 +7,17 @@ import "whorl/patterns/fault"
 // did. Until when, the label or an Until says.
 func (p *parser) onward() (Item, *fault.Fault) {
 	start := p.i
+	// "Work in the same way", "Keep going in this manner", "Continue as established":
+	// only with what is different along the sides.
+	sides := false
 	if !p.eat("continue", "cont", "continuing", "proceed") {
-		return nil, nil
+		if sides = p.eat("work", "working", "keep", "carry", "go"); !sides {
+			return nil, nil
+		}
+		if p.eat("going", "on", "working", "crocheting"); !p.tok().is("in", "as") {
+			p.i = start
+			return nil, nil
+		}
 	}
 	end := p.sentenceEnd()
 	r := &Ref{Onward: true}
@@ -27,17 +36,28 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	}
 	way := false
 	if p.eat("in", "as") {
+		as := p.at(-1).is("as")
 		p.eat("this", "the", "same")
-		p.eat("same", "established")
-		way = p.eat("way", "manner", "fashion", "pattern", "established", "set")
+		p.eat("same")
+		way = p.eat("way", "manner", "fashion", "pattern", "established", "set") || as && p.eat("before")
+		if way && !as && p.eat("as") {
+			as = p.eat("established", "set", "before")
+		}
+		sides = sides || as && !grows
 	}
 	if at := p.i; way && p.eat("on", "in") && p.eat("each", "every") && p.eat("rnd", "round", "row") {
 		r.Every = true
 	} else {
 		p.i = at
 	}
+	clause := p.i
 	p.eatKind(tComma)
-	if p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
+	if at := p.i; (way || grows) && (p.eat("but") || true) && p.along(p.i) != nil {
+		// Said of the sides, which is read behind it.
+		p.i = clause
+		r.Last, r.Span = One(p.from(start)), p.from(start)
+		return r, nil
+	} else if p.i = at; p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
 		p.eat("working", "making", "having")
 		n, ok := p.num()
 		if !ok && p.eat("an", "a", "one") {
@@ -77,7 +97,7 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	}
 	for p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
 	}
-	if k := p.tok().kind; !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") {
+	if k := p.tok().kind; sides || !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") {
 		p.i = start
 		return nil, nil
 	}

@@ -9,7 +9,7 @@ import (
 
 func (s Style) ref(r *Ref) string {
 	if r.Onward {
-		return s.onward(r)
+		return s.onward(r) + s.along(r.Along)
 	}
 	if r.Piece != "" && len(r.Rounds) == 0 {
 		return "work as for " + r.Piece
@@ -32,7 +32,7 @@ func (s Style) ref(r *Ref) string {
 	if r.Times.Set() {
 		text += s.timesMore(r)
 	}
-	return text + s.endingRound(r.End)
+	return text + s.along(r.Along) + s.endingRound(r.End)
 }
 
 // onward is "continue in this way, working 1 more st between increases".

@@ -36,6 +36,13 @@ func (p *parser) refer() (Item, *fault.Fault) {
 			}
 			p.i = again
 		}
+		if at := p.i; worked && p.eat("in") {
+			// "Work in the same way as Rnd 4"
+			p.eat("exactly", "just", "the")
+			if p.eat("the"); !p.eat("same") || !p.eat("way", "manner", "fashion") || !p.tok().is("as") {
+				p.i = at
+			}
+		}
 		if !p.eat("as", "same", "like", "alternate") {
 			p.i = start
 			return nil, nil
@@ -53,7 +60,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 			p.i = start
 			return nil, nil
 		}
-		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.toks[start].is("work") {
+		if _, round := roundWord(p.tok()); !round && !p.tok().is("the", "last", "previous", "prev") && p.tok().kind != tOrdinal && p.toks[start].is("work") {
 			return nil, p.failAt(start, "vague", "the words do not say which round is meant", "Name it by its number: Rep Rnd 3.")
 		}
 	}

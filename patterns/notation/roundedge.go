@@ -27,7 +27,7 @@ func (b *block) evenlyRound() bool {
 	p.eatKind(tComma)
 	p.eat("and")
 	p.eat("with", "working", "placing", "making", "work", "putting")
-	side := p.eachSide()
+	side := p.perSide()
 	places, corner := p.inEachCorner()
 	if corner == nil {
 		return no()
@@ -50,8 +50,8 @@ func (b *block) evenlyRound() bool {
 	return true
 }
 
-// eachSide reads "8 sc along each side and" before what goes into the corners.
-func (p *parser) eachSide() Num {
+// perSide reads "8 sc along each side and" before what goes into the corners.
+func (p *parser) perSide() Num {
 	start := p.i
 	n, ok := p.num()
 	if _, isStitch := p.what(); ok && isStitch && p.eat("along", "on", "across", "down", "to") && p.eat("each") && p.eat("side", "edge") {

@@ -404,6 +404,7 @@ type (
 		Piece string
 		// Every is set when each of the rounds is shaped: "on every round".
 		Every bool
+		Along *Along // how their sides differ; nil when nothing is said of it
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {

@@ -18,6 +18,14 @@ type runs struct {
 // those gets more every time. A round of increases alone has runs of none. It is nil
 // where the rounds before do not show it.
 func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, step int) {
+	if p.alongOf(ref) != nil {
+		return p.latest[max(len(p.latest)-1, 0):], 0
+	}
+	return p.increasing(ref)
+}
+
+// increasing is onwardOf for rounds with increases or decreases between plain runs.
+func (p *partWork) increasing(ref *notation.Ref) (of []*notation.Round, step int) {
 	last, before := -1, -1
 	var a, b runs
 	for i := len(p.latest) - 1; i >= 0 && before < 0; i-- {
@@ -165,12 +173,19 @@ func (p *partWork) grownItems(items []notation.Item, by int) (l []notation.Item,
 
 // goOnward works n rounds that go on as those before them.
 func (p *partWork) goOnward(r *notation.Round, ref *notation.Ref, n int) {
+	along := p.alongOf(ref)
 	of, step := p.onwardOf(ref)
-	if of == nil {
+	if len(of) == 0 {
 		p.add(p.vagueOnward(ref), true)
 		return
 	}
 	for i := 0; i < n && !p.broken; i++ {
+		if along != nil {
+			if !p.alongRound(r, of[0], along, i+1, i == n-1) {
+				return
+			}
+			continue
+		}
 		text := p.grown(of[i%len(of)], step*(i/len(of)+1))
 		if text == nil {
 			p.add(p.vagueOnward(ref), true)

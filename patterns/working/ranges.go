@@ -399,7 +399,12 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	}
 	of = led(r, of)
 	for i := 0; i < n && !p.broken; i++ {
-		p.oneRound(r, of[i%len(of)], p.number+1, i == n-1)
+		text := of[i%len(of)]
+		if ref.Along == nil {
+			p.oneRound(r, text, p.number+1, i == n-1)
+		} else if !p.alongRound(r, text, ref.Along, (i/len(of)+1)*len(of), i == n-1) {
+			return
+		}
 	}
 }
 

@@ -1,10 +1,5 @@
 package notation
 
-import (
-	"whorl/patterns/fault"
-	"whorl/patterns/stitch"
-)
-
 // addStitches adds stitches; those that are "all in" one place take the ones
 // before them along, and "working 3 sc in each corner" belongs to the each
 // before it.
@@ -94,62 +89,54 @@ func eachKind(s *Stitches) bool {
 	return false
 }
 
-// listAround makes "sc 2, inc around", with nothing between the stitches that says where
-// they go, a list that is repeated round.
-func (b *block) listAround(s *Stitches) bool {
-	if s.What.Shaping == 0 && s.What.Kind.Shape != stitch.Together || len(s.Places) != 1 || s.Times.Set() || s.N.Set() || len(b.items) == 0 || b.p.depth > 1 {
+// exception reads "working 3 sc in each corner", an exception to the each
+// before it.
+func (b *block) exception() bool {
+	p := b.p
+	start := p.i
+	if len(b.items) == 0 || !p.eat("working", "making", "with", "placing", "but") {
 		return false
 	}
-	pl := &s.Places[0]
-	if pl.Pick != Each || pl.Extent.Sort != ToEnd || pl.Span.Length != b.p.at(-1).length {
+	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || len(last.Places) == 0 || last.Places[len(last.Places)-1].Pick != Each {
+		p.i = start
 		return false
 	}
-	for _, it := range b.items {
-		if o, ok := it.(*Stitches); !ok || len(o.Places) > 0 || o.Times.Set() || len(o.But) > 0 || o.What.Kind.Base == stitch.Slip {
-			return false
+	var but Item
+	if p.tok().kind == tOpen {
+		inner := &block{p: p}
+		if f := inner.bracket(nil); f == nil && len(inner.items) == 1 {
+			if g, ok := inner.items[0].(*Group); ok && len(g.Place) == 1 {
+				last.But = append(last.But, g)
+				return true
+			}
 		}
+		p.i = start
+		return false
 	}
-	r := &Repeat{Span: s.Span, Extent: pl.Extent}
-	s.Places = nil
-	r.Items = append(append(r.Items, b.items...), s)
-	b.items = []Item{r}
+	but, ok = p.stitches()
+	s, _ := but.(*Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
+		p.i = start
+		return false
+	}
+	last.But = append(last.But, s)
 	return true
 }
 
-// timesBefore reads "6 (sc, inc)", "6 x [sc, inc]": the number of times before what is
-// repeated.
-func (b *block) timesBefore() (bool, *fault.Fault) {
+// allRound reads ", all the way round" behind what goes into each.
+func (b *block) allRound() bool {
 	p := b.p
 	start := p.i
-	n, ok := p.plainNumber()
-	if !ok || n < 2 {
+	if len(b.items) == 0 || !p.eatAll("all", "the", "way") || !p.eat("around", "round", "across", "along") {
 		p.i = start
-		return false, nil
+		return false
 	}
-	said := Num{Span: p.from(start), Values: []int{n}}
-	p.eatKind(tTimes)
-	open := p.i
-	close := p.matching(open)
-	if p.tok().kind != tOpen || close < 0 || !p.instructs(open+1) || p.multiplied(close+1) {
+	s, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || len(s.Places) == 0 || s.Places[len(s.Places)-1].Pick != Each {
 		p.i = start
-		return false, nil
+		return false
 	}
-	switch end := &p.toks[close+1]; {
-	case end.first, end.kind == tComma, end.kind == tStop, end.kind == tEnd, end.kind == tOpen, end.kind == tSemi, end.kind == tClose, end.kind == tDash, end.kind == tEqual:
-	default:
-		p.i = start
-		return false, nil
-	}
-	p.i = open + 1
-	inner, f := p.items(true)
-	if f != nil {
-		return false, f
-	}
-	if p.i != close || len(inner) == 0 {
-		return false, p.stuck()
-	}
-	p.i++
-	p.work = true
-	b.add(&Repeat{Span: said.Span, Items: inner, Times: said})
-	return true, nil
+	s.Places[len(s.Places)-1].Extent = Extent{Sort: ToEnd, Text: "around"}
+	return true
 }

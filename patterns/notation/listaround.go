@@ -1,0 +1,66 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// listAround makes "sc 2, inc around", with nothing between the stitches that says where
+// they go, a list that is repeated round.
+func (b *block) listAround(s *Stitches) bool {
+	if s.What.Shaping == 0 && s.What.Kind.Shape != stitch.Together || len(s.Places) != 1 || s.Times.Set() || s.N.Set() || len(b.items) == 0 || b.p.depth > 1 {
+		return false
+	}
+	pl := &s.Places[0]
+	if pl.Pick != Each || pl.Extent.Sort != ToEnd || pl.Span.Length != b.p.at(-1).length {
+		return false
+	}
+	for _, it := range b.items {
+		if o, ok := it.(*Stitches); !ok || len(o.Places) > 0 || o.Times.Set() || len(o.But) > 0 || o.What.Kind.Base == stitch.Slip {
+			return false
+		}
+	}
+	r := &Repeat{Span: s.Span, Extent: pl.Extent}
+	s.Places = nil
+	r.Items = append(append(r.Items, b.items...), s)
+	b.items = []Item{r}
+	return true
+}
+
+// timesBefore reads "6 (sc, inc)", "6 x [sc, inc]": the number of times before what is
+// repeated.
+func (b *block) timesBefore() (bool, *fault.Fault) {
+	p := b.p
+	start := p.i
+	n, ok := p.plainNumber()
+	if !ok || n < 2 {
+		p.i = start
+		return false, nil
+	}
+	said := Num{Span: p.from(start), Values: []int{n}}
+	p.eatKind(tTimes)
+	open := p.i
+	close := p.matching(open)
+	if p.tok().kind != tOpen || close < 0 || !p.instructs(open+1) || p.multiplied(close+1) {
+		p.i = start
+		return false, nil
+	}
+	switch end := &p.toks[close+1]; {
+	case end.first, end.kind == tComma, end.kind == tStop, end.kind == tEnd, end.kind == tOpen, end.kind == tSemi, end.kind == tClose, end.kind == tDash, end.kind == tEqual:
+	default:
+		p.i = start
+		return false, nil
+	}
+	p.i = open + 1
+	inner, f := p.items(true)
+	if f != nil {
+		return false, f
+	}
+	if p.i != close || len(inner) == 0 {
+		return false, p.stuck()
+	}
+	p.i++
+	p.work = true
+	b.add(&Repeat{Span: said.Span, Items: inner, Times: said})
+	return true, nil
+}
