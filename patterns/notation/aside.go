@@ -47,7 +47,7 @@ func (p *parser) aside(b *block) bool {
 		return true
 	case t.is("worked", "work", "working") && p.at(1).is("round", "around") && len(b.items) > 0 && p.aroundStem():
 		// "raised treble front, worked round the stem from the front"
-	case (t.is("beg", "start") && p.at(2).is("same", "the") || t.is("beginning", "starting") && p.at(2).is("same")) && p.at(1).is("in") && p.phraseEnd() > p.i+3 && p.toks[p.phraseEnd()].kind == tComma:
+	case (t.is("beg", "start") && p.at(2).is("same", "the") || t.is("beginning", "starting") && (p.at(2).is("same") || p.at(2).is("the") && p.at(3).is("same"))) && p.at(1).is("in") && p.phraseEnd() > p.i+3 && p.toks[p.phraseEnd()].kind == tComma:
 		// "ch 2, beg in same st, *puff in next st": the next is that one
 	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
 		// "2 dc in same st as beg ch-3 to complete the first shell"
@@ -157,6 +157,15 @@ func (p *parser) colourAhead() bool {
 	for j := p.i; j < p.phraseEnd(); j++ {
 		if p.toks[j].is("color", "colour", "colors", "colours", "stripe", "stripes", "yarn", "mc", "cc") {
 			return true
+		}
+		if _, round := roundWord(&p.toks[j]); round && j > p.i && (p.toks[j-1].kind == tNumber || numberWords[p.toks[j-1].text] > 0) {
+			at := p.i
+			p.i = j + 1
+			p.eat("of", "in")
+			_, yarn := p.yarn()
+			if p.i = at; yarn {
+				return true // "ending with 2 rows M"
+			}
 		}
 	}
 	return false

@@ -65,8 +65,9 @@ func (p *parser) chain() Item {
 // ring reads "magic ring", "make an adjustable ring".
 func (p *parser) ring() (Item, *fault.Fault) {
 	start := p.i
-	p.eat("make", "start", "begin", "form", "create", "with", "work", "using")
-	p.eat("with")
+	p.eat("make", "start", "begin", "beg", "form", "create", "with", "work", "using", "starting", "beginning", "commence", "commencing", "making")
+	p.eat("with", "by")
+	p.eat("making", "forming")
 	p.eat("a", "an", "the")
 	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") ||
 		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {

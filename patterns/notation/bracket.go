@@ -121,7 +121,20 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 		p.i--
 	}
 	r := &Repeat{Items: inner}
-	if n, more, ok := p.times(); ok {
+	ref := roundsIn(inner)
+	if ref != nil && p.tok().is("until", "till", "to") {
+		b.add(ref) // "[Rep Rows 2 and 3] until piece measures 20 cm"
+		return nil
+	}
+	if n, more, ok := p.times(); ok && ref != nil {
+		if more {
+			n = oneMore(n)
+		}
+		ref.Times, ref.Span = n, p.from(open)
+		ref.End = p.endingRow()
+		b.add(ref)
+		return nil
+	} else if ok {
 		r.Times, r.More = n, more
 		r.Span = p.from(tail)
 		if l := p.places(false); l != nil {
@@ -150,6 +163,34 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 	}
 	return p.failAt(open, "how-often", "the words do not say what to do with this bracket",
 		"Say how often, for example: [ … ] 6 times, or [ … ] around;\nor where, for example: ( … ) in next st.")
+}
+
+// roundsIn is the reference to rounds, said only once, that instructions consist of:
+// "[Work Rows 2 and 3] 9 times". It is nil when they are anything else.
+func roundsIn(items []Item) *Ref {
+	var ref *Ref
+	for _, it := range items {
+		switch it := it.(type) {
+		case *Ref:
+			if ref != nil || it.Times.Set() || it.Onward {
+				return nil
+			}
+			ref = it
+		case *Note:
+		default:
+			return nil
+		}
+	}
+	return ref
+}
+
+// oneMore is a number raised by one.
+func oneMore(n Num) Num {
+	n.Values = append([]int(nil), n.Values...)
+	for i := range n.Values {
+		n.Values[i]++
+	}
+	return n
 }
 
 // leavesOut takes "(skip the dc)" behind what goes into each of other places as a

@@ -34,7 +34,7 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
 		// "Yarn A. Join with …"
 	default:
-		return nil, nil
+		return p.yarnAlone(), nil
 	}
 	with := p.at(-1).is("with", "using") || p.at(-1).is("in") && !p.toks[start].is("change", "switch")
 	name, ok := p.yarn()
@@ -79,6 +79,29 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		}
 	}
 	return &Colour{p.from(start), name}, nil
+}
+
+// yarnAlone reads the name of one of the pattern's yarns at the beginning of a line,
+// with a comma, a colon or nothing behind it: "cocoa, ch 5".
+func (p *parser) yarnAlone() Item {
+	start := p.i
+	if !p.tok().first {
+		return nil
+	}
+	for _, name := range p.vocab.yarns {
+		words := strings.Fields(name)
+		for _, w := range words {
+			if !p.eat(w) {
+				break
+			}
+		}
+		k := p.tok().kind
+		if p.i == start+len(words) && (k == tComma || k == tColon || k == tDash || k == tStop || k == tEnd || p.tok().first) {
+			return &Colour{p.from(start), p.words(start)}
+		}
+		p.i = start
+	}
+	return nil
 }
 
 // yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".

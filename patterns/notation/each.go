@@ -124,6 +124,49 @@ func (b *block) exception() bool {
 	return true
 }
 
+// stitchesLeftOut reads ", missing the dc between" behind what goes into each space,
+// which passes over the stitches anyway.
+func (b *block) stitchesLeftOut() bool {
+	p := b.p
+	start := p.i
+	if len(b.items) == 0 {
+		return false
+	}
+	var place *Place
+	switch it := b.items[len(b.items)-1].(type) {
+	case *Stitches:
+		if len(it.Places) > 0 {
+			place = &it.Places[len(it.Places)-1]
+		}
+	case *Group:
+		if len(it.Place) > 0 {
+			place = &it.Place[len(it.Place)-1]
+		}
+	}
+	if place == nil || place.Pick != Each || place.Target.Sort != ChainSpace || len(place.Also) > 0 {
+		return false
+	}
+	p.i++
+	p.eat("out", "over")
+	p.eat("all", "each", "every", "any")
+	p.eat("of")
+	p.eat("the")
+	p.plainNumber()
+	if t, ok := p.target(); ok && t.Sort != ChainSpace {
+		p.eat("in")
+		if p.eat("between") {
+			p.eat("them", "the", "each", "these", "those")
+			p.target()
+		}
+		if p.ended() {
+			b.add(&Note{Span: p.from(start), Text: p.words(start)})
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // allRound reads ", all the way round" behind what goes into each.
 func (b *block) allRound() bool {
 	p := b.p

@@ -79,6 +79,34 @@ func (p *parser) gapBeside() (Target, bool) {
 	return t, true
 }
 
+// sitsInSpace reads "that sits in a 1-ch sp", "worked into any ch sp": a stitch that
+// was worked there.
+func (p *parser) sitsInSpace(pl *Place) bool {
+	start := p.i
+	if pl.Target.Sort != OfKind && pl.Target.Sort != AnyStitch || pl.Of != nil {
+		return false
+	}
+	p.eat("that", "which")
+	that := p.i > start
+	p.eat("is", "was", "has", "are", "were", "lies")
+	p.eat("been")
+	worked := p.eat("worked", "made", "sitting", "standing", "placed", "lying")
+	if that && !worked {
+		worked = p.eat("sits", "stands", "goes", "went") || p.at(-1).is("is", "was", "lies")
+	}
+	if worked && p.eat("in", "into", "over", "above", "on") {
+		p.eat("a", "an", "any", "the", "one")
+		p.eat("of")
+		p.eat("the")
+		if t, ok := p.target(); ok && t.Sort == ChainSpace {
+			pl.InSpace = true
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // atJoin reads the last and the first stitch of a round, "last and first V-sts", "last
 // group and first group": the gap at its join.
 func (p *parser) atJoin(t *Target) bool {

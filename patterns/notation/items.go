@@ -144,6 +144,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {
 		return nil // "Rep last rnd 4 times, working around the post of each FPdc as before"
 	}
+	if sentence && b.habit() {
+		return nil
+	}
 	if sentence {
 		if it, _ := p.onward(); it != nil {
 			p.work = true
@@ -181,7 +184,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if sentence && (p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.advice(b)) {
 		return nil
 	}
-	if p.tok().is("skipping", "missing", "ignoring") && p.spacesLeftOut() {
+	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
 	if p.infront(b) || b.evenlyRound() {
@@ -227,7 +230,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = start
 	}
-	if p.tok().is("ending", "finishing", "end", "finish") && p.at(1).is("with") {
+	if p.tok().is("ending", "finishing", "end", "finish") && p.at(1).is("with") && !(b.afterRef() && p.colourAhead()) {
 		p.i += 2
 		p.eat("a", "an", "one")
 		return b.next(false)
@@ -235,7 +238,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
-	if p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {
+	if !p.startsFromHook() && p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {
 		p.eat("with", "by")
 		p.eat("making", "working")
 		p.eat("a", "an")
@@ -256,7 +259,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	// "in next sp, work (…)": the place comes first.
-	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
+	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") || p.startsFromHook() {
 		p.i++
 	}
 	if p.tok().is("in", "into", "over") || p.tok().is("along", "across", "around") && p.edgeAhead() {
@@ -289,6 +292,18 @@ func (b *block) next(sentence bool) *fault.Fault {
 	return p.stuck()
 }
 
+// startsFromHook reports whether "start in 2nd ch from hook" comes next, which is where
+// what follows begins.
+func (p *parser) startsFromHook() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("start", "begin", "commence") || !p.eat("in", "into", "with") {
+		return false
+	}
+	pl, ok := p.place()
+	return ok && pl.Target.Sort == FromHook
+}
+
 // edgeAhead reports whether row ends are named behind the word that comes next:
 // "working across neck edge, work 48 sc evenly".
 func (p *parser) edgeAhead() bool {
@@ -316,7 +331,7 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 	if s, ok := p.stitches(); ok {
 		st := s.(*Stitches)
 		switch {
-		case places[0].Target.Sort == FromHook && p.toks[start].is("starting", "beginning", "beg") && st.onFrom(places):
+		case places[0].Target.Sort == FromHook && p.toks[start].is("starting", "beginning", "beg", "start", "begin", "commence") && st.onFrom(places):
 		case st.Places == nil:
 			st.Places = places
 		case places[0].Target.Sort == RowEnds && (st.Places[0].Evenly || st.Places[0].Target.Sort == RowEnds):

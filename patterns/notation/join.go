@@ -385,8 +385,8 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 			p.i = close + 1
 			continue
 		}
-		if k == tDash && p.at(1).kind == tNumber {
-			break // "Break off A - 12 tr"
+		if (k == tDash || k == tColon || k == tEqual) && p.at(1).kind == tNumber {
+			break // "Break off A - 12 tr", "finish off: 80 sc"
 		}
 		// "Fasten off A, join B in any sp": only the yarn ends here.
 		if t := p.tok(); (t.kind == tComma || t.kind == tSemi || t.is("and", "then")) && (p.ends(p.i+1) || p.instructs(p.i+1)) {

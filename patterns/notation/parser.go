@@ -26,7 +26,8 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			Help:    "Divide it into several parts."}}
 	}
 	text := &Text{}
-	var only []string // the sizes that rounds are for
+	var only []string   // the sizes that rounds are for
+	var habits []*habit // what was said of all the rounds from there on
 	starts := roundStarts(toks, v, sizes)
 	for i, s := range starts {
 		end := len(toks) - 1
@@ -61,6 +62,8 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			r.Broken = true
 		}
 		faults = append(faults, p.faults...)
+		habits = append(habits, p.habits...)
+		r.follow(habits)
 		text.Rounds = append(text.Rounds, r.parted()...)
 		if headsAllSizes(toks[s:end]) {
 			only = nil
@@ -229,6 +232,8 @@ type parser struct {
 	// for each depth of brackets.
 	stars  [][]int
 	faults fault.List
+	// habits are what has been said of all the rounds that follow.
+	habits []*habit
 	// defining is set for the words of a special stitch.
 	defining bool
 	// said is what a bracket between two places says of the chains at the

@@ -66,6 +66,9 @@ func (p *parser) places(alone bool) []Place {
 func (p *parser) placed(alone bool) (Place, bool) {
 	start := p.i
 	no := func() (Place, bool) { p.i = start; return Place{}, false }
+	if p.tok().is("all") && p.at(1).is("the") && p.at(2).is("way") {
+		return p.extentPlace(start, alone) // "all the way round"
+	}
 	all := p.eat("all")
 	evenly := p.eat("evenly")
 	if evenly {

@@ -81,6 +81,9 @@ func (s Style) place(p *Place) string {
 	if p.AfterSpace {
 		b.WriteString(" that follows a ch sp")
 	}
+	if p.InSpace {
+		b.WriteString(" worked into a ch sp")
+	}
 	switch {
 	case p.JustBelow:
 		b.WriteString(" below")

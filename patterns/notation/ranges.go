@@ -110,6 +110,9 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			l.Numbers = append(l.Numbers, r)
 			return
 		}
+		if p.pairSizes(l, &r) {
+			return
+		}
 		l.Numbers = append(l.Numbers, r)
 		back := p.i
 		if !p.eatKind(tComma) && !p.tok().is("and") {
@@ -181,6 +184,50 @@ func (p *parser) countNoun() bool {
 	defer func() { p.i = at }()
 	_, ok := p.target()
 	return ok
+}
+
+// pairSizes reads the other sizes' rounds behind the second of two: Rnds 17 and 18 (17
+// and 18, 18 and 19), or the first of them alone where a size has one: (17, 18 and 19).
+func (p *parser) pairSizes(l *Label, r *Range) bool {
+	n := len(l.Numbers)
+	if len(p.sizes) < 2 || n != 1 || p.tok().kind != tOpen || p.at(1).kind != tNumber || p.at(-2).kind != tWord || !p.at(-2).is("and") {
+		return false
+	}
+	first := l.Numbers[0]
+	if len(first.From.Values) > 1 || len(r.From.Values) > 1 || first.From.Values[0] != first.To.Values[0] || r.From.Values[0] != first.From.Values[0]+1 {
+		return false
+	}
+	start, and := p.i, false
+	p.i++
+	from, to := []int{first.From.Values[0]}, []int{r.From.Values[0]}
+	for {
+		a, ok := p.plainNumber()
+		if !ok {
+			break
+		}
+		b := a
+		if p.eat("and") {
+			if b, ok = p.plainNumber(); !ok || b != a+1 {
+				break
+			}
+			and = true
+		}
+		from, to = append(from, a), append(to, b)
+		if !p.eatKind(tComma) && !p.eatKind(tSemi) {
+			break
+		}
+	}
+	if p.tok().kind != tClose || !and || len(from) != len(p.sizes) && len(from) != len(p.forSizes) {
+		p.i = start
+		return false
+	}
+	if len(from) != len(p.sizes) {
+		from, to = p.spread(from), p.spread(to)
+	}
+	p.i++
+	first.From.Values, first.To.Values = from, to
+	l.Numbers[0] = first
+	return true
 }
 
 // rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5).

@@ -31,7 +31,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		if worked || p.at(-1).is("then") || p.at(-1).is("the") && p.at(-2).is("then") {
 			// "then work the 8th round once more", "then Rows 4 and 5 again"
 			it, f := p.referTo(start)
-			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again")) && len(r.Rounds) > 0 {
+			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again") || p.tok().kind == tClose && p.depth > 1) && len(r.Rounds) > 0 {
 				return r, nil
 			}
 			p.i = again
@@ -85,6 +85,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		var l Label
 		if p.ordinals(&l) {
 			r.Rounds, r.Series = l.Numbers, l.Series
+			p.eat("throughout", "alternately")
 			if n, _, ok := p.times(); ok {
 				r.Times = n
 			}
@@ -125,7 +126,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			}
 		}
 	}
-	p.eat("alternately", "alternatively")
+	p.eat("alternately", "alternatively", "throughout")
 	if p.eat("in") && !p.eat("turn", "alternation") {
 		p.i--
 	}

@@ -53,7 +53,7 @@ func (p *parser) placeTail(pl *Place) {
 		case (pl.Pick == Any || pl.Pick == Next && !pl.N.Set() && pl.Target.Sort == OfKind) && p.tok().is("between") && p.amid():
 		case pl.Pick == Each && pl.Of == nil && p.overGroup(pl):
 		case pl.Target.Sort != RowEnds && p.belowWords(pl):
-		case p.followsSpace(pl):
+		case p.followsSpace(pl) || p.sitsInSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
 			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {
 				p.i++

@@ -105,7 +105,13 @@ var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp",
 // target reads what is worked into: st, dc, shell, ch-2 sp, ch, beg ch-3.
 func (p *parser) target() (Target, bool) {
 	start := p.i
-	done := func(t Target) (Target, bool) { t.Text = p.words(start); return t, true }
+	done := func(t Target) (Target, bool) {
+		if t.Sort == ChainSpace {
+			p.eat("indicated", "designated", "stated", "given", "specified")
+		}
+		t.Text = p.words(start)
+		return t, true
+	}
 	if p.tok().is("indicated", "designated", "stated", "given") && p.at(1).is(spaceWords...) {
 		p.i++
 	}

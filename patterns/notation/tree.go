@@ -123,6 +123,8 @@ type Place struct {
 	JustBelow bool
 	// AfterSpace is set for a stitch "that follows a space".
 	AfterSpace bool
+	// InSpace is set for a stitch "that sits in a ch-1 sp".
+	InSpace bool
 	// Figure is what the space is part of, where that is no stitch but a figure of
 	// several rounds: "first ch-3 lp of pineapple". It lies between its stitches, not
 	// beside them.

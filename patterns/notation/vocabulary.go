@@ -18,6 +18,19 @@ type Vocabulary struct {
 	own, trade map[string]phrase
 	// longest is the number of words of the longest phrase.
 	longest int
+	// yarns are the names of the yarns, as the scanner takes them apart.
+	yarns []string
+}
+
+// NameYarns adds the names of the pattern's yarns, which may stand by themselves where
+// a colour begins: "cocoa, ch 5". Names that are words of the trade are left out.
+func (v *Vocabulary) NameYarns(names []string) {
+	for _, n := range names {
+		n = scanned(strings.ToLower(strings.TrimSpace(n)))
+		if _, known := v.lookup(n); n != "" && !known && !slices.Contains(stitchyWords, n) && !slices.Contains(v.yarns, n) {
+			v.yarns = append(v.yarns, n)
+		}
+	}
 }
 
 // phrase is what a name stands for.

@@ -1,8 +1,6 @@
 package working
 
 import (
-	"strings"
-
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -214,8 +212,8 @@ func (w *roundWork) leadingOwn(s *notation.Stitches, rest []notation.Item) *nota
 			return c
 		}
 	}
-	if name, ok := strings.CutPrefix(d.name, "beg "); ok {
-		if whole := w.definitions[name]; whole != nil {
+	if name := begun(w.definitions, d.name); name != "" {
+		if whole := w.definitions[name]; len(whole.items) > 0 {
 			if o, ok := whole.items[0].(*notation.Stitches); ok && len(whole.items) == 1 && o.What.Kind.Legs > 1 {
 				return &notation.Counts{Span: s.Span, As: o.What.Kind}
 			}

@@ -223,7 +223,8 @@ func (w *roundWork) toChain(p *notation.Place) {
 // toTop goes on to the last row where the words name it on the way round a flat piece
 // after its starting chain: "3 sc in first st of last row".
 func (w *roundWork) toTop(p *notation.Place) {
-	if !p.OnTop || w.c.side == 0 || w.c.index != 0 || len(w.sideRows) == 0 {
+	named := p.Below < 0 && w.c.below != nil && w.c.below.Number == -p.Below // "of Row 21"
+	if !p.OnTop && !named || w.c.side == 0 || w.c.index != 0 || len(w.sideRows) == 0 {
 		return
 	}
 	under := append([]spot(nil), w.c.spots[w.c.side:]...)

@@ -10,9 +10,11 @@ import (
 
 // cord reports whether work behind the last round is a loop or a cord that hangs from it
 // and no round: "ch 12, sl st in same st" to hang it up by, "ch 10, sl st in 2nd ch from
-// hook and in next 8 ch, sl st in join". The second result is what is wrong with it.
+// hook and in next 8 ch, sl st in join", "ch 14, sl st in same st, turn, 18 sc in ch-14
+// loop". The second result is what is wrong with it.
 func (p *partWork) cord(items []notation.Item) (bool, *halt) {
 	chains, left := 0, 0
+	closed := false // it is a loop
 	var wrong *halt
 	for _, it := range items {
 		switch it := it.(type) {
@@ -41,6 +43,8 @@ func (p *partWork) cord(items []notation.Item) (bool, *halt) {
 						wrong = tooShort(pl.Span, chains)
 					}
 				case it.What.Kind == stitch.Of(stitch.Slip) && !pl.N.Set() && (pl.Pick == notation.Same || pl.Pick == notation.First || pl.Target.Sort == notation.JoinPlace):
+					closed = true
+				case closed && it.N.Set() && pl.Of == nil && (pl.Target.Sort == notation.ChainSpace && (pl.Target.Chains == 0 || pl.Target.Chains == chains) || pl.Target.Sort == notation.Ring):
 				default:
 					return false, nil
 				}
@@ -50,6 +54,17 @@ func (p *partWork) cord(items []notation.Item) (bool, *halt) {
 		}
 	}
 	return chains > 0, wrong
+}
+
+// coversLoop reports whether the last words of a part cover a loop that hangs from the
+// last round, whose stitches are none of a round: "ch 14, sl st in same st, 18 sc in loop".
+func (p *partWork) coversLoop(r *notation.Round) bool {
+	rounds := p.texts[p.index].Rounds
+	if len(p.latest) == 0 || len(r.Label.Numbers) > 0 || r.Label.Next.Set() || rounds[len(rounds)-1] != r {
+		return false
+	}
+	cord, wrong := p.cord(r.Items)
+	return cord && wrong == nil
 }
 
 func tooShort(at notation.Span, chains int) *halt {

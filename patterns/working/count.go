@@ -221,7 +221,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 			return n, strings.ToLower(t.Text), known
 		}
 		for _, g := range r.Groups {
-			if g.Name == t.Name || g.Name == "beg "+t.Name {
+			if g.Name == t.Name || begOf(g.Name, t.Name) {
 				n++
 			}
 		}

@@ -41,9 +41,10 @@ func alike(r *fabric.Round) (n int, known bool) {
 }
 
 // inGroups is how many of a target stand in groups that the count lists by
-// name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts.
+// name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts, "(16 shells, 16 ch-1 sps)"
+// the spaces in the shells.
 func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
-	if t.Sort != notation.OfKind {
+	if t.Sort != notation.OfKind && t.Sort != notation.ChainSpace {
 		return 0
 	}
 	n := 0
@@ -53,10 +54,15 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 			continue
 		}
 		for _, g := range r.Groups {
-			if g.Name != name && g.Name != "beg "+name {
+			if g.Name != name && !begOf(g.Name, name) {
 				continue
 			}
-			for k := g.From; k < g.To; k++ {
+			for k, sp := range r.Spaces {
+				if t.Sort == notation.ChainSpace && sp.From >= g.From && sp.To <= g.To && (t.Chains == 0 || r.SpaceChains(k) == t.Chains) {
+					n++
+				}
+			}
+			for k := g.From; k < g.To && t.Sort == notation.OfKind; k++ {
 				if st := &r.Stitches[k]; st.Counts && st.Counted().Base == t.Kind.Base {
 					n++
 				}

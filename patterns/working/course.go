@@ -383,6 +383,12 @@ func (c *course) followsSpace(i int) bool {
 	return c.spots[i-1].run > 0
 }
 
+// sitsInSpace reports whether the stitch at spot i was worked into a chain space.
+func (c *course) sitsInSpace(i int) bool {
+	on := c.spots[i].st.On
+	return len(on) > 0 && on[0].Into == stitch.Space
+}
+
 // matches reports whether the stitch at spot i is what the target names.
 func (c *course) matches(i int, t *notation.Target) bool {
 	s := &c.spots[i]

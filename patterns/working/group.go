@@ -3,6 +3,8 @@ package working
 import (
 	"cmp"
 	"fmt"
+	"maps"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -237,8 +239,10 @@ func (w *partWork) definition(what *notation.What) *definition {
 		return nil
 	}
 	if what.Beg {
-		if d := w.definitions["beg "+name]; d != nil {
-			return d
+		for _, beg := range slices.Sorted(maps.Keys(w.definitions)) {
+			if begOf(beg, name) {
+				return w.definitions[beg]
+			}
 		}
 	}
 	return w.definitions[name]

@@ -45,6 +45,7 @@ func (w *roundWork) writtenOut() {
 	for i := range w.r.Groups {
 		g := &w.r.Groups[i]
 		if g.Name != "" {
+			g.Like = begun(w.definitions, g.Name) // the beginning one is one of them
 			continue
 		}
 		kinds, like := kindsIn(w.r.Stitches[g.From:g.To]), 0
@@ -65,7 +66,7 @@ func (w *roundWork) writtenOut() {
 func likeNamed(r *fabric.Round, name string) int {
 	n := 0
 	for _, g := range r.Groups {
-		if g.Like == name && name != "" {
+		if g.Name == "" && g.Like == name && name != "" {
 			n++
 		}
 	}

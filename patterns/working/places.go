@@ -186,7 +186,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if lone := w.afterGroup(p, at); count == 1 && run == 0 && lone >= 0 {
 		at = lone
 	}
-	for pos := w.pos; p.AfterSpace && at >= 0 && run == 0 && !w.c.followsSpace(at); w.pos = pos {
+	for pos := w.pos; at >= 0 && run == 0 && (p.AfterSpace && !w.c.followsSpace(at) || p.InSpace && !w.c.sitsInSpace(at)); w.pos = pos {
 		w.pos = at + 1
 		at, run = w.nearest(targets)
 	}

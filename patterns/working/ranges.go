@@ -72,6 +72,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			p.goOnUntil(r)
 			return
 		}
+		if p.coversLoop(r) {
+			p.carry = append(p.carry, r.Items...)
+			return
+		}
 		for i := 0; i < n && !p.broken; i++ {
 			number := p.number + 1
 			if !l.Next.Set() && p.number == 0 && len(p.latest) == 0 && (l.Text == "" || l.Foundation) {

@@ -216,8 +216,8 @@ var shapeNames = map[stitch.Shape]string{
 // groupName is the name under which a group is counted, "" for one that is not:
 // a beginning shell is a shell, and an increase is counted by its stitches.
 func (s *script) groupName(name string) string {
-	if rest, ok := strings.CutPrefix(name, "beg "); ok && s.definitions[rest] != nil {
-		name = rest
+	if whole := begun(s.definitions, name); whole != "" {
+		name = whole
 	}
 	if name == "inc" || name == "dec" || s.told[name] {
 		return ""

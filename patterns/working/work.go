@@ -75,6 +75,9 @@ func (w *work) parse() {
 	trade := notation.NewVocabulary(w.p.Terms, nil)
 	names := w.p.StitchNames()
 	v := notation.NewVocabulary(w.p.Terms, names)
+	for _, y := range w.p.Yarns {
+		v.NameYarns(append(colourNames(y.Colour), y.Name))
+	}
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
 		if k, ok := hookStitch(d, trade); ok {
