@@ -19,6 +19,8 @@ const agree = 0.10
 
 const gaugeForms = "Write what was counted or measured, as 16 hdc and 11 rounds = 10 cm, or Rnds 1-6 = 11 cm across."
 
+const gaugeNouns = "Name a stitch, as in 16 hdc = 10 cm, or a group or the repeat of the pattern, as in 6 fan repeats and 8 rounds = 10 cm."
+
 // note warns of a line of gauge.
 func (j *job) note(s *working.Swatch, message, help string) {
 	f := j.pattern.Fault(s.Pos, s.Length, "gauge", message, help)
@@ -93,6 +95,7 @@ func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*wor
 		use(s, geometry.Reading{Count: s.Count, Kind: s.Kind, In: s.Into, Rows: s.Rows, Over: s.Over})
 	}
 	var tied, loose []*working.Swatch
+	var unknown []int
 	for i := range j.swatches {
 		switch s := &j.swatches[i]; {
 		case s.Sample != nil || s.Over == 0:
@@ -104,6 +107,8 @@ func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*wor
 			loose = append(loose, s)
 		case s.Kind.Is():
 			stitches(s)
+		case j.unknown[i] != nil:
+			unknown = append(unknown, i)
 		default:
 			use(s, geometry.Reading{Count: s.Count, Pattern: s.Of, Rows: s.Rows, Over: s.Over})
 		}
@@ -128,6 +133,18 @@ func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*wor
 		default:
 			stitches(s)
 		}
+	}
+	for _, i := range unknown {
+		// What was counted is not known; the rounds may still tell how high they are.
+		s := &j.swatches[i]
+		rows := *s
+		rows.Count, rows.Kind = 0, s.Main
+		what := "this line of gauge is not used: "
+		if _, line := takes(&rows); line == 0 && s.Rows > 0 && s.Main.Is() {
+			stitches(&rows)
+			what = "of this line of gauge only the rounds are used: "
+		}
+		j.note(s, what+j.unknown[i].Error(), gaugeNouns)
 	}
 	for i := range j.swatches {
 		s := &j.swatches[i]
@@ -163,14 +180,19 @@ func (j *job) fitGauge() (changed bool) {
 	if j.wrong() {
 		return false
 	}
-	if len(j.gauge.Patterns()) > 0 {
+	for len(j.gauge.Patterns()) > 0 {
 		g, err := j.gauge.Fitted(j.fabrics)
-		if err != nil {
-			j.unfit(err)
+		if err == nil {
+			j.gauge = g
+			return true
+		}
+		if !j.unfit(err) {
 			return false
 		}
-		j.gauge = g
-		return true
+		if counted = j.measureBy(j.fabrics); j.wrong() {
+			return false
+		}
+		changed = true
 	}
 	for i := range j.swatches {
 		s := &j.swatches[i]
@@ -192,18 +214,29 @@ func (j *job) fitGauge() (changed bool) {
 	return changed
 }
 
-// unfit makes a fault of a stitch pattern that the gauge cannot be fitted to.
-func (j *job) unfit(err error) {
-	const help = "Name a stitch, as in 16 hdc = 10 cm, or a group or the repeat of the pattern, as in 6 fan repeats and 8 rounds = 10 cm."
-	at := &working.Swatch{}
-	if bad, ok := err.(*geometry.PatternError); ok {
+// unfit notes that what a line of gauge counts is neither a stitch nor a repeat of the
+// pattern, so that the line is not used. What else is wrong with it is a fault.
+func (j *job) unfit(err error) bool {
+	bad, ok := err.(*geometry.PatternError)
+	if ok {
 		for i := range j.swatches {
-			if s := &j.swatches[i]; s.Of == bad.Pattern || s.Loose && s.In == bad.Pattern {
-				at = s
+			if s := &j.swatches[i]; !s.Kind.Is() && s.Sample == nil && s.Of == bad.Pattern && j.unknown[i] == nil {
+				if j.unknown == nil {
+					j.unknown = map[int]error{}
+				}
+				j.unknown[i] = err
+				return true
 			}
 		}
 	}
-	j.refuse(at, err.Error(), help)
+	at := &working.Swatch{}
+	for i := range j.swatches {
+		if s := &j.swatches[i]; s.Loose && ok && s.In == bad.Pattern {
+			at = s
+		}
+	}
+	j.refuse(at, err.Error(), gaugeNouns)
+	return false
 }
 
 // holdSamples holds the pieces that were measured against what they come to.

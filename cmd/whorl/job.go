@@ -23,6 +23,7 @@ type job struct {
 	// not used.
 	swatches []working.Swatch
 	notes    fault.List
+	unknown  map[int]error // the lines of gauge, by number, that count what is not known
 	worked   *working.Working
 	fabrics  []*fabric.Fabric // what was worked
 	// forms are the measured fabrics, nil for one that could not be measured.

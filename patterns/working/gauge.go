@@ -22,6 +22,9 @@ type Swatch struct {
 	// rounds are made of: of those that bear the name of In, when Tied is set, or
 	// else of all.
 	Loose, Tied bool
+	// Main is the stitch that most of the pattern's rounds are made of, where the words
+	// for what was counted are no stitch that is known.
+	Main stitch.Kind
 	// lines are those of the rounds whose stitches were counted as "sts", where the
 	// working tells which they were.
 	lines map[int]bool
@@ -93,7 +96,14 @@ func (n *naming) find(s *Swatch) {
 		}
 		s.In, s.Counted = s.For, s.Of // "Waffle: 15 sts"
 	}
-	s.Kind, s.Into, _ = n.v.Stitch(s.Of)
+	s.Kind, s.Into, _ = n.v.Stitch(strings.TrimRight(s.Of, "."))
+	if !s.Kind.Is() && s.In == "" && s.Count > 0 {
+		rounds, _ := n.called("")
+		s.Main, _ = mainOf(rounds)
+		if postStitches(s.Of) {
+			s.Kind, s.Into = s.Main, stitch.FrontPost // "17 post sts"
+		}
+	}
 	switch {
 	case s.Kind.Is():
 		return
@@ -141,6 +151,25 @@ func PlainSts(of string) bool {
 		return true
 	}
 	return false
+}
+
+// postStitches reports whether words are "post stitches", "raised sts", of whatever
+// height.
+func postStitches(words string) bool {
+	l := strings.Fields(strings.ToLower(strings.NewReplacer(".", "", "-", " ").Replace(words)))
+	if n := len(l); n > 0 && PlainSts(l[n-1]) {
+		l = l[:n-1]
+	} else if n == 0 || l[n-1] != "posts" {
+		return false
+	}
+	for _, w := range l {
+		switch w {
+		case "post", "posts", "raised", "relief", "front", "back", "fp", "bp", "alternating", "and", "or":
+		default:
+			return false
+		}
+	}
+	return len(l) > 0
 }
 
 // inRib reads "sc", "sc rib" and "dc ribbing" as a stitch. A rib of sc or hdc is
