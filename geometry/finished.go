@@ -100,7 +100,9 @@ func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 			out.Depth += q.Width
 		case p.From == body && !q.Rows && !goesOn(f.Parts[body], p):
 		case (p.From == body || f.Parts[body].From == i) && !q.Rows:
-			out.Brim = q.Brim
+			if out.Brim = q.Brim; p.From == body && b.CrownFirst && !q.CrownFirst {
+				out.Brim = q.Hole // a band that draws the hat in ends at its edge
+			}
 			out.Depth += q.Depth
 			out.Widest = math.Max(out.Widest, q.Widest)
 			out.FlatWidth = out.Widest / 2

@@ -82,6 +82,26 @@ func TestBrimUp(t *testing.T) {
 	}
 }
 
+// A band worked on from a crown that is wider draws it in: the brim is its far edge.
+func TestBandDrawsIn(t *testing.T) {
+	g := gauge(t, Reading{Count: 20, Kind: sc, Rows: 20, Over: 100}) // sc 5 × 5 mm
+	hat := rounds().ring(0).inRing(sc, 6)
+	for n := 2; n <= 20; n++ {
+		hat.even(sc, stitch.Top, 6*n)
+	}
+	band := rounds()
+	band.part.From = 0
+	carried := band.next()
+	carried.Carried, carried.Number = true, 20
+	add(carried, 120, fabric.Stitch{Kind: sc, Counts: true})
+	for range 5 {
+		band.even(sc, stitch.Top, 80)
+	}
+	z := finish(t, g, hat.part, band.part)
+	near(t, "brim", z.Brim, 400, 1e-6)
+	near(t, "widest", z.Widest, 600, 0.5)
+}
+
 func TestFinishOddities(t *testing.T) {
 	scarf := rows().chain(30)
 	for range 200 {

@@ -114,7 +114,9 @@ func (p *parser) rowsEnd(u *Until, start int) (*Until, *fault.Fault) {
 	}
 	u.End = p.endingRow()
 	u.Span = p.from(start)
-	p.orAsLiked()
+	if p.orAsLiked(); !u.End.Set {
+		u.End = p.endingRow()
+	}
 	return u, nil
 }
 

@@ -197,7 +197,10 @@ func (p *parser) place() (Place, bool) {
 				p.eat("st", "stitch")
 				pl.Target.Sort = JoinPlace
 			case p.eat("first"):
-				if _, ok := p.target(); !ok {
+				if p.num(); p.tok().kind == tHyphen {
+					return no()
+				}
+				if _, ok := p.target(); !ok { // "as first 2 hdc"
 					return no()
 				}
 				pl.Target.Sort = JoinPlace

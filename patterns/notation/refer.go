@@ -270,6 +270,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 	u := &Until{Span: p.from(start), Length: length, Whole: whole}
 	// "from beg", "when slightly stretched", "(15 in)", "or desired length"
 	u.End = p.endingRow()
+	p.orAsLiked()
 	at = p.i
 	if p.eatKind(tComma) && !p.tok().is("slightly", "when", "unstretched", "relaxed", "laid", "measured", "or", "stretched", "from") {
 		p.i = at
@@ -299,6 +300,9 @@ func (p *parser) until() (Item, *fault.Fault) {
 		}
 	}
 	p.orAsLiked()
+	if !u.End.Set {
+		u.End = p.endingRow() // "…, or as long as you like, ending with a Row 6"
+	}
 	return u, nil
 }
 
