@@ -45,6 +45,9 @@ func (r *reader) defined(t Text, listed []Definition) []Definition {
 			column := func(at int) int { return t.Columns[i] + len([]rune(line[:from+at])) }
 			d := Definition{Pos: fault.Pos{Line: t.First + i, Column: column(m[4])}, Name: name,
 				Words: Text{Lines: []string{words}, First: t.First + i, Columns: []int{column(m[8])}}}
+			if m[1] == len(line)-from && !strings.HasSuffix(line, ".") && !strings.HasSuffix(line, ";") {
+				d.Words = t.goesOn(d.Words, i)
+			}
 			if sign == ":" && from+m[4] > 0 && !strings.HasSuffix(strings.TrimSpace(line[:from+m[4]]), ":") {
 				from += m[7] // a colon in the middle of a line is no definition
 				continue
@@ -59,6 +62,23 @@ func (r *reader) defined(t Text, listed []Definition) []Definition {
 	return list
 }
 
+// goesOn is a definition that is broken off at the end of line i with the lines that it
+// goes on over, up to the end of its sentence.
+func (t Text) goesOn(words Text, i int) Text {
+	whole := words
+	for i++; i < len(t.Lines) && t.Lines[i] != "" && !anotherName.MatchString(t.Lines[i]); i++ {
+		line, ends := t.Lines[i], false
+		if at := regexp.MustCompile(`[.;]( |$)`).FindStringIndex(line); at != nil {
+			line, ends = line[:at[0]], true
+		}
+		whole.Lines, whole.Columns = append(whole.Lines, line), append(whole.Columns, t.Columns[i])
+		if ends {
+			return whole
+		}
+	}
+	return words // it is no sentence
+}
+
 // makes reports whether words that notes equate with a name say how it is made:
 // in stitches, with a place, a group or several legs. A glossary ("hdc = half
 // double crochet") does not.
@@ -66,7 +86,14 @@ func (r *reader) makes(d Definition, trade *notation.Vocabulary) bool {
 	if k, _, ok := trade.Stitch(d.Name); ok && k.Shape == stitch.Plain {
 		return false
 	}
-	items, faults := notation.ParseWords([]notation.Line{{Text: d.Words.Lines[0], Line: d.Words.First, Column: d.Words.Columns[0]}}, trade, r.p.Sizes)
+	if _, ok := trade.ClusterOver(strings.ToLower(strings.Join(d.Words.Lines, " "))); ok {
+		return true
+	}
+	var words []notation.Line
+	for i, l := range d.Words.Lines {
+		words = append(words, notation.Line{Text: l, Line: d.Words.First + i, Column: d.Words.Columns[i]})
+	}
+	items, faults := notation.ParseWords(words, trade, r.p.Sizes)
 	if len(faults) > 0 || len(items) == 0 {
 		return false
 	}

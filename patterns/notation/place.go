@@ -58,8 +58,10 @@ func (p *parser) place() (Place, bool) {
 		return pl, true
 	}
 	p.eat("the", "a", "an")
-	p.eat("top")
-	top := p.at(-1).is("top") && p.i > start
+	if !p.eat("top") && p.at(1).is("of") {
+		p.eat("head") // "head of next CL"
+	}
+	top := p.at(-1).is("top", "head") && p.i > start
 	if top {
 		p.eat("loop", "loops")
 		p.eat("of")

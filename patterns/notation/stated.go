@@ -366,10 +366,7 @@ func (p *parser) countList() *Stated {
 			}
 			p.i = back
 		}
-		half := p.eat("half")
-		if half && !p.tok().is(groupWords...) {
-			p.i, half = back, false
-		}
+		half := p.halfOrFull()
 		if w, ok := p.legged(); ok && w.Kind.Shape == stitch.Picot {
 			// However they are closed.
 			c.Target = Target{Sort: Remark, Text: p.words(back)}

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"slices"
 	"sort"
 
 	"whorl/patterns/fabric"
@@ -150,8 +151,24 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 			c.groups[i], c.groups[j] = c.groups[j], c.groups[i]
 		}
 	}
+	c.ownClusters(below, spotOf)
 	c.findGroups()
 	return c
+}
+
+// ownClusters takes the designer's own decreases as groups of one, which are gone into by
+// their name: "9 dc in top of next CL".
+func (c *course) ownClusters(below *fabric.Round, spotOf []int) {
+	n := len(c.groups)
+	for j := range below.Stitches {
+		st := &below.Stitches[j]
+		if st.Own != "" && st.Kind.Shape == stitch.Together && spotOf[j] >= 0 {
+			c.groups = append(c.groups, spotGroup{fabric.Span{From: spotOf[j], To: spotOf[j] + 1}, st.Own, ""})
+		}
+	}
+	if len(c.groups) > n {
+		slices.SortStableFunc(c.groups, func(a, b spotGroup) int { return a.From - b.From })
+	}
 }
 
 // findGroups notes where the groups begin.

@@ -26,6 +26,9 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 	if !moved {
 		return notation.What{}, false
 	}
+	if k, ok := trade.ClusterOver(words); ok {
+		return notation.What{Kind: k}, true
+	}
 	n := notation.Times(words)
 	made := func(k stitch.Kind) (notation.What, bool) {
 		return notation.What{Kind: k, Loop: postIn(words)}, true

@@ -70,6 +70,17 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }
 
+// chainOfLast reports whether a row ends in the top of a half cluster, by its name, that the
+// row below began with: "ch 3, CL over next 4 sts". The chain there is a leg of it.
+func (w *roundWork) chainOfLast() bool {
+	end := len(w.c.spots) - 1
+	if !w.r.Row || w.lastGroup == 0 || end < 1 || w.c.groups[w.lastGroup-1].To != end {
+		return false
+	}
+	chain, cluster := &w.c.spots[end], &w.c.spots[end-1]
+	return chain.use == unused && chain.st.Role == fabric.Start && cluster.use == worked && cluster.st.Kind.Shape == stitch.Together
+}
+
 // spacesLeft reports whether there are chain spaces further on of a length
 // that the round has been going into.
 func (w *roundWork) spacesLeft() bool {
@@ -135,6 +146,9 @@ func (w *roundWork) leftover() int {
 		if s := &w.c.spots[i]; s.counts && s.use == unused && !s.optional && !w.ovalEnd(i) {
 			n++
 		}
+	}
+	if n == 1 && w.chainOfLast() {
+		return 0
 	}
 	// A round that goes from space to space passes the stitches between its
 	// last place and the join as it passes the others.

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"whorl/patterns/fabric"
@@ -24,6 +25,9 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 			}
 		}
 		return nil, w.outOf(p, 1)
+	}
+	if p.Target.Sort == notation.OfName && slices.ContainsFunc(w.c.groups, func(g spotGroup) bool { return g.is(p.Target.Name) }) {
+		return w.named(p)
 	}
 	for k := w.c.side; k < len(w.c.spots); k++ {
 		i := (k + len(w.c.spots) - w.c.lead) % len(w.c.spots)
@@ -311,7 +315,7 @@ func (w *roundWork) eachOf(p *notation.Place, work func([]fabric.Place) *halt) *
 // named is "in next shell": into the group as a whole, which is its centre.
 func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 	for k, g := range w.c.groups {
-		if !g.is(p.Target.Name) || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos && !w.onEdgeOf(g) {
+		if !g.is(p.Target.Name) || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos && !w.onEdgeOf(g) || p.Pick == notation.Last && w.c.anotherAfter(k, p.Target.Name) {
 			continue
 		}
 		w.passOver(w.pos, g.From)

@@ -31,6 +31,15 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 		if s.What.Loop.Set {
 			same.What.Loop = s.What.Loop
 		}
+		if k := &same.What.Kind; k.Shape == stitch.Together && k.Legs == 0 {
+			// "CL over next 9 sts": over as many as are named.
+			if len(s.Places) == 1 {
+				k.Legs = s.Places[0].N.For(w.size)
+			}
+			if k.Legs < 2 {
+				return stopAt(s.Span, "legs", fmt.Sprintf("the words do not say over how many stitches this %s goes", d.name), fmt.Sprintf("Write, for example: %s over next 5 sts.", d.name))
+			}
+		}
 		outer := w.own
 		w.alias, w.own = d.name, cmp.Or(outer, d.name)
 		h := w.stitches(&same)
