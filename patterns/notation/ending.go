@@ -10,7 +10,7 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 		p.i++
 	}
 	switch {
-	case p.endsShort(r):
+	case p.endsShort(r) || p.endsWhereBegun():
 		return nil
 	case p.eat("ending", "end", "stopping", "stop", "finishing"):
 		said := p.lastRep()
@@ -71,6 +71,26 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	}
 	p.i = start
 	return nil
+}
+
+// endsWhereBegun passes over "finishing the last side at the first shell": the last repeat
+// comes to its end where the round began.
+func (p *parser) endsWhereBegun() bool {
+	start := p.i
+	if p.eat("ending", "finishing", "stopping", "end", "finish") {
+		p.eat("the")
+		if p.eat("last", "final") && p.eat("side", "rep", "repeat") && p.eat("at", "before", "by") {
+			p.eat("the")
+			if p.eat("first", "beginning", "starting") {
+				p.eat("corner")
+				if _, ok := p.target(); ok && p.ended() {
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // chainAtEnd takes "ending ch 5" as what is left of the last repeat, where that begins with

@@ -162,6 +162,9 @@ func (p *parser) toLast() (Extent, bool) {
 	} else {
 		p.i = at
 	}
+	if t, ok := p.middleOfNext(); ok {
+		return Extent{Sort: ToPlace, Target: t}, true
+	}
 	if at := p.i; p.tok().is("ch", "center", "centre", "middle") || p.groupAhead() {
 		middle := p.eat("center", "centre", "middle")
 		if t, ok := p.target(); ok && t.Sort == ChainSpace {
@@ -214,6 +217,33 @@ func (p *parser) toLast() (Extent, bool) {
 		return Extent{Sort: ToLast, N: n, Target: t}, true
 	}
 	return no()
+}
+
+// middleOfNext reads "middle dc of the next corner", "centre st of next corner", "2nd of 3
+// dc at corner": the corner that a side goes up to.
+func (p *parser) middleOfNext() (Target, bool) {
+	start := p.i
+	if p.eat("center", "centre", "middle") || p.nth() == 2 {
+		if p.eat("of") {
+			p.eat("the")
+			p.num()
+		}
+		kind := Target{}
+		t, ok := p.target()
+		if ok && t.Sort == OfKind {
+			kind = t
+		}
+		if (ok && (t.Sort == OfKind || t.Sort == AnyStitch) || !ok && p.tok().is("of", "at", "in")) && p.eat("of", "at", "in") {
+			p.eat("the", "each")
+			p.eat("next", "following")
+			if p.eat("corner") {
+				p.eat("group")
+				return Target{Sort: CornerStitch, Kind: kind.Kind, Text: p.words(start)}, true
+			}
+		}
+	}
+	p.i = start
+	return Target{}, false
 }
 
 // extentAhead reports whether "around", "to end" or the end of the phrase comes

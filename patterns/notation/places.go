@@ -95,6 +95,17 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		}
 		p.i = at
 	}
+	if at := p.i; p.tok().is("back") && p.at(1).is("up", "down") {
+		p.i += 2
+		if p.ended() {
+			// "10 sc back up": the other side of what was gone down
+			return Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}, true
+		}
+		p.i = at + 1 // "back down the other side"
+		if !p.sideAhead() {
+			p.i = start
+		}
+	}
 	if p.tok().is("down", "up") {
 		// "evenly down side edge"
 		at := p.i
@@ -195,6 +206,14 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		return Place{Span: p.from(start), Pick: Each, Extent: Extent{Sort: ToEnd}, Evenly: true}, true
 	}
 	return no()
+}
+
+// sideAhead reports whether an edge of row ends is named behind the word "up" or "down".
+func (p *parser) sideAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	return p.rowEnds()
 }
 
 // eachFollowing passes over "following" in "each following ch-1 sp", where no number

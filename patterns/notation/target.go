@@ -115,6 +115,9 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is("indicated", "designated", "stated", "given") && p.at(1).is(spaceWords...) {
 		p.i++
 	}
+	if p.tok().is("forehead", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
+		p.i++ // "each of the 20 forehead stitches"
+	}
 	p.whichCorner()
 	corner := p.eat("corner", "corners")
 	if p.tok().is("turning", "beg", "beginning") {
