@@ -58,8 +58,27 @@ func (p *parser) places(alone bool) []Place {
 			p.i = start
 			return l
 		}
+		if last := &l[len(l)-1]; last.asTheyCome(&more) {
+			continue
+		}
 		l = append(l, more)
 	}
+}
+
+// asTheyCome takes "in top of each popcorn around" to the "in each dc" before it: they are
+// gone into in the order in which they come. It is false where each is a stretch of its own.
+func (pl *Place) asTheyCome(more *Place) bool {
+	for _, p := range []*Place{pl, more} {
+		if p.Pick != Each || p.N.Set() || p.Of != nil || p.Below != 0 || p.Evenly || p.Over || p.Target.Sort == RowEnds || p.Target.Sort == FromHook {
+			return false
+		}
+	}
+	if pl.Extent.Sort != NoExtent || pl.Into != more.Into || pl.Both != more.Both {
+		return false
+	}
+	pl.Also = append(append(pl.Also, more.Target), more.Also...)
+	pl.Extent = more.Extent
+	return true
 }
 
 // placed reads one place with the preposition before it.
