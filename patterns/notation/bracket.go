@@ -18,7 +18,17 @@ func (b *block) bracket(places []Place) *fault.Fault {
 		p.i = close + 1 // "next 2 st(s)"
 		return nil
 	}
-	if places == nil && !p.multiplied(close+1) {
+	if p.i = open + 1; places == nil {
+		if ok, f := b.chainsBetween(); f != nil {
+			return f
+		} else if ok && p.i != close {
+			return p.stuck()
+		} else if ok {
+			p.i++ // "8 dc in ring (ch 1 between each)"
+			return nil
+		}
+	}
+	if p.i = open; places == nil && !p.multiplied(close+1) {
 		p.i = open + 1
 		if s := p.statedUpTo(close); s != nil && p.toks[close-1].is("made") && p.toks[close+1].kind == tComma && p.instructs(close+2) {
 			p.i = close + 1 // "1 tr into 4th ch from hook (2 tr made), …"

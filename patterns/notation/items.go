@@ -235,6 +235,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		p.eat("a", "an", "one")
 		return b.next(false)
 	}
+	if ok, f := b.chainsBetween(); ok || f != nil {
+		return f
+	}
 	if b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
@@ -349,32 +352,4 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 	}
 	p.i = at
 	return nil, nil, false
-}
-
-// onFrom lets a run of stitches begin in the chain that is named before it:
-// "starting in 2nd ch from hook, sc in next 5 chs", "…: sc 5". It is false for
-// anything but a run.
-func (s *Stitches) onFrom(places []Place) bool {
-	run := s.N
-	switch {
-	case len(s.Places) == 0:
-	case len(s.Places) == 1 && s.Places[0].Pick == Next && !s.N.Set():
-		run = s.Places[0].N
-	default:
-		return false
-	}
-	next := Place{Span: s.Span, Pick: Next, N: run}
-	if len(s.Places) == 1 {
-		next = s.Places[0]
-	}
-	next.N.Values = nil
-	more := false
-	for _, n := range run.Values {
-		next.N.Values = append(next.N.Values, max(n-1, 0))
-		more = more || n > 1
-	}
-	if s.N, s.Places = (Num{}), places; more {
-		s.Places = append(places[:len(places):len(places)], next)
-	}
-	return true
 }
