@@ -87,6 +87,7 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		if len(p.stated) > counts {
 			sentence = true
 			b.ofSeam(p.stated[counts:])
+			b.ofChain(p.stated[counts].Counting)
 			p.roundsSaid(b)
 			continue
 		}

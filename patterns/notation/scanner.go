@@ -74,8 +74,12 @@ func (s *scanner) line(l Line) {
 func (s *scanner) dropStop(k tokenKind) {
 	n := len(s.tokens)
 	if n >= 2 && s.tokens[n-1].kind == tStop && !s.tokens[n-1].spaced && s.tokens[n-2].kind == tWord && dotted[s.tokens[n-2].text] &&
-		(k != tNumber && k != tOrdinal || s.tokens[n-2].text == "rep") {
+		(k != tNumber && k != tOrdinal || numbered[s.tokens[n-2].text]) {
 		s.tokens = s.tokens[:n-1]
+		return
+	}
+	if k == tNumber && n >= 2 && s.tokens[n-1].kind == tStop && s.tokens[n-2].text == "no" && s.tokens[n-2].kind == tWord {
+		s.tokens = s.tokens[:n-1] // "with No. 4 hook"
 		return
 	}
 	if k == tWord && n >= 3 && s.tokens[n-1].kind == tStop && s.tokens[n-2].kind == tWord && units[s.tokens[n-2].text] > 0 && s.tokens[n-3].kind == tNumber {
@@ -86,7 +90,11 @@ func (s *scanner) dropStop(k tokenKind) {
 // dotted are abbreviations that old leaflets write with a full stop.
 var dotted = map[string]bool{"tr": true, "dc": true, "sc": true, "ch": true, "htr": true, "hdc": true, "dtr": true, "ss": true, "st": true, "sts": true,
 	"rep": true, "sp": true, "sps": true, "lp": true, "lps": true, "beg": true, "rem": true, "tog": true, "inc": true, "dec": true, "foll": true, "alt": true,
-	"patt": true, "cont": true, "sl": true, "chs": true, "trs": true, "dcs": true, "rnd": true, "rnds": true, "cl": true, "pc": true}
+	"patt": true, "cont": true, "sl": true, "chs": true, "trs": true, "dcs": true, "rnd": true, "rnds": true, "cl": true, "pc": true, "col": true, "approx": true}
+
+// numbered are those that a number may follow in the same sentence: "rep. 3 times", "with
+// col. 1".
+var numbered = map[string]bool{"rep": true, "col": true, "approx": true}
 
 // initials reads an abbreviation with stops inside, "d.c.", "sl.st", at s.i, without the
 // stop at its end. It gives the letters, or "" for none.

@@ -77,7 +77,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
 	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or")
 	then := t.kind == tComma && p.at(1).is("then") && (p.at(2).kind == tNumber || numberWords[p.at(2).text] > 0)
-	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then || !(sentence || generic) {
+	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then || !(sentence || generic || p.joined) {
 		p.i = start
 		return false
 	}
@@ -170,157 +170,6 @@ func (b *block) ofSeam(l []*Stated) {
 	}
 }
 
-// roundsSaid reads "5 rounds" behind a count, which says again how many rounds the
-// label names, as a note.
-func (p *parser) roundsSaid(b *block) {
-	start := p.i
-	if p.saysMore(start) {
-		p.note(b, start, p.sentenceEnd()) // "88 dc, which is 22 to a side"
-		return
-	}
-	open := p.eatKind(tOpen)
-	p.eat("for")
-	if _, ok := p.num(); ok {
-		if _, ok := roundWord(p.tok()); ok {
-			p.i++
-			p.eat("total", "in")
-			p.eat("total")
-			if k := p.tok().kind; open && p.eatKind(tClose) || !open && (k == tStop || k == tEnd || p.tok().first) {
-				b.add(&Note{Span: p.from(start), Text: p.words(start)})
-				return
-			}
-		}
-	}
-	p.i = start
-}
-
-// things reads what a designer counts that is none of the trade's stitches, up to
-// the end of the count: "9 cable panels".
-func (p *parser) things() (string, bool) {
-	start := p.i
-	for n := 0; n < 3 && p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) && !p.tok().is("and", "in", "times", "x", "more", "total", "each", "for", "of", "per", "at", "on"); n++ {
-		p.i++
-	}
-	several := strings.HasSuffix(p.at(-1).text, "s") || p.at(-1).is("teeth", "feet", "mice", "geese", "fish", "sheep")
-	if k := p.tok().kind; p.i > start && several && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first ||
-		p.tok().is("and") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0)) {
-		return p.words(start), true
-	}
-	p.i = start
-	return "", false
-}
-
-// chainThing reads "ch-50 handles": chains by what the designer calls them.
-func (p *parser) chainThing() (Target, bool) {
-	start := p.i
-	if p.eat("ch", "chain") && p.eatKind(tHyphen) {
-		if n, ok := p.plainNumber(); ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
-			if _, known := p.vocab.lookup(p.tok().text); !known {
-				p.i++
-				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
-			}
-		}
-	}
-	if p.i = start; p.tok().kind == tNumber && (p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") || p.at(1).is("ch", "chain")) {
-		// "9-ch handles", "50ch handles"
-		n, ok := p.plainNumber()
-		p.eatKind(tHyphen)
-		p.i++
-		if ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
-			if _, known := p.vocab.lookup(p.tok().text); !known {
-				p.i++
-				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
-			}
-		}
-	}
-	p.i = start
-	return Target{}, false
-}
-
-// remarkOn passes over "in the pineapples", "along each side" behind a count; whether
-// it is of a part only: "that is 12 along each side".
-func (p *parser) remarkOn() {
-	start := p.i
-	if p.eat("in", "on", "along", "at", "around", "inside") {
-		p.eat("the", "each", "every", "all")
-		if p.tok().kind == tWord && !p.tok().first {
-			if _, round := roundWord(p.tok()); !round && !p.stitchy(p.i, p.i+1) && !p.tok().is("total", "all", "next", "end") {
-				p.i++
-				p.eat("edge", "side", "sides", "edges")
-				if k := p.tok().kind; k == tClose || k == tEnd || k == tComma || k == tStop || k == tSemi || p.tok().is("and") {
-					return
-				}
-			}
-		}
-	}
-	p.i = start
-}
-
-// thatIs passes over ", that is 12 along each side" between the counts of a list.
-func (p *parser) thatIs() {
-	start := p.i
-	p.eatKind(tComma)
-	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("i.e", "ie") {
-		j := p.phraseEnd()
-		if next := p.toks[min(j+1, len(p.toks)-1)]; p.toks[j].kind == tComma && (next.kind == tNumber || next.is("and")) {
-			p.i = j
-			return
-		}
-	}
-	p.i = start
-}
-
-// rowsInAll reads "rows in all", "rounds altogether" behind a number.
-func (p *parser) rowsInAll() bool {
-	start := p.i
-	if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
-		p.i++
-		if p.eat("altogether", "total", "overall") || p.eat("in") && p.eat("all", "total") {
-			return true
-		}
-	}
-	p.i = start
-	return false
-}
-
-// endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
-// It is unset when there is none.
-func (p *parser) endOf() Num {
-	start := p.i
-	if p.eat("at", "after", "on", "in", "by", "for") {
-		p.eat("the")
-		if p.eat("end", "completion") {
-			p.eat("of")
-		}
-	}
-	if _, ok := roundWord(p.tok()); ok && !p.tok().is("r") {
-		p.i++
-		if n, ok := p.num(); ok {
-			return n
-		}
-	}
-	p.i = start
-	return Num{}
-}
-
-// endOfLast passes over "at the end of the last round", which a count is of as it is.
-func (p *parser) endOfLast() {
-	start := p.i
-	p.i++
-	p.eat("the")
-	if p.eat("end", "completion") {
-		p.eat("of")
-	}
-	p.eat("the")
-	if p.eat("last", "final", "this", "that") {
-		if _, ok := roundWord(p.tok()); ok {
-			p.i++
-			return
-		}
-	}
-	p.i = start
-}
-
 // countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
 func (p *parser) countList() *Stated {
 	s := &Stated{}
@@ -403,13 +252,19 @@ func (p *parser) countList() *Stated {
 			// "3 sts increased" says something else than how many there are.
 			c.Target.Sort = Remark
 		}
+		if s.Counting == nil {
+			s.Counting = p.countingChain()
+		}
 		if p.eat("not", "including", "incl") {
 			// "(8 sts including chs)"
 			p.eat("counting", "including")
-			if _, ok := p.target(); !ok {
+			at := p.i - 1
+			p.eat("the")
+			t, ok := p.target()
+			if !ok {
 				return nil
 			}
-			if p.at(-2).is("including", "incl") && !p.at(-3).is("not") {
+			if p.toks[at].is("including", "incl") && !p.toks[at-1].is("not") && t.Sort != StartChain {
 				c.Target.Sort = Remark
 			}
 		}
@@ -450,16 +305,21 @@ func (p *parser) countList() *Stated {
 		p.thatIs()
 		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
+		if s.Counting == nil {
+			s.Counting = p.countingChain()
+		}
 		s.Counts = append(s.Counts, c)
 		if p.tok().kind == tComma && p.at(1).is("not", "including", "incl") {
 			p.i++
 			including := p.tok().is("including", "incl")
 			p.eat("not", "including", "incl")
 			p.eat("counting", "including")
-			if _, ok := p.target(); !ok {
+			p.eat("the")
+			t, ok := p.target()
+			if !ok {
 				return nil
 			}
-			if including {
+			if including && t.Sort != StartChain {
 				s.Counts[len(s.Counts)-1].Target.Sort = Remark
 			}
 		}
@@ -478,15 +338,4 @@ func (p *parser) countList() *Stated {
 	}
 	s.Span = p.from(start)
 	return s
-}
-
-// saysMore reports whether words about a count begin at token i, with a comma.
-func (p *parser) saysMore(i int) bool {
-	if p.toks[i].kind != tComma || i+2 >= len(p.toks) {
-		return false
-	}
-	if p.toks[i+1].is("of") && p.toks[i+2].is("which") {
-		return true // "72 sts, of which 24 are raised"
-	}
-	return p.toks[i+1].is("which", "that's", "giving", "making", "or") || p.toks[i+1].is("that") && p.toks[i+2].is("is", "makes", "gives")
 }

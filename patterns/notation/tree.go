@@ -474,8 +474,11 @@ type Stated struct {
 	Span
 	// Then is set when it is of the round after the one that the count before it is of:
 	// "20 dc, then 26 dc".
-	Then   bool
-	Counts []StatedCount
+	Then bool
+	// Counting is what is said behind it of the chain at the beginning: "counting ch-3
+	// as 1 dc"; nil for none.
+	Counting *Counts
+	Counts   []StatedCount
 }
 
 // StatedCount is one number of a stated count.

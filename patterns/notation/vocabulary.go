@@ -166,6 +166,8 @@ func baseWords(t stitch.Terms) map[string]stitch.Base {
 		m["double treble"] = stitch.DoubleTreble
 		m["double triple crochet"] = stitch.DoubleTreble
 		m["triple treble"] = stitch.TripleTreble
+		m["s c"], m["d c"], m["h d c"], m["half d c"] = stitch.Single, stitch.Double, stitch.Half, stitch.Half
+		m["d tr"], m["tr tr"] = stitch.DoubleTreble, stitch.TripleTreble
 	} else {
 		delete(m, "double")
 		m["half treble"] = stitch.Half
@@ -174,6 +176,9 @@ func baseWords(t stitch.Terms) map[string]stitch.Base {
 		m["triple treble"] = stitch.DoubleTreble
 		m["quadruple treble"] = stitch.TripleTreble
 		m["qtr"] = stitch.TripleTreble
+		// As older leaflets set them.
+		m["d c"], m["h tr"], m["d tr"] = stitch.Single, stitch.Half, stitch.Treble
+		m["tr tr"], m["quad tr"] = stitch.DoubleTreble, stitch.TripleTreble
 	}
 	return m
 }

@@ -1,0 +1,236 @@
+package notation
+
+import (
+	"strings"
+
+	"whorl/patterns/stitch"
+)
+
+// roundsSaid reads "5 rounds" behind a count, which says again how many rounds the
+// label names, as a note.
+func (p *parser) roundsSaid(b *block) {
+	start := p.i
+	if p.saysMore(start) {
+		p.note(b, start, p.sentenceEnd()) // "88 dc, which is 22 to a side"
+		return
+	}
+	open := p.eatKind(tOpen)
+	p.eat("for")
+	if _, ok := p.num(); ok {
+		if _, ok := roundWord(p.tok()); ok {
+			p.i++
+			p.eat("total", "in")
+			p.eat("total")
+			if k := p.tok().kind; open && p.eatKind(tClose) || !open && (k == tStop || k == tEnd || p.tok().first) {
+				b.add(&Note{Span: p.from(start), Text: p.words(start)})
+				return
+			}
+		}
+	}
+	p.i = start
+}
+
+// countingChain reads ", counting ch-3 as 1 dc", "(including the turning ch)" behind a
+// count: that the chain at the beginning is one of those counted. It is nil for other
+// words.
+func (p *parser) countingChain() *Counts {
+	start := p.i
+	no := func() *Counts { p.i = start; return nil }
+	open := p.tok().kind == tOpen
+	if !open && p.tok().kind != tComma && !p.tok().is("not", "counting", "including", "incl") {
+		return nil
+	}
+	if open || p.tok().kind == tComma {
+		p.i++
+	}
+	not := p.eat("not")
+	if !p.eat("counting", "including", "incl", "includes", "counts") {
+		return no()
+	}
+	p.eat("the", "each")
+	t, ok := p.startChain()
+	if !ok {
+		return no()
+	}
+	c := &Counts{Not: not, Of: t.Chains}
+	if p.eat("as") {
+		p.eat("a", "an", "the")
+		p.eat("first", "one")
+		if p.tok().kind == tNumber && p.tok().value == 1 {
+			p.i++
+		}
+		if w, ok := p.what(); ok {
+			c.As, c.Name = w.Kind, w.Name
+		} else if !p.eat("st", "stitch") {
+			return no()
+		}
+	}
+	for p.eat("here", "and", "throughout", "always") {
+		c.Throughout = c.Throughout || p.at(-1).is("throughout", "always")
+	}
+	if open && !p.eatKind(tClose) || !p.ended() && !p.tok().first {
+		return no()
+	}
+	c.Span = p.from(start)
+	return c
+}
+
+// ofChain gives the chain that the round begins with what is said of it behind the count.
+func (b *block) ofChain(c *Counts) {
+	if c == nil || !c.Not && !c.As.Is() {
+		return // that it is counted shows in the count
+	}
+	for _, it := range b.items {
+		switch it := it.(type) {
+		case *Chain:
+			if it.Counts == nil && (c.Of == 0 || it.N.For(0) == c.Of) {
+				it.Counts = c
+			}
+			return
+		case *Stitches:
+			if it.What.Kind != stitch.Of(stitch.Slip) {
+				return
+			}
+		case *Group, *Repeat:
+			return
+		}
+	}
+}
+
+// things reads what a designer counts that is none of the trade's stitches, up to
+// the end of the count: "9 cable panels".
+func (p *parser) things() (string, bool) {
+	start := p.i
+	for n := 0; n < 3 && p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) && !p.tok().is("and", "in", "times", "x", "more", "total", "each", "for", "of", "per", "at", "on"); n++ {
+		p.i++
+	}
+	several := strings.HasSuffix(p.at(-1).text, "s") || p.at(-1).is("teeth", "feet", "mice", "geese", "fish", "sheep")
+	if k := p.tok().kind; p.i > start && several && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first ||
+		p.tok().is("and") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0)) {
+		return p.words(start), true
+	}
+	p.i = start
+	return "", false
+}
+
+// chainThing reads "ch-50 handles": chains by what the designer calls them.
+func (p *parser) chainThing() (Target, bool) {
+	start := p.i
+	if p.eat("ch", "chain") && p.eatKind(tHyphen) {
+		if n, ok := p.plainNumber(); ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
+			if _, known := p.vocab.lookup(p.tok().text); !known {
+				p.i++
+				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
+			}
+		}
+	}
+	if p.i = start; p.tok().kind == tNumber && (p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") || p.at(1).is("ch", "chain")) {
+		// "9-ch handles", "50ch handles"
+		n, ok := p.plainNumber()
+		p.eatKind(tHyphen)
+		p.i++
+		if ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
+			if _, known := p.vocab.lookup(p.tok().text); !known {
+				p.i++
+				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
+			}
+		}
+	}
+	p.i = start
+	return Target{}, false
+}
+
+// remarkOn passes over "in the pineapples", "along each side" behind a count; whether
+// it is of a part only: "that is 12 along each side".
+func (p *parser) remarkOn() {
+	start := p.i
+	if p.eat("in", "on", "along", "at", "around", "inside") {
+		p.eat("the", "each", "every", "all")
+		if p.tok().kind == tWord && !p.tok().first {
+			if _, round := roundWord(p.tok()); !round && !p.stitchy(p.i, p.i+1) && !p.tok().is("total", "all", "next", "end") {
+				p.i++
+				p.eat("edge", "side", "sides", "edges")
+				if k := p.tok().kind; k == tClose || k == tEnd || k == tComma || k == tStop || k == tSemi || p.tok().is("and") {
+					return
+				}
+			}
+		}
+	}
+	p.i = start
+}
+
+// thatIs passes over ", that is 12 along each side" between the counts of a list.
+func (p *parser) thatIs() {
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("i.e", "ie") {
+		j := p.phraseEnd()
+		if next := p.toks[min(j+1, len(p.toks)-1)]; p.toks[j].kind == tComma && (next.kind == tNumber || next.is("and")) {
+			p.i = j
+			return
+		}
+	}
+	p.i = start
+}
+
+// rowsInAll reads "rows in all", "rounds altogether" behind a number.
+func (p *parser) rowsInAll() bool {
+	start := p.i
+	if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
+		p.i++
+		if p.eat("altogether", "total", "overall") || p.eat("in") && p.eat("all", "total") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// endOf reads "at end of Row 8", "after Rnd 8": the round that a count is of.
+// It is unset when there is none.
+func (p *parser) endOf() Num {
+	start := p.i
+	if p.eat("at", "after", "on", "in", "by", "for") {
+		p.eat("the")
+		if p.eat("end", "completion") {
+			p.eat("of")
+		}
+	}
+	if _, ok := roundWord(p.tok()); ok && !p.tok().is("r") {
+		p.i++
+		if n, ok := p.num(); ok {
+			return n
+		}
+	}
+	p.i = start
+	return Num{}
+}
+
+// endOfLast passes over "at the end of the last round", which a count is of as it is.
+func (p *parser) endOfLast() {
+	start := p.i
+	p.i++
+	p.eat("the")
+	if p.eat("end", "completion") {
+		p.eat("of")
+	}
+	p.eat("the")
+	if p.eat("last", "final", "this", "that") {
+		if _, ok := roundWord(p.tok()); ok {
+			p.i++
+			return
+		}
+	}
+	p.i = start
+}
+
+// saysMore reports whether words about a count begin at token i, with a comma.
+func (p *parser) saysMore(i int) bool {
+	if p.toks[i].kind != tComma || i+2 >= len(p.toks) {
+		return false
+	}
+	if p.toks[i+1].is("of") && p.toks[i+2].is("which") {
+		return true // "72 sts, of which 24 are raised"
+	}
+	return p.toks[i+1].is("which", "that's", "giving", "making", "or") || p.toks[i+1].is("that") && p.toks[i+2].is("is", "makes", "gives")
+}
