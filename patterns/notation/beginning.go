@@ -72,6 +72,10 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") ||
 		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
 		p.eat("method", "technique")
+		if p.tok().is("with") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) && p.instructs(p.i+1) {
+			p.i++ // "make a magic ring with 6 sc in it"
+		}
+		p.ringed = true
 		return &MagicRing{p.from(start)}, nil
 	}
 	p.i = start

@@ -24,7 +24,7 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.i++ // "In Oat, ch 5."
 	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
 		p.i++
-	case p.tok().is("in") && p.shade(1) != "":
+	case p.tok().is("in") && p.anyName(1) != "":
 		p.i++ // "In pale grey, 6 dc in a magic ring"
 	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
 		p.i += 2 // "Start in B."
@@ -48,7 +48,7 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.eat("yarn", "colour", "color")
 	}
 	if !ok && with {
-		if name = p.shade(0); name != "" {
+		if name = p.anyName(0); name != "" {
 			ok = true
 			p.i += strings.Count(name, " ") + 1
 		}
@@ -112,9 +112,21 @@ func (p *parser) yarn() (string, bool) {
 	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
 		return strings.ToUpper(p.at(-1).raw), true
 	}
-	p.eat("new", "next", "contrasting", "contrast")
+	if name, ok := p.shade(); ok {
+		return name, true
+	}
+	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal) && p.at(1).is("colour", "color", "yarn", "col") {
+		p.i++
+	}
+	p.eat("new", "next", "contrasting", "contrast", "first")
 	if p.eat("yarn", "colour", "color", "col") {
 		t := p.tok()
+		if at := p.i; p.eatKind(tOpen) {
+			if name, ok := p.shade(); ok && p.eatKind(tClose) {
+				return name, true // "yarn (pink)"
+			}
+			p.i = at
+		}
 		if t.kind == tWord && len([]rune(t.raw)) <= 2 && !t.is("in", "to", "at", "on") || t.kind == tNumber {
 			p.i++
 			return t.raw, true
@@ -129,9 +141,9 @@ func (p *parser) yarn() (string, bool) {
 	return "", false
 }
 
-// shade is the name of a yarn that begins n tokens on and is told by no letter, "red",
+// anyName is the name of a yarn that begins n tokens on and is told by no letter, "red",
 // "pale grey", when a comma and work stand behind it; "" for anything else.
-func (p *parser) shade(n int) string {
+func (p *parser) anyName(n int) string {
 	end := n
 	for ; end < n+3 && p.at(end).kind == tWord && !p.at(end).first; end++ {
 		if i := p.i + end; p.stitchy(i, i+1) || p.vagueWord(i) || p.at(end).is(noShade...) {

@@ -87,7 +87,6 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		if len(p.stated) > counts {
 			sentence = true
 			b.ofSeam(p.stated[counts:])
-			b.ofChain(p.stated[counts].Counting)
 			p.roundsSaid(b)
 			continue
 		}
@@ -239,7 +238,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if ok, f := b.chainsBetween(); ok || f != nil {
 		return f
 	}
-	if b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
+	if b.allIn() || b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
 	if !p.startsFromHook() && p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {

@@ -27,7 +27,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 		}
 	}
 	if p.tok().is("join", "joining") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both", "them", "together") &&
-		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color") {
+		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color", "next", "contrast", "contrasting", "main") && !p.at(2).is(shades...) && !p.at(2).is(shaded...) {
 		// "Join the short ends with slip stitches": making up.
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
@@ -200,11 +200,10 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	}
 	if yarn, ok := p.yarn(); ok {
 		j.Yarn = yarn
-	} else if t := p.tok(); capital(t.raw) && t.kind == tWord && (p.at(1).is("with", "in", "to", "at", "where") || p.at(1).kind == tComma || p.at(1).kind == tStop || p.at(1).kind == tNumber && p.beforeSeam(p.i+1) != nil) && !p.stitchy(p.i, p.i+1) {
-		j.Yarn = t.raw
-		p.i++
-	} else if !p.work && t.kind == tWord && p.at(1).is("with") && !p.stitchy(p.i, p.i+1) && !p.vagueWord(p.i) && !t.is(noShade...) {
-		j.Yarn = t.raw // "Join white with sl st in any sc"
+	} else if yarn, ok := p.yarnName(); ok {
+		j.Yarn = yarn
+	} else if t := p.tok(); !p.work && t.kind == tWord && p.at(1).is("with") && !p.stitchy(p.i, p.i+1) && !p.vagueWord(p.i) && !t.is(noShade...) {
+		j.Yarn = t.raw // "Join oat with sl st in any sc"
 		p.i++
 	} else {
 		p.i = at
@@ -247,6 +246,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 						}
 					}
 				}
+				p.ringed = true
 				return &FormRing{p.from(start)}, nil
 			}
 			if p.tok().is("with") {
@@ -360,6 +360,7 @@ func (p *parser) formsRing() bool {
 	if p.eat("form", "make", "forming", "making", "create") {
 		p.eat("a", "the")
 		if p.eat("ring", "circle", "loop", "round") {
+			p.ringed = true
 			return true
 		}
 	}

@@ -154,8 +154,9 @@ func (p *parser) statedUpTo(close int) *Stated {
 }
 
 // ofSeam makes a count of slip stitches behind a note a remark: they are those of a
-// seam, and none of the fabric.
+// seam, and none of the fabric. What a count says of the chain goes to that.
 func (b *block) ofSeam(l []*Stated) {
+	b.ofChain(l[0].Counting)
 	n := len(b.items)
 	if n == 0 {
 		return

@@ -446,6 +446,9 @@ func (p *parser) postWords() (stitch.Into, bool) {
 // ringWords reads "ring", "magic ring", "centre of ring", "loop" of a ring.
 func (p *parser) ringWords() bool {
 	start := p.i
+	if p.ringed && p.eat("it") {
+		return true // "make a magic ring and work 6 dc into it"
+	}
 	p.eat("the", "a", "an")
 	p.eat("centre", "center", "middle")
 	p.eat("of")

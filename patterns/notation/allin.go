@@ -1,0 +1,81 @@
+package notation
+
+// allIn reads ", all into ring", "; all worked in next ch-3 sp" behind stitches that
+// have not said where they go: there they all go.
+func (b *block) allIn() bool {
+	p := b.p
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	if !p.eat("all") || len(b.items) == 0 {
+		return no()
+	}
+	p.eat("of", "being")
+	p.eat("these", "this", "which")
+	p.eat("worked", "working", "made", "going")
+	if !p.tok().is("in", "into", "on") {
+		return no()
+	}
+	pl, ok := p.placed(false)
+	if !ok || !p.ended() && !p.tok().first {
+		return no()
+	}
+	from := len(b.items)
+	for from > 0 && placeless(b.items[from-1:from]) {
+		from--
+	}
+	if from == len(b.items) {
+		return no()
+	}
+	pl.All = true
+	if pl.Target.Sort == Ring {
+		b.insert(from, &In{Span: p.from(start), Place: pl})
+		return true
+	}
+	for _, s := range b.stars {
+		if !s.wrapped && s.start > from {
+			return no()
+		}
+	}
+	g := &Group{Span: p.from(start), Items: append([]Item(nil), b.items[from:]...), Place: []Place{pl}}
+	b.items = append(b.items[:from:from], g)
+	return true
+}
+
+// placeless reports whether all that is made has no place yet.
+func placeless(items []Item) bool {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *Stitches:
+			if len(it.Places) > 0 {
+				return false
+			}
+		case *Repeat:
+			if it.Extent.Sort != NoExtent || !placeless(it.Items) || !placeless(it.Ending) {
+				return false
+			}
+		case *Chain, *Counts:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// insert puts an item in front of item i.
+func (b *block) insert(i int, it Item) {
+	b.items = append(b.items[:i:i], append([]Item{it}, b.items[i:]...)...)
+	for _, s := range b.stars {
+		if s.start >= i {
+			s.start++
+		}
+		if s.end >= i {
+			s.end++
+		}
+	}
+	if b.sentence > i {
+		b.sentence++
+	}
+	if b.before > i {
+		b.before++
+	}
+}
