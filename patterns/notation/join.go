@@ -202,9 +202,6 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		j.Yarn = yarn
 	} else if yarn, ok := p.yarnName(); ok {
 		j.Yarn = yarn
-	} else if t := p.tok(); !p.work && t.kind == tWord && p.at(1).is("with") && !p.stitchy(p.i, p.i+1) && !p.vagueWord(p.i) && !t.is(noShade...) {
-		j.Yarn = t.raw // "Join oat with sl st in any sc"
-		p.i++
 	} else {
 		p.i = at
 	}
