@@ -266,6 +266,17 @@ func (p *parser) turn() (Item, *fault.Fault) {
 		p.onwards()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
+	if p.eat("turn", "turning") {
+		// "turn with 3 ch"
+		if p.eat("work"); p.eat("with", "using") {
+			p.eat("a")
+			if at := p.i; p.chain() != nil && (p.ended() || p.tok().first) {
+				p.i = at
+				return &Turn{p.from(start)}, nil
+			}
+		}
+		p.i = start
+	}
 	if p.tok().is("turn") && p.at(1).kind == tWord {
 		// "Turn brim so seam is on the inside", "Turn right side out": how the
 		// piece lies, but not "turn work", "turn and ch 1".

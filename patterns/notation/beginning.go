@@ -16,6 +16,9 @@ func (p *parser) chain() Item {
 	if hasN {
 		p.eatKind(tHyphen)
 	}
+	if hasN && p.tok().is("turning") && p.at(1).is("ch", "chain", "chs", "chains") {
+		p.i++ // "3 turning ch"
+	}
 	if !p.eat("ch", "chain", "chs", "chains") && (p.tok().text != "chaining" || hasN || !p.eat("chaining")) || p.spaceWord() || p.tok().kind == tHyphen && p.at(1).is("picot") || p.tok().is("picot") {
 		p.i = start
 		return nil
@@ -42,7 +45,8 @@ func (p *parser) chain() Item {
 	c.Span = p.from(start)
 	at := p.i
 	p.eatKind(tComma)
-	if p.tok().is("counts", "counting", "does", "counted", "not", "doesn't", "to", "this", "as") {
+	if p.tok().is("counts", "counting", "does", "counted", "not", "doesn't", "to", "this", "as", "which", "it") {
+		p.eat("which", "it")
 		if p.eatAll("to", "count") {
 			p.i--
 		}
@@ -52,13 +56,56 @@ func (p *parser) chain() Item {
 		}
 	}
 	p.i = at
-	if p.eatAll("for", "the", "first") || p.eatAll("for", "first") || p.eatAll("as", "first") {
-		if w, ok := p.what(); ok && w.Kind.Is() {
-			c.Counts = &Counts{Span: p.from(at), As: w.Kind}
-			return c
-		}
+	p.eatKind(tComma)
+	if k := p.inPlace(); k != nil && p.ended() {
+		c.Counts = k
+		return c
 	}
 	p.i = at
+	return c
+}
+
+// addChain adds a chain and, when it is said to be for it, the turn: "3 ch to turn", "ch 1
+// for turning".
+func (b *block) addChain(c Item) {
+	p := b.p
+	b.add(c)
+	start := p.i
+	open := p.eatKind(tOpen)
+	if (p.eatAll("to", "turn") || p.eatAll("for", "turning") || p.eatAll("for", "the", "turn") || p.eatAll("for", "turn")) && (!open || p.eatKind(tClose)) {
+		if p.eat("work"); p.work && p.depth <= 1 {
+			b.add(&Turn{p.from(start)})
+		}
+		return
+	}
+	p.i = start
+	if p.at(-2).is("turning") && p.work && p.depth <= 1 && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().first) {
+		b.add(&Turn{p.from(start - 1)}) // "…, 3 turning ch."
+	}
+}
+
+// inPlace reads what says that a chain is a stitch without the word count: "for the first
+// dc", "as 1 tr", "standing for 1 tr and 1 ch", "= 1 tr", "in place of first tr". It is nil
+// for other words.
+func (p *parser) inPlace() *Counts {
+	start := p.i
+	p.eat("which", "that", "this", "it", "these")
+	p.eat("to")
+	of := p.eatKind(tEqual)
+	for _, words := range [][]string{{"for"}, {"as"}, {"in", "place", "of"}, {"instead", "of"}, {"in", "lieu", "of"}, {"takes", "the", "place", "of"},
+		{"take", "the", "place", "of"}, {"stand", "as"}, {"stands", "as"}, {"standing", "as"}, {"standing", "for"}, {"acts", "as"}, {"acting", "as"}, {"serves", "as"},
+		{"is"}, {"equals"}, {"equal", "to"}, {"equalling"}, {"replaces"}, {"replacing"}, {"makes"}, {"forms"}} {
+		of = of || p.eatAll(words...)
+	}
+	said := p.i
+	c := p.countedAs(&Counts{})
+	first := ordinalOf(&p.toks[said]) == 1 || p.toks[said].kind == tOrdinal && p.toks[said].value == 1
+	first = first || ordinalOf(&p.toks[min(said+1, len(p.toks)-1)]) == 1
+	if c == nil || !c.As.Is() && c.Name == "" || c.Half || !of && (!first || said != start) || p.toks[start].is("instead") && !first {
+		p.i = start
+		return nil
+	}
+	c.Span = p.from(start)
 	return c
 }
 
@@ -86,6 +133,9 @@ func (p *parser) ring() (Item, *fault.Fault) {
 // st", "ch 3 counts as first dc here and throughout".
 func (p *parser) counts() (Item, *fault.Fault) {
 	start := p.i
+	if p.chainCounting() {
+		return nil, nil
+	}
 	// The word count must come within the next few words.
 	at, short := -1, false
 	for j := 0; j < 14; j++ {
@@ -142,7 +192,45 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		p.i = start
 		return nil, nil
 	}
-	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tNumber && p.tok().value == 1 && !p.at(1).tight(tHyphen) {
+	p.countedAs(c)
+	for j := p.i; j < len(p.toks); j++ {
+		t := &p.toks[j]
+		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi {
+			break
+		}
+		c.Throughout = c.Throughout || t.is("throughout")
+	}
+	for p.eat("here", "and", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
+	}
+	if p.tok().is("unless", "except") {
+		p.rest()
+	}
+	c.Span = p.from(start)
+	return c, nil
+}
+
+// chainCounting reports whether a chain is made here that is said to count as something:
+// "3 ch to count as 1 tr", "ch 3, counting as dc", but "ch 3 counts as dc" makes none.
+func (p *parser) chainCounting() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	n, numbered := p.num()
+	p.eatKind(tHyphen)
+	if !p.eat("ch", "chain", "chs", "chains") {
+		return false
+	}
+	p.eatKind(tHyphen)
+	if m, ok := p.num(); ok {
+		n, numbered = m, true
+	}
+	p.eatKind(tComma)
+	return numbered && n.Set() && (p.tok().is("counting", "standing", "which") || p.tok().is("to") && p.at(1).is("count", "stand") || p.tok().is("not") && p.at(1).is("counted", "counting"))
+}
+
+// countedAs reads the stitch that something counts as, and the chains with it: "first dc",
+// "1 tr plus ch 2". It is c.
+func (p *parser) countedAs(c *Counts) *Counts {
+	for p.eat("the", "a", "an", "first", "one", "half", "leg", "of", "part") || p.tok().kind == tOrdinal && p.tok().value == 1 && p.eatKind(tOrdinal) || p.tok().kind == tNumber && p.tok().value == 1 && !p.at(1).tight(tHyphen) {
 		if p.tok().kind == tNumber && p.tok().value == 1 && !p.at(1).tight(tHyphen) {
 			p.i++
 		}
@@ -188,20 +276,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	if before > 0 && c.As.Is() {
 		c.Chains = before
 	}
-	for j := p.i; j < len(p.toks); j++ {
-		t := &p.toks[j]
-		if t.kind == tClose || t.kind == tEnd || t.kind == tStop || t.kind == tSemi {
-			break
-		}
-		c.Throughout = c.Throughout || t.is("throughout")
-	}
-	for p.eat("here", "and", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
-	}
-	if p.tok().is("unless", "except") {
-		p.rest()
-	}
-	c.Span = p.from(start)
-	return c, nil
+	return c
 }
 
 // otherSide reads "working along opposite side of chain".

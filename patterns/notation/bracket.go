@@ -30,6 +30,12 @@ func (b *block) bracket(places []Place) *fault.Fault {
 	}
 	if p.i = open; places == nil && !p.multiplied(close+1) {
 		p.i = open + 1
+		if c := b.ofLastChain(); c != nil && p.i == close {
+			p.i = close + 1
+			b.attach(c)
+			return nil
+		}
+		p.i = open + 1
 		if s := p.statedUpTo(close); s != nil && p.toks[close-1].is("made") && p.toks[close+1].kind == tComma && p.instructs(close+2) {
 			p.i = close + 1 // "1 tr into 4th ch from hook (2 tr made), …"
 			b.add(&Note{Span: p.from(open), Text: p.words(open)})
@@ -253,6 +259,16 @@ func (p *parser) multiplied(i int) bool {
 	}
 	_, _, ok := p.times()
 	return ok
+}
+
+// ofLastChain reads "= 1 tr", "first dc" in a bracket behind a chain: what it stands for.
+func (b *block) ofLastChain() *Counts {
+	if n := len(b.items); n > 0 {
+		if c, ok := b.items[n-1].(*Chain); ok && c.Counts == nil {
+			return b.p.inPlace()
+		}
+	}
+	return nil
 }
 
 // attach gives what a bracket says of a chain or group to the item before it.

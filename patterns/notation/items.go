@@ -277,7 +277,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		p.i = start
 	}
 	if c := p.chain(); c != nil {
-		b.add(c)
+		b.addChain(c)
 		return nil
 	}
 	if s, ok := p.stitches(); ok {
