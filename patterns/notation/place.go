@@ -175,8 +175,11 @@ func (p *parser) place() (Place, bool) {
 				return no()
 			}
 		}
-	case t.is("same"):
-		p.i++
+	case t.is("same"), t.is("this", "that") && p.thisAhead():
+		if p.i++; !t.is("same") {
+			p.eat("same", "very")
+			p.eat("same")
+		}
 		pl.Pick = Same
 		if !p.targetOr(&pl) {
 			// "in same": the same place
@@ -453,4 +456,15 @@ func (p *parser) betweenLegs() bool {
 	}
 	p.i = start
 	return false
+}
+
+// thisAhead reports whether "this" is said of a place: "into this sp", "in that same st".
+func (p *parser) thisAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	p.eat("same", "very")
+	p.eat("same")
+	t, ok := p.target()
+	return ok && (t.Sort == ChainSpace || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
 }

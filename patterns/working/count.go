@@ -214,6 +214,9 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 				n++
 			}
 		}
+		if n == 0 && t.Kind.Shape == stitch.Picot {
+			n = openPicots(r)
+		}
 		return n, t.Text, true
 	case notation.OfName:
 		if t.Name == "" {

@@ -143,3 +143,18 @@ func shapeNamed(k stitch.Kind, name string) bool {
 	}
 	return false
 }
+
+// openPicots is how many short loops of chains stand between two stitches in one
+// place, "(sc, ch 3, sc) in next st", which are called picots too.
+func openPicots(r *fabric.Round) (n int) {
+	for k, sp := range r.Spaces {
+		if c := r.SpaceChains(k); c < 2 || c > 6 || sp.From == 0 || sp.To >= len(r.Stitches) {
+			continue
+		}
+		a, b := r.Stitches[sp.From-1].On, r.Stitches[sp.To].On
+		if len(a) == 1 && len(b) == 1 && a[0] == b[0] {
+			n++
+		}
+	}
+	return n
+}
