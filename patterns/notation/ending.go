@@ -12,6 +12,8 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 	switch {
 	case p.endsShort(r) || p.endsWhereBegun():
 		return nil
+	case p.onLastRep():
+		return p.lastAs(r)
 	case p.eat("ending", "end", "stopping", "stop", "finishing"):
 		said := p.lastRep()
 		if p.eat("at", "after", "before") {
@@ -28,23 +30,13 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 				return p.failAt(at, "star", "there is no "+p.toks[at].text+" inside this repeat to end at",
 					"Mark the point inside the repeat with "+p.toks[at].text+".")
 			}
-		} else if said && (p.eat("with") || p.tok().kind == tNumber || p.tok().is("sk", "skip", "miss", "ch")) {
-			items, f := p.endingItems()
-			r.Ending = items
-			if f == nil && p.eatAll("instead", "of") {
-				// "… instead of last sc"
-				p.eat("the")
-				p.eat("last", "final")
-				if p.chain() == nil {
-					p.stitches()
-				}
-				r.Omit = 1
-			}
-			return f
+		} else if said && (p.eat("with", "working", "by") || p.tok().kind == tNumber || p.tok().is("sk", "skip", "miss", "ch") || p.instructs(p.i)) {
+			return p.lastAs(r)
 		} else if !said && (p.tok().is("with", "sk", "skip", "miss", "ch") || p.tok().kind == tNumber || p.instructs(p.i)) {
 			// "ending with sc in last st" goes on after the last repeat, or goes
 			// over from it before its end.
 			p.eat("with")
+			p.eat("only", "just")
 			p.eat("a", "an")
 			if p.lastGoes() {
 				return nil
@@ -52,17 +44,12 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			items, f := p.endingItems()
 			r.Ending = items
 			r.chainAtEnd()
-			if at := p.i; f == nil && p.eatAll("instead", "of") {
-				// "ending with sc in next 2 sts instead of 3"
-				if _, ok := p.num(); ok && p.ended() {
-					r.Omit = 1
-				} else {
-					p.i = at
-				}
+			if f == nil && p.insteadOf() {
+				r.Omit = 1 // "ending with sc in next 2 sts instead of 3"
 			}
 			return f
 		}
-	case p.tok().is("working", "making", "placing", "putting") && p.fewerAtLast(r):
+	case p.tok().is("working", "making", "placing", "putting", "with", "except", "work", "make") && p.fewerAtLast(r):
 		return nil
 	case p.tok().is("leaving", "leave") && p.unworkedAhead():
 		// "…, leave last ch unworked" is of the round below.
@@ -109,31 +96,14 @@ func (r *Repeat) chainAtEnd() {
 	}
 }
 
-// fewerAtLast reads "working 2 tr only (instead of 3) in last ch": what the last
-// repeat ends with.
-func (p *parser) fewerAtLast(r *Repeat) bool {
+// onLastRep reads "on last rep work", "last rep ends with", before what it works.
+func (p *parser) onLastRep() bool {
 	start := p.i
-	p.i++
-	p.eat("the")
-	if p.eat("last", "final") && p.lastElsewhere(r) {
-		return true
-	}
-	p.i = start + 1
-	p.eat("only", "just")
-	n, ok := p.num()
-	w, named := p.what()
-	if ok && named {
-		p.eat("only")
-		if p.tok().kind == tOpen && p.matching(p.i) > 0 {
-			p.i = p.matching(p.i) + 1
-		} else if p.eatAll("instead", "of") {
-			p.num() // "2 tr instead of 3 tr in last st"
-			p.what()
-		}
-		p.insteadOf()
-		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
-			p.insteadOf()
-			r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}
+	p.eat("except")
+	if at := p.i; p.lastRep() && (at < p.i-2 || p.tok().is("ends", "will", "finishes")) {
+		p.eatKind(tComma)
+		p.eat("will")
+		if p.eat("ends", "end", "finishes", "finish") && p.eat("with") || p.eat("work", "working", "make", "making") {
 			return true
 		}
 	}
@@ -141,18 +111,94 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 	return false
 }
 
-// insteadOf passes over "instead of 3 tr", "rather than 3".
-func (p *parser) insteadOf() {
+// lastAs reads what the last repeat ends with, and instead of what.
+func (p *parser) lastAs(r *Repeat) *fault.Fault {
+	p.eat("only", "just")
+	items, f := p.endingItems()
+	if r.Ending = items; f == nil && p.insteadOf() {
+		r.Omit = 1
+	}
+	return f
+}
+
+// fewerAtLast reads "working 2 tr only (instead of 3) in last ch", "with 2 tr in last ch
+// instead of 3", "making only 2 tr in last ch on last rep": what the last repeat ends with.
+func (p *parser) fewerAtLast(r *Repeat) bool {
 	start := p.i
-	if p.eatAll("instead", "of") || p.eatAll("rather", "than") {
-		p.eat("the")
-		p.eat("usual")
-		if _, ok := p.num(); ok {
-			p.what()
-			return
+	fewer := !p.tok().is("with", "except", "work", "make") // else it has to be said
+	p.i++
+	p.eat("working", "work", "making", "make")
+	p.eat("the")
+	if fewer && p.eat("last", "final") && p.lastElsewhere(r) {
+		return true
+	}
+	p.i = start + 1
+	p.eat("working", "work", "making", "make")
+	fewer = p.eat("only", "just") || fewer
+	n, ok := p.num()
+	w, named := p.what()
+	if named {
+		p.eat("only")
+		fewer = p.ratherThan() || fewer
+		if places := p.places(false); len(places) == 1 && (places[0].Pick == Last || places[0].Target.Sort == StartChain) {
+			instead := p.insteadOf() || p.ratherThan()
+			at := p.i
+			p.eatKind(tComma)
+			last := p.tok().is("on", "of", "at", "in") && p.lastRep()
+			if !last {
+				p.i = at
+			}
+			if fewer && (ok || instead || last) || instead || last {
+				r.Ending = []Item{&Stitches{Span: p.from(start), N: n, What: w, Places: places}}
+				return true
+			}
 		}
 	}
 	p.i = start
+	return false
+}
+
+// insteadOf reads "instead of 3 tr", "rather than 3", "instead of last sc".
+func (p *parser) insteadOf() bool {
+	start := p.i
+	if p.eatAll("instead", "of") || p.eatAll("rather", "than") || p.eatAll("in", "place", "of") {
+		p.eat("the", "a")
+		p.eat("last", "final", "usual", "normal")
+		if p.chain() != nil {
+			return true
+		}
+		if _, ok := p.stitches(); ok {
+			return true
+		}
+		if _, ok := p.num(); ok {
+			p.eat("st", "sts", "stitches")
+			if p.what(); p.ended() || p.tok().first || p.tok().is("in", "into", "on", "at", "of") {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// ratherThan reads "(instead of 3)", "instead of 3 tr" between stitches and their place.
+func (p *parser) ratherThan() bool {
+	start := p.i
+	open := p.eatKind(tOpen)
+	if p.eat("only") && open && p.eatKind(tClose) {
+		return true
+	}
+	if p.eatAll("instead", "of") || p.eat("not") || p.eatAll("rather", "than") {
+		p.eat("the")
+		p.eat("usual")
+		if _, ok := p.num(); ok {
+			if p.what(); !open || p.eatKind(tClose) {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // lastElsewhere reads "sc in top of turning ch" behind "working last": where the
@@ -219,7 +265,7 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 			p.i++
 		}
 		t := p.tok()
-		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") {
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") || t.is("rather") && p.at(1).is("than") {
 			return b.items, nil
 		}
 		before := p.i

@@ -19,6 +19,13 @@ func (p *parser) lastRep() bool {
 	return false
 }
 
+// lastRepAhead reports whether "of last rep" comes next.
+func (p *parser) lastRepAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	return p.lastRep()
+}
+
 // omitting reads what the last repeat leaves out: "last ch 2", "last dc", "last 2 dc on
 // final rep", "after **". The word omitting has been read.
 func (p *parser) omitting(r *Repeat) *fault.Fault {

@@ -134,7 +134,10 @@ func (p *parser) stitches() (it Item, ok bool) {
 			s.Places = []Place{pl}
 		}
 	}
-	if s.Places == nil {
+	if at := p.i; s.Places == nil {
+		if p.eat("only"); (p.ratherThan() || p.i > at) && !p.tok().is("in", "into", "on", "around") {
+			p.i = at
+		}
 		s.Places = p.places(true)
 	}
 	if close := p.matching(p.i); s.Places == nil && p.tok().kind == tOpen && close > 0 && p.at(1).is("that's", "that", "this", "which", "i.e", "ie", "also", "aka", "see") &&

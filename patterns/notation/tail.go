@@ -24,6 +24,8 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Pick == Skipped && p.whose():
+		case p.tok().is("of") && p.lastRepAhead():
+			return
 		case p.tok().is("of"):
 			p.i++
 			at := p.i
