@@ -262,8 +262,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	// "in next sp, work (…)": the place comes first.
-	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") || p.startsFromHook() {
+	if p.startsFromHook() {
 		p.i++
+	} else {
+		p.startingWith()
 	}
 	if p.tok().is("in", "into", "over") || p.tok().is("along", "across", "around") && p.edgeAhead() {
 		if places := p.places(false); places != nil {

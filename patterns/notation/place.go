@@ -14,6 +14,9 @@ func (p *parser) place() (Place, bool) {
 	if pl, ok := p.cornerPlace(); ok {
 		return pl, true
 	}
+	if pl, ok := p.severalFromHook(); ok {
+		return pl, true
+	}
 	if p.rowEnds() && p.edge != "" {
 		pl.Pick, pl.Target = Each, p.edgePlace()
 		p.placeTail(&pl)
@@ -98,6 +101,9 @@ func (p *parser) place() (Place, bool) {
 		}
 		p.eat("of")
 		p.eat("the")
+		if several, ok := p.severalFromHook(); ok {
+			return several, true
+		}
 		pl.Pick, pl.Every = Each, true
 		if p.tok().is("following") && p.eachFollowing() {
 			// "in each following ch-1 sp to end"

@@ -141,6 +141,13 @@ func (s Style) pick(p *Place) string {
 		}
 		return "last " + t
 	case Nth:
+		if n := p.N.For(0); p.Target.Sort == FromHook && p.N.Set() {
+			var l []string
+			for i := range n {
+				l = append(l, ordinal(p.Nth+i))
+			}
+			return strings.Join(l[:n-1], ", ") + " and " + l[n-1] + " ch from hook"
+		}
 		if p.Target.Sort == FromHook {
 			return ordinal(p.Nth) + " ch from hook"
 		}

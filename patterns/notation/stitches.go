@@ -138,8 +138,11 @@ func (p *parser) stitches() (it Item, ok bool) {
 		if p.eat("only"); (p.ratherThan() || p.i > at) && !p.tok().is("in", "into", "on", "around") {
 			p.i = at
 		}
-		s.Places = p.places(true)
+		if p.fromHookBehind(s); s.Places == nil {
+			s.Places = p.places(true)
+		}
 	}
+	s.fromHook()
 	if close := p.matching(p.i); s.Places == nil && p.tok().kind == tOpen && close > 0 && p.at(1).is("that's", "that", "this", "which", "i.e", "ie", "also", "aka", "see") &&
 		p.toks[close+1].is("in", "into", "around", "across", "to", "over") {
 		at := p.i
@@ -251,32 +254,4 @@ func (p *parser) loopAfter() (stitch.Into, bool) {
 		return stitch.Top, false
 	}
 	return into, true
-}
-
-// onFrom lets a run of stitches begin in the chain that is named before it:
-// "starting in 2nd ch from hook, sc in next 5 chs", "…: sc 5". It is false for
-// anything but a run.
-func (s *Stitches) onFrom(places []Place) bool {
-	run := s.N
-	switch {
-	case len(s.Places) == 0:
-	case len(s.Places) == 1 && s.Places[0].Pick == Next && !s.N.Set():
-		run = s.Places[0].N
-	default:
-		return false
-	}
-	next := Place{Span: s.Span, Pick: Next, N: run}
-	if len(s.Places) == 1 {
-		next = s.Places[0]
-	}
-	next.N.Values = nil
-	more := false
-	for _, n := range run.Values {
-		next.N.Values = append(next.N.Values, max(n-1, 0))
-		more = more || n > 1
-	}
-	if s.N, s.Places = (Num{}), places; more {
-		s.Places = append(places[:len(places):len(places)], next)
-	}
-	return true
 }

@@ -218,6 +218,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if w.severalOf(p) && legs == 1 {
 		return w.inGroupOf(p, func(on []fabric.Place) *halt { return w.into(s, n, on) })
 	}
+	if p.Target.Sort == notation.FromHook && legs > 1 && p.N.Set() {
+		return w.overFromHook(s, legs, p)
+	}
 	switch p.Pick {
 	case notation.Each:
 		return w.each(s, n, legs, p)

@@ -235,3 +235,20 @@ func (w *roundWork) together(s *notation.Stitches, n, legs, count int, p *notati
 	}
 	return nil
 }
+
+// overFromHook works a decrease over a chain that is counted from the hook and those after it.
+func (w *roundWork) overFromHook(s *notation.Stitches, legs int, p *notation.Place) *halt {
+	on, h := w.fromHook(p)
+	if h != nil {
+		return h
+	}
+	for i := 1; i < legs; i++ {
+		more, h := w.one(&notation.Place{Span: p.Span, Pick: notation.Next, Into: p.Into}, 0, 1)
+		if h != nil {
+			return h
+		}
+		on = append(on[:len(on):len(on)], more...)
+	}
+	w.same = on[len(on)-1:]
+	return w.into(s, 1, on)
+}

@@ -1,0 +1,139 @@
+package notation
+
+import "whorl/patterns/stitch"
+
+// severalFromHook reads "2nd and 3rd ch from hook", "4th, 5th and 6th chs from the hook":
+// the first of them, and how many there are.
+func (p *parser) severalFromHook() (Place, bool) {
+	start := p.i
+	p.eat("the")
+	first := p.nth()
+	n := 1
+	for first > 0 {
+		p.eatKind(tComma)
+		p.eat("and", "the")
+		if next := p.nth(); next != first+n {
+			break
+		}
+		n++
+	}
+	text := p.i
+	if n < 2 || !p.eat("ch", "chs", "chain", "chains") || !p.eat("from") {
+		p.i = start
+		return Place{}, false
+	}
+	if p.eat("the"); !p.eat("hook") {
+		p.i = start
+		return Place{}, false
+	}
+	return Place{Span: p.from(start), Pick: Nth, Nth: first, N: Num{Span: p.from(start), Values: []int{n}},
+		Target: Target{Sort: FromHook, Kind: stitch.Of(stitch.Chain), Text: p.words(text)}}, true
+}
+
+// fromHookBehind reads "starting in 2nd ch from hook" behind a decrease.
+func (p *parser) fromHookBehind(s *Stitches) {
+	start := p.i
+	if s.What.Kind.Shape != stitch.Together || !p.eat("starting", "beginning", "begun") || !p.eat("in", "with", "at") {
+		p.i = start
+		return
+	}
+	pl, ok := p.place()
+	if !ok || pl.Target.Sort != FromHook {
+		p.i = start
+		return
+	}
+	s.Places = []Place{pl}
+	s.overFromHook()
+}
+
+// overFromHook lets a decrease that begins in a chain counted from the hook go on over
+// the chains after it. It is false where the words name another number of them.
+func (s *Stitches) overFromHook() bool {
+	legs := s.What.Kind.Legs
+	over := 1
+	for i := 1; i < len(s.Places); i++ {
+		pl := &s.Places[i]
+		if pl.Pick != Next || pl.Of != nil || pl.Target.Sort != ChainStitch && pl.Target.Sort != AnyStitch {
+			return false
+		}
+		if over++; pl.N.Set() {
+			over += pl.N.For(0) - 1
+		}
+	}
+	if len(s.Places) > 1 && over != legs {
+		return false
+	}
+	s.Places = s.Places[:1]
+	s.Places[0].Over = true
+	s.Places[0].N = Num{Span: s.Places[0].Span, Values: []int{legs}}
+	return true
+}
+
+// fromHook settles what goes into chains counted from the hook: a run of stitches into
+// several of them, or a decrease over them.
+func (s *Stitches) fromHook() {
+	if len(s.Places) == 0 || s.Places[0].Target.Sort != FromHook {
+		return
+	}
+	first := &s.Places[0]
+	switch {
+	case s.What.Kind.Shape == stitch.Together:
+		if len(s.Places) > 1 {
+			s.overFromHook()
+		}
+	case first.N.Set():
+		rest := Place{Span: first.Span, Pick: Next, N: Num{Span: first.Span, Values: []int{first.N.For(0) - 1}}, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: "ch"}}
+		first.N = Num{}
+		s.Places = append([]Place{*first, rest}, s.Places[1:]...)
+	}
+}
+
+// overFrom lets a decrease begin in the chain that is named before it: "starting in 2nd ch
+// from hook, sc2tog over next 2 chs", of which the first is that chain.
+func (s *Stitches) overFrom(places []Place) bool {
+	if len(s.Places) > 1 || len(s.Places) == 1 && (s.Places[0].Of != nil || s.Places[0].Pick != Next || s.Places[0].N.Set() && s.Places[0].N.For(0) != s.What.Kind.Legs) {
+		return false
+	}
+	s.Places = places[:1]
+	return s.overFromHook()
+}
+
+// startingWith passes over "starting" before "in 2nd ch from hook"; "with" says the same.
+func (p *parser) startingWith() {
+	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
+		if p.i++; p.tok().is("with") && p.at(1).kind == tOrdinal {
+			p.tok().text = "in"
+		}
+	}
+}
+
+// onFrom lets a run of stitches begin in the chain that is named before it:
+// "starting in 2nd ch from hook, sc in next 5 chs", "…: sc 5". It is false for
+// anything but a run.
+func (s *Stitches) onFrom(places []Place) bool {
+	if s.What.Kind.Shape == stitch.Together {
+		return s.overFrom(places)
+	}
+	run := s.N
+	switch {
+	case len(s.Places) == 0:
+	case len(s.Places) == 1 && s.Places[0].Pick == Next && !s.N.Set():
+		run = s.Places[0].N
+	default:
+		return false
+	}
+	next := Place{Span: s.Span, Pick: Next, N: run}
+	if len(s.Places) == 1 {
+		next = s.Places[0]
+	}
+	next.N.Values = nil
+	more := false
+	for _, n := range run.Values {
+		next.N.Values = append(next.N.Values, max(n-1, 0))
+		more = more || n > 1
+	}
+	if s.N, s.Places = (Num{}), places; more {
+		s.Places = append(places[:len(places):len(places)], next)
+	}
+	return true
+}
