@@ -410,3 +410,24 @@ func (p *parser) marked(m *Marker) {
 		m.Made = true
 	}
 }
+
+// turnsAt reports whether nothing but the turn and the chain that the next row begins with
+// stands between tokens i and end: "13 sc. Ch 1, turn."
+func (p *parser) turnsAt(i, end int) bool {
+	at, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = at, p.faults[:faults] }()
+	chains := 0
+	for p.i = i; p.i < end; {
+		if p.eatKind(tStop) || p.eatKind(tComma) || p.eatKind(tSemi) || p.eat("and", "then") {
+			continue
+		}
+		if p.chain() != nil {
+			chains++
+			continue
+		}
+		if it, _ := p.turn(); it == nil {
+			return false
+		}
+	}
+	return chains == 1
+}

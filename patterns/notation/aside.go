@@ -38,6 +38,8 @@ func (p *parser) aside(b *block) bool {
 		// "Rep row 3, increasing 2 sts each row"
 	case t.is("going", "go") && p.at(1).is("back") && p.toks[p.phraseEnd()].kind == tComma:
 		// "going back and working in front of the sts just made, FPtr around …"
+	case t.is("using", "with") && p.toolEnd() > 0:
+		return p.note(b, start, p.toolEnd()) // "make 132 ch using a 6 mm hook"
 	case t.is("omitting", "leaving") && b.afterRef() && p.turningChainAhead():
 		// "Repeat 2nd to 5th rows, omitting the turning ch at end of last row"
 	case (t.is("do") && p.at(1).is("not") && !p.at(2).is("join", "turn") || t.is("don't") && !p.at(1).is("join", "turn")):
@@ -75,6 +77,23 @@ func (p *parser) aside(b *block) bool {
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
+}
+
+// toolEnd is the end of a phrase that says with what the work is done, or with how many
+// strands: "using a 6 mm (J-10) hook", "with yarn held double". It is 0 for other phrases.
+func (p *parser) toolEnd() int {
+	end := p.phraseEnd()
+	if p.toks[end].kind == tOpen {
+		if close := p.matching(end); close > 0 && p.toks[close+1].is("hook", "needle") {
+			return close + 2
+		}
+	}
+	for j := p.i + 1; j < end; j++ {
+		if p.toks[j].is("hook", "strand", "strands", "held", "doubled", "double") && !p.evident(p.i+1, end) {
+			return end
+		}
+	}
+	return 0
 }
 
 // inLoopsAhead reports whether token i begins "in the BLO of Rnd 1".

@@ -30,6 +30,9 @@ func (p *parser) chain() Item {
 		if n, hasN = p.num(); hasN && p.timesWord() && !p.tok().is("more") {
 			p.i, n, hasN = at, Num{}, false
 		}
+		if hasN && len(n.Values) == 1 && len(p.sizes) > 1 && !p.work {
+			p.bareList(&n) // "Ch 60, 66, 72."
+		}
 		p.eatKind(tHyphen)
 		if p.tok().is("picot", "picots") || p.spaceWord() {
 			p.i = start

@@ -127,3 +127,65 @@ func (p *parser) heading(b *block, start, end int) bool {
 	b.items[len(b.items)-1].(*Note).Heading = true
 	return true
 }
+// notTitles are words that a sentence of work or a reference to other work begins with.
+var notTitles = []string{"work", "working", "make", "making", "rep", "repeat", "repeating", "continue", "cont", "join", "rejoin", "attach", "turn", "fasten", "cut",
+	"begin", "start", "starting", "change", "with", "using", "in", "into", "for", "from", "to", "at", "on", "next", "ch", "chain", "inc", "dec", "increase", "decrease",
+	"sk", "skip", "miss", "now", "then", "as", "like", "complete", "finish", "do", "follow", "omit", "omitting", "leave", "keep", "place", "pick", "and", "or", "but",
+	"end", "ending", "note", "notes", "tip", "hint", "important", "nb", "this", "these", "it", "each", "every", "all"}
+
+// title reports whether a line that titled does not take names a piece or a stretch of one, and perhaps says in a
+// word or two how it is made: "FINGERLESS MITT (make 2)", "Cuff:", "Slouchy hat, worked side
+// to side". Nothing is worked in it, and it ends in no full stop.
+func (p *parser) title() bool {
+	t := p.tok()
+	if !t.first || t.kind != tWord || !capital(t.raw) || t.is(notTitles...) {
+		return false
+	}
+	start, end := p.i, p.titleEnd()
+	if p.hangs() {
+		p.i = start
+		return false // a loop or a cord, whose colon is its own
+	}
+	if k := p.toks[end-1].kind; k != tWord && k != tClose && k != tColon && k != tNumber || !p.toks[end].first && p.toks[end-1].kind != tColon || p.instructs(start) || p.ends(start) {
+		return false
+	}
+	if _, round := roundWord(t); round || p.vagueAt(start, end) != nil || p.evident(start, end) {
+		return false
+	}
+	words, depth := 0, 0
+	for j := start; j < end; j++ {
+		switch t := &p.toks[j]; {
+		case t.kind == tOpen:
+			depth++
+		case t.kind == tClose:
+			depth--
+		case depth > 0:
+			if t.is("only", "size", "sizes") {
+				return false
+			}
+		case t.is(deciding...), t.is("as", "like", "same"):
+			return false
+		case t.kind == tWord:
+			words++
+		case t.kind == tColon && j == end-1, t.kind == tComma, t.kind == tHyphen, t.kind == tDash, t.kind == tSlash, t.kind == tNumber, t.kind == tOther && t.text == "&":
+		default:
+			return false
+		}
+	}
+	return depth == 0 && words <= 12 && !p.vagueWord(end-1)
+}
+
+// titleEnd is where a title at the beginning of a line ends: behind a colon before work on the
+// same line ("Cuff: With smaller hook, ch 32"), else with the line.
+func (p *parser) titleEnd() int {
+	end := p.lineEnd()
+	for j := p.i; j+1 < end; j++ {
+		if p.toks[j].kind == tColon {
+			if next := &p.toks[j+1]; next.is("with", "using") || p.instructs(j+1) {
+				return j + 1
+			}
+			break
+		}
+	}
+	return end
+}

@@ -221,6 +221,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	}
 	for p.eat("as", "before", "usual", "always") {
 	}
+	if p.formsRing() {
+		return &FormRing{p.from(start)}, nil
+	}
 	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
 		p.i++
@@ -349,7 +352,7 @@ func (p *parser) beforeSeam(i int) *Place {
 	return nil
 }
 
-// formsRing reads "to form ring", "forming a ring".
+// formsRing reads "to form ring", "forming a ring", "to work in the round".
 func (p *parser) formsRing() bool {
 	start := p.i
 	p.eatKind(tComma)
@@ -359,6 +362,17 @@ func (p *parser) formsRing() bool {
 		if p.eat("ring", "circle", "loop", "round") {
 			p.ringed = true
 			return true
+		}
+	}
+	if p.i = start; p.eat("to", "for", "and", "ready") {
+		// "to work in the round", "and begin working in rounds"
+		p.eat("to", "for")
+		p.eat("begin", "start", "beginning", "starting", "continue", "now")
+		if p.eat("work", "working", "crochet", "crocheting") && p.eat("in") {
+			p.eat("the", "a", "joined", "continuous")
+			if p.eat("round", "rounds", "rnds", "rnd", "ring", "circle", "spiral") {
+				return true
+			}
 		}
 	}
 	p.i = start
@@ -416,4 +430,32 @@ func (p *parser) rest() {
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tClose && p.tok().kind != tOpen {
 		p.i++
 	}
+}
+
+// areJoined reports whether a sentence says of all rounds that they are joined: "Rounds are
+// joined with a sl st", "Each round is joined in the first st".
+func (p *parser) areJoined() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eat("all", "each", "every", "the")
+	p.eat("of")
+	p.eat("the")
+	if _, round := roundWord(p.tok()); !round || p.tok().is("r") {
+		return false
+	}
+	p.i++
+	return p.eat("are", "is") && p.eat("joined", "closed")
+}
+
+// joinsAll reports whether a sentence says how all rounds are joined: "Join each round with a
+// sl st in the first st", "Join with sl st to first st at the end of every rnd".
+func (p *parser) joinsAll() bool {
+	for j, end := p.i+1, p.sentenceEnd(); j < end; j++ {
+		next := &p.toks[j+1]
+		_, round := roundWord(next)
+		if p.toks[j].is("each", "every", "all") && round && !p.toks[j+2].is("end", "ends", "edge", "edges") || j == p.i+1 && p.toks[j].is("rnds", "rounds") {
+			return true
+		}
+	}
+	return false
 }

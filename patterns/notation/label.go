@@ -169,6 +169,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		if _, round := roundWord(p.at(-2)); len(l.Numbers) == 0 && (!named || p.at(-1).kind == tStop && !round) {
 			return no() // "BASE." is a heading
 		}
+	case (len(l.Numbers) > 0 || l.Foundation) && !l.Bare && !p.tok().first && p.instructs(p.i):
+		l.Unmarked = true // "1st row 1 ch, 1 dc into each dc", as old leaflets print it
 	default:
 		return no()
 	}
@@ -260,7 +262,7 @@ func (p *parser) labelNote(l *Label) bool {
 		return false
 	}
 	end := p.at(close - p.i + 1)
-	if !(end.kind == tColon || end.kind == tDash || end.kind == tStop || end.kind == tOpen ||
+	if sides := p.at(1).is("rs", "ws", "right", "wrong"); !sides && !(end.kind == tColon || end.kind == tDash || end.kind == tStop || end.kind == tOpen ||
 		end.kind == tEqual) {
 		return false
 	}

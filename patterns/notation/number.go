@@ -72,6 +72,9 @@ func (p *parser) sizeList(num *Num, start int) {
 		p.i = at
 		return
 	}
+	if p.bareList(num, "sts", "stitches", "chs", "chains") {
+		return
+	}
 	values := num.Values
 	listed := false // the brackets can be nothing but a list
 	for p.tok().kind == tOpen {
@@ -112,6 +115,24 @@ func (p *parser) sizeList(num *Num, start int) {
 	default:
 		p.i = at
 	}
+}
+
+// bareList reads ", 9, 10" behind the first of as many numbers as there are sizes, without
+// brackets, where one of the nouns shows that they belong together: "8, 9, 10 sts".
+func (p *parser) bareList(num *Num, nouns ...string) bool {
+	start := p.i
+	values := num.Values
+	for len(values) < len(p.sizes) && p.tok().tight(tComma) && p.at(1).kind == tNumber {
+		p.i++
+		n, _ := p.plainNumber()
+		values = append(values, n)
+	}
+	if k := p.tok().kind; len(values) == len(p.sizes) && (p.tok().is(nouns...) || len(nouns) == 0 && (k == tStop || k == tSemi || k == tEnd)) {
+		num.Values = values
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // nounAt reports whether a stitch or a place stands n tokens on, so that a

@@ -158,7 +158,7 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 			continue
 		}
 		p := newParser(toks[i:], v, sizes)
-		if _, ok := p.label(); ok {
+		if l, ok := p.label(); ok && !(l.Unmarked && goesOn(&toks[i-1])) {
 			starts = append(starts, i)
 			continue
 		}
@@ -168,6 +168,13 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 		}
 	}
 	return starts
+}
+
+// goesOn reports whether a sentence goes on behind a token that is the last of its line, so
+// that the next line begins no round without saying so: "rep from * to end, as in / 1st row".
+func goesOn(t *token) bool {
+	return t.kind == tComma || t.kind == tDash || t.kind == tHyphen ||
+		t.is("as", "in", "into", "to", "of", "from", "until", "rep", "repeat", "and", "or", "next", "each", "every", "last", "previous", "for", "with", "the", "like", "work")
 }
 
 // labelledFor are the sizes that the label at the beginning of tokens is for.

@@ -110,6 +110,9 @@ func (p *parser) advice(b *block) bool {
 		}
 		return p.note(b, start, end)
 	}
+	if t.is("join", "joining") && p.joinsAll() || p.areJoined() {
+		return p.note(b, start, end)
+	}
 	if t.is("work", "working", "worked") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
 		!p.at(3).is("ring", "circle", "magic") {
 		return p.note(b, start, end)
@@ -133,6 +136,9 @@ func (p *parser) advice(b *block) bool {
 		if it != nil || f != nil {
 			return false
 		}
+	}
+	if p.title() {
+		return p.heading(b, start, p.titleEnd())
 	}
 	if t.is("leave", "leaving", "count", "from", "after", "starting", "beginning") {
 		// "Leave remaining sts unworked."

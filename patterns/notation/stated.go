@@ -90,7 +90,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		for end < len(p.toks) && !p.toks[end].first {
 			end++
 		}
-		if !p.joined && !then && p.evident(from, end) {
+		if !p.joined && !then && p.evident(from, end) && !p.turnsAt(from, end) {
 			p.i = start
 			return false
 		}

@@ -74,6 +74,8 @@ type Label struct {
 	Side int
 	// Bare is set for a number alone, "3:", which may be a round or a row.
 	Bare bool
+	// Unmarked is set when no sign stands between the label and the words.
+	Unmarked bool
 	// Foundation is set for "Foundation row", "Set-up rnd".
 	Foundation bool
 	// Rounds is how many rounds the label says it is: "(6 rnds)"; else unset.
