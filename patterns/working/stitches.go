@@ -344,7 +344,7 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 			}
 		}()
 	}
-	if w.alias != "" && w.inGroup == nil {
+	if w.alias != "" {
 		// Counted by its own name, one by one.
 		defer func() {
 			for i := from; i < len(w.r.Stitches); i++ {
