@@ -27,7 +27,15 @@ func (r *reader) parts(root *yaml.Node, m map[string]entry) []Part {
 		r.at(root, codePart, "the pattern has no parts", partHelp)
 		return nil
 	case !ok:
-		return []Part{r.part(loose.key, m, false)}
+		list := r.part(loose.key, m, false).pieces(r.p.Sizes)
+		for i := range list {
+			for j := range list[:i] {
+				if strings.EqualFold(list[j].Name, list[i].Name) {
+					list[i].Name += fmt.Sprintf(" %d", i+1)
+				}
+			}
+		}
+		return list
 	case loose.key != nil:
 		r.at(loose.key, codePart, fmt.Sprintf("%s stands beside \"parts\"", quote(loose.name())), "Move these words into one of the parts.")
 	case m["worked"].key != nil:
@@ -70,7 +78,7 @@ func (r *reader) partList(nodes []*yaml.Node) []Part {
 		if p.From != "" && !r.full() {
 			r.from(p, list)
 		}
-		for _, piece := range p.pieces() {
+		for _, piece := range p.pieces(r.p.Sizes) {
 			id := strings.ToLower(piece.Name)
 			if piece.Name != p.Name && seen[id] > 0 {
 				piece.Name = p.Called() + ", " + piece.Name
@@ -213,6 +221,9 @@ func (r *reader) worked(e, words entry, p Part) (rows bool) {
 	found := map[label]int{}
 	for _, l := range p.Text.Lines {
 		found[labelOf(l)]++
+	}
+	if t := p.tracks(r.p.Sizes); len(t) > 1 {
+		return t[0].Rows // each by its own labels
 	}
 	if (found[roundLabel] > 0) == (found[rowLabel] > 0) {
 		why := "its lines have no labels such as Rnd 1 or Row 1"

@@ -11,11 +11,13 @@ import (
 // "Left strap".
 var pieceHead = regexp.MustCompile(`(?i)^(first|second|third|1st|2nd|3rd|left|right|other)[ -]((?:ear[ -]?)?[a-z]+)(?: *[:.] *|$)`)
 
-// pieces are the parts that a part of rows tells of one behind the other, as designers
-// tell of two ear flaps or of a square and its border; most are one.
-func (p Part) pieces() (list []Part) {
-	for _, piece := range p.alike() {
-		list = append(list, piece.bordered()...)
+// pieces are the parts that a part tells of one behind the other, as designers tell of
+// a brim and the body on it, of two ear flaps or of a square and its border; most are one.
+func (p Part) pieces(sizes []string) (list []Part) {
+	for _, t := range p.tracks(sizes) {
+		for _, piece := range t.alike() {
+			list = append(list, piece.bordered()...)
+		}
 	}
 	return list
 }

@@ -1,6 +1,7 @@
 package patterns
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -28,6 +29,45 @@ func TestPieces(t *testing.T) {
 		if got := strings.Join(l, " "); got != c.want {
 			t.Errorf("%s: %s, want %s", c.lines, got, c.want)
 		}
+	}
+}
+
+// Words that go over from rows to rounds, or begin anew under a title, are of several parts.
+func TestTracks(t *testing.T) {
+	for _, c := range []struct{ lines, want string }{
+		{"BRIM|Row 1: sc|Rows 2-9: sc|Seam.|BODY|Rnd 1: sc|Rnd 2: sc", "Hat/rows:4 Body/rounds:2"},
+		{"Row 1: sc|2nd row: sc|Fold in half. Turn to work along row ends.|1st round: sc", "Hat/rows:3 Hat, rounds/rounds:1"},
+		{"Row 1: sc|Ch 4, join to form ring.|Rnd 1: sc", "Hat/rows:1 Hat, rounds/rounds:2"},
+		{"Rnd 1: sc|Rnd 2: sc|EARFLAPS (make 2)|Join yarn in any st.|Row 1: sc", "Hat/rounds:2 Earflaps (make 2)/rows:2"},
+		{"Rnd 1: sc|Rnd 2: sc|Ear:|Rnd 1: sc|Tail|Rnd 1: sc", "Hat/rounds:2 Ear/rounds:1 Tail/rounds:1"},
+		{"Rnd 1: sc|Body (BLO throughout)|Rnd 1: sc", "Hat/rounds:1 Body (BLO throughout)/rounds:2"},
+		{"Foundation row: sc|Rnd 1: sc", "Hat/rows:2"},
+		{"Row 1: sc|Rnd 2: sc", "Hat/rows:2"},
+		{"Rnd 1: sc|Fasten off|Rnd 1: sc", "Hat/rows:3"},
+		{"Small|Rnd 1: sc|Large|Rnd 1: sc", "Hat/rows:4"},
+		{"Rnd 1: sc|Large only:|Rnd 1: sc", "Hat/rows:3"},
+	} {
+		text := "title: A\nsizes: [Small, Large]\nparts:\n  - name: Hat\n    worked: rows\n    text: |\n      " + strings.ReplaceAll(c.lines, "|", "\n      ") + "\n"
+		p, err := Read("a.yaml", []byte(text))
+		if err != nil {
+			t.Errorf("%s: %v", c.lines, err)
+			continue
+		}
+		var l []string
+		for _, q := range p.Parts {
+			l = append(l, fmt.Sprintf("%s/%s:%d", q.Name, map[bool]string{true: "rows", false: "rounds"}[q.Rows], len(q.Text.Lines)))
+		}
+		if got := strings.Join(l, " "); got != c.want {
+			t.Errorf("%s: %s, want %s", c.lines, got, c.want)
+		}
+	}
+}
+
+// Words without parts that begin with rows need not be said to be in rows or rounds.
+func TestLooseTracks(t *testing.T) {
+	p, err := Read("a.yaml", []byte("title: A\ntext: |\n  BRIM\n  Row 1: sc\n  BODY\n  Rnd 1: sc\n"))
+	if err != nil || len(p.Parts) != 2 || p.Parts[0].Name != "Brim" || p.Parts[1].Name != "Body" || !p.Parts[0].Rows || p.Parts[1].Rows {
+		t.Errorf("%v %+v", err, p.Parts)
 	}
 }
 

@@ -17,7 +17,8 @@ func (p *parser) colour() (Item, *fault.Fault) {
 	case p.eat("change", "changing", "switch", "switching"):
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
-	case p.eat("with", "using"):
+	case p.tok().is("with", "using") && p.toolEnd() == 0:
+		p.i++
 	case p.tok().is("still") && p.at(1).is("in", "with", "using"):
 		p.i += 2 // "Still in Slate, ch 1"
 	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):

@@ -12,7 +12,7 @@ func (p *parser) rowEnds() bool {
 	if p.edge = p.flatEdge(); p.edge != "" {
 		return true
 	}
-	climbs := p.at(-1).is("down", "up")
+	climbs := p.at(-1).is("down", "up") || p.at(-1).is("along") && p.at(-2).is("evenly", "spaced", "work", "working")
 	p.eat("the", "one")
 	one := p.eat("first", "second", "other", "opposite", "next", "left", "right", "remaining", "third", "fourth")
 	ofBand := func() {

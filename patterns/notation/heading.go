@@ -160,7 +160,7 @@ func (p *parser) title() bool {
 		case t.kind == tClose:
 			depth--
 		case depth > 0:
-			if t.is("only", "size", "sizes") {
+			if t.is("only", "size", "sizes", "blo", "flo", "loop", "loops") {
 				return false
 			}
 		case t.is(deciding...), t.is("as", "like", "same"):

@@ -93,8 +93,8 @@ func (w *roundWork) formRing(it *notation.FormRing) *halt {
 		}
 		return nil
 	}
-	if len(w.r.Stitches) > 0 && !w.r.Row {
-		// Foundation stitches, joined into a round.
+	if len(w.r.Stitches) > 0 {
+		// Foundation stitches, or a row before the rounds, joined into a round.
 		return w.join(&notation.Join{Span: it.Span}, nil)
 	}
 	return stopAt(it.Span, "ring", "there is no chain here to make a ring of", "Write, for example: Ch 4, join with sl st to form ring.")

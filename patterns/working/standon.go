@@ -2,6 +2,8 @@ package working
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 
 	"whorl/patterns"
@@ -43,12 +45,7 @@ func (p *partWork) standOn() {
 		if p.namesUnworked() && p.continueFromRest(on) {
 			return
 		}
-		for i, r := range base.Rounds {
-			if r.Row && r.Number > 0 {
-				p.edgeRows = append(p.edgeRows, i)
-			}
-		}
-		if p.edge, p.edgePart = len(p.edgeRows), on; p.edge == 0 {
+		if p.alongEnds(on); p.edge == 0 {
 			p.add(p.p.Fault(p.source.FromPos, len([]rune(p.source.From)), "from",
 				fmt.Sprintf("%s has no rows to pick up along", p.p.Parts[on].Name), "Row ends are the sides of a piece worked in rows."), true)
 		}
@@ -67,6 +64,67 @@ func (p *partWork) standOn() {
 		return
 	}
 	p.continueFrom(on)
+}
+
+// alongEnds begins the part along the ends of the rows of another.
+func (p *partWork) alongEnds(on int) {
+	p.part.From = on
+	for i, r := range p.f.Parts[on].Rounds {
+		if r.Row && r.Number > 0 {
+			p.edgeRows = append(p.edgeRows, i)
+		}
+	}
+	p.edge, p.edgePart = len(p.edgeRows), on
+}
+
+// goesAlongEnds reports whether the first round of a part that does not say what it is worked
+// from goes along the row ends of the part before, and nowhere else.
+func (p *partWork) goesAlongEnds() bool {
+	if base := p.f.Parts[p.index-1]; base.Worked != fabric.InRows || len(base.Rounds) == 0 || p.goesRound() {
+		return false
+	}
+	said := p.saysEnds()
+	for _, r := range p.texts[p.index].Rounds {
+		if !needsPlaces(r.Items) || onlyPlaces(r.Items) {
+			continue
+		}
+		along := false
+		for _, it := range r.Items {
+			switch it := it.(type) {
+			case *notation.Stitches:
+				if len(it.Places) == 1 && (it.Places[0].Target.Sort == notation.RowEnds || said && it.Places[0].Evenly) {
+					along = true
+				} else if it.What.Kind != stitch.Of(stitch.Slip) {
+					return false
+				}
+			case *notation.Group, *notation.Repeat, *notation.In, *notation.OtherSide:
+				return false
+			}
+		}
+		return along
+	}
+	return false
+}
+
+// rowEndWords is how row ends are called where the work is told to go on along them.
+var rowEndWords = regexp.MustCompile(`(?i)\b(row ends?|ends? of (the |each |every )?rows?|row edges?|sides? of (the )?rows?)\b`)
+
+// saysEnds reports whether what is told in passing between the part before and the first
+// round of this one speaks of row ends: "Turn to work along row ends."
+func (p *partWork) saysEnds() bool {
+	var notes []notation.Item
+	if before := p.texts[p.index-1].Rounds; len(before) > 0 {
+		notes = append(notes, before[len(before)-1].Items...)
+	}
+	for _, r := range p.texts[p.index].Rounds {
+		if notes = append(notes, r.Items...); needsPlaces(r.Items) && !onlyPlaces(r.Items) {
+			break
+		}
+	}
+	return slices.ContainsFunc(notes, func(it notation.Item) bool {
+		n, ok := it.(*notation.Note)
+		return ok && rowEndWords.MatchString(n.Text)
+	})
 }
 
 // roundsOpening is the first round when its words go round a slit in another
@@ -89,6 +147,10 @@ func (p *partWork) goOn() {
 		return
 	}
 	if p.alongChain("") && p.continueFromChain(p.index-1) {
+		return
+	}
+	if p.goesAlongEnds() {
+		p.alongEnds(p.index - 1)
 		return
 	}
 	if rounds := p.texts[p.index].Rounds; !p.source.Rows && p.namesUnworked() && len(openings(p.f.Parts[p.index-1])) == 1 {
@@ -121,7 +183,7 @@ func (p *partWork) beginsAfresh() bool {
 			return true
 		case *notation.Chain:
 			if len(rounds[0].Label.Numbers) == 0 {
-				return true
+				return !p.saysEnds() // "Ch 1, rotate to work along the ends of the rows."
 			}
 			// "Rnd 1: Ch 2, 6 sc in 2nd ch from hook"
 			for _, next := range rounds[0].Items[i+1:] {
