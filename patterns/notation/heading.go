@@ -53,10 +53,13 @@ var working = []string{"in", "into", "each", "every", "around", "across", "next"
 // "Leaf: ch 11".
 func (p *parser) titled(b *block) bool {
 	start := p.i
-	if t := p.tok(); t.kind != tWord || !t.first || !capital(t.raw) {
+	if t := p.tok(); t.kind != tWord || !t.first || !capital(t.raw) || t.is(notTitles...) {
 		return false
 	}
 	line := p.lineEnd()
+	if p.vagueAt(start, line) != nil {
+		return false
+	}
 	j, names := start, false // whether a word is none of the trade's
 	for ; j < line && j < len(p.toks)-1; j++ {
 		t := &p.toks[j]
@@ -66,7 +69,7 @@ func (p *parser) titled(b *block) bool {
 		if t.kind != tWord || j > start && t.first {
 			break
 		}
-		if t.is(working...) || j-start > 6 {
+		if t.is(working...) || t.is(deciding...) || t.is("as", "like", "same") || j-start > 6 {
 			return false
 		}
 		names = names || !p.stitchy(j, j+1)
@@ -127,6 +130,7 @@ func (p *parser) heading(b *block, start, end int) bool {
 	b.items[len(b.items)-1].(*Note).Heading = true
 	return true
 }
+
 // notTitles are words that a sentence of work or a reference to other work begins with.
 var notTitles = []string{"work", "working", "make", "making", "rep", "repeat", "repeating", "continue", "cont", "join", "rejoin", "attach", "turn", "fasten", "cut",
 	"begin", "start", "starting", "change", "with", "using", "in", "into", "for", "from", "to", "at", "on", "next", "ch", "chain", "inc", "dec", "increase", "decrease",
