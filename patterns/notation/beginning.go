@@ -112,7 +112,7 @@ func (p *parser) inPlace() *Counts {
 	return c
 }
 
-// ring reads "magic ring", "make an adjustable ring".
+// ring reads "magic ring", "make an adjustable ring", and a slip knot as a note.
 func (p *parser) ring() (Item, *fault.Fault) {
 	start := p.i
 	p.eat("make", "start", "begin", "beg", "form", "create", "with", "work", "using", "starting", "beginning", "commence", "commencing", "making")
@@ -127,6 +127,16 @@ func (p *parser) ring() (Item, *fault.Fault) {
 		}
 		p.ringed = true
 		return &MagicRing{p.from(start)}, nil
+	}
+	p.i = start
+	if p.eat("make", "start", "begin", "form", "tie", "with", "create", "place") {
+		p.eat("by", "with", "making")
+		p.eat("making")
+		if p.eat("a", "your"); p.eatAll("slip", "knot") || p.eat("slipknot") {
+			for p.eat("on", "onto", "the", "your", "hook", "crochet") {
+			}
+			return &Note{Span: p.from(start), Text: p.words(start)}, nil
+		}
 	}
 	p.i = start
 	return nil, nil

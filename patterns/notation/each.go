@@ -116,6 +116,9 @@ func (b *block) exception() bool {
 	}
 	but, ok = p.stitches()
 	s, _ := but.(*Stitches)
+	if ok && last.rate(s) {
+		return true
+	}
 	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
 		p.i = start
 		return false

@@ -246,3 +246,18 @@ func (p *parser) middleOfCorner(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// rate takes "working 3 sc for every 2 rows" to stitches along row ends: it says how many they
+// are, or, where that has been said, says it again.
+func (s *Stitches) rate(of *Stitches) bool {
+	pl := &s.Places[len(s.Places)-1]
+	if pl.Target.Sort != RowEnds || pl.Target.Name != "" || len(of.Places) != 1 || of.Places[0].Target.Sort != RowEnds || of.What != s.What {
+		return false
+	}
+	if s.N.Set() {
+		s.But = append(s.But, of)
+	} else {
+		s.N, *pl = of.N, of.Places[0]
+	}
+	return true
+}

@@ -205,6 +205,14 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		if evenly {
 			// "evenly around": over all there is.
 			pl, ok := p.extentPlace(start, true)
+			if at := p.i; ok && p.eat("in", "into", "along") {
+				p.eat("the")
+				if p.rowEnds() && p.edge == "" {
+					pl.Target, pl.Extent = p.edgePlace(), Extent{} // "evenly around in row ends"
+				} else {
+					p.i = at
+				}
+			}
 			pl.Evenly = true
 			return pl, ok
 		}

@@ -30,6 +30,9 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 			p.i++
 		}
 		into = stitch.ThirdLoop
+	case p.tok().is("camel") && p.at(1).is("loop", "loops", "lp", "lps"):
+		p.i++
+		into = stitch.ThirdLoop
 	case p.eat("top"):
 		if !p.tok().is("loop", "loops") {
 			p.i = start
@@ -186,8 +189,8 @@ func (p *parser) stitches() (it Item, ok bool) {
 	return s, true
 }
 
-// oneEach reads ", one in each row end" behind stitches that are spread along row
-// ends: it says how they come to be so many.
+// oneEach reads ", one in each row end" behind stitches that go along row ends: it says
+// how many they are, or how they come to be so many.
 func (p *parser) oneEach(s *Stitches) {
 	if len(s.Places) != 1 || s.Places[0].Target.Sort != RowEnds {
 		return
@@ -198,13 +201,17 @@ func (p *parser) oneEach(s *Stitches) {
 		return
 	}
 	p.eat("making", "working", "placing", "with")
-	if _, ok := p.plainNumber(); ok {
+	from := p.i
+	if n, ok := p.plainNumber(); ok {
+		each := Num{Span: p.from(from), Values: []int{n}}
 		p.what()
-		p.eat("st", "stitch")
+		p.eat("st", "stitch", "sts", "stitches")
 		if p.eat("in", "into", "for", "per") {
 			p.eat("each", "every", "the", "end", "of")
 			p.eat("of", "each", "every")
 			if (p.rowEnds() || p.eat("row")) && (!open || p.eatKind(tClose)) {
+				at := p.from(from)
+				s.rate(&Stitches{Span: at, N: each, What: s.What, Places: []Place{{Span: at, Pick: Each, Every: true, Target: Target{Sort: RowEnds}}}})
 				return
 			}
 		}

@@ -33,17 +33,26 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	if said := p.Rows.For(w.size); p.Rows.Set() && said != edge {
 		return stopAt(p.Span, "row-ends", fmt.Sprintf("there are %s to work along, not %d", plural(edge, "row end"), said), "")
 	}
-	if each := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && each > 0 {
-		// "3 sc for every 2 rows"
-		if edge*n%each != 0 {
-			return stopAt(p.Span, "left-over", fmt.Sprintf("%s of %s do not come out with %d rows", plural(edge, "row end"), w.c.below.Label, each),
-				"Give a number of rows that goes into them, or the number of stitches: work 60 sc evenly along row ends.")
+	n, h := w.ends(n, hasN, p, edge)
+	if h != nil {
+		return h
+	}
+	for _, it := range s.But {
+		// "work 64 sc evenly along row ends, working 1 sc in each row end"
+		of, ok := it.(*notation.Stitches)
+		if !ok || of.Places[0].Target.Sort != notation.RowEnds {
+			continue
 		}
-		n = edge * n / each
-	} else if !hasN {
-		n = edge
-	} else if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
-		n *= edge // so many in each row end
+		each, hasEach := 1, of.N.Set()
+		if hasEach {
+			each = of.N.For(w.size)
+		}
+		if rate, h := w.ends(each, hasEach, &of.Places[0], edge); h != nil {
+			return h
+		} else if rate != n {
+			return stopAt(of.Span, "row-ends", fmt.Sprintf("this makes %s along %s, not %d", plural(rate, "stitch"), plural(edge, "row end"), n),
+				"Let the number and the words agree.")
+		}
 	}
 	if n > maxRound {
 		return stopAt(s.Span, "too-large", "too many stitches", "")
@@ -58,6 +67,25 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		}
 	}
 	return nil
+}
+
+// ends is how many stitches go along so many row ends.
+func (w *roundWork) ends(n int, hasN bool, p *notation.Place, edge int) (int, *halt) {
+	if each := p.N.For(w.size); p.N.Set() && p.Target.Sort == notation.RowEnds && each > 0 {
+		// "3 sc for every 2 rows"
+		if edge*n%each != 0 {
+			return 0, stopAt(p.Span, "left-over", fmt.Sprintf("%s of %s do not come out with %d rows", plural(edge, "row end"), w.c.below.Label, each),
+				"Give a number of rows that goes into them, or the number of stitches: work 60 sc evenly along row ends.")
+		}
+		return edge * n / each, nil
+	}
+	if !hasN {
+		return edge, nil
+	}
+	if !p.Evenly && (p.Every || p.Pick == notation.Each && n <= 3) {
+		n *= edge // so many in each row end
+	}
+	return n, nil
 }
 
 // spread is the fault of stitches, increases or decreases spread evenly over
