@@ -243,7 +243,8 @@ func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
 		}
 		return w.takeSpot(at, 0, p, false)
 	}
-	if p.Target.Sort != notation.ChainSpace || p.Target.Name != notation.Corner || p.Target.Chains > 0 || w.c.index != 0 ||
+	gap := w.opening && p.Target.Sort == notation.Gap && p.Target.Name == notation.Groups // "sc in gap" of a thumb
+	if !gap && (p.Target.Sort != notation.ChainSpace || p.Target.Name != notation.Corner) || p.Target.Chains > 0 || w.c.index != 0 ||
 		!w.opening && len(w.sideRows) == 0 {
 		return nil
 	}

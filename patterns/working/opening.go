@@ -8,10 +8,10 @@ import (
 )
 
 // opening is a slit that an earlier part was left with: stitches passed over,
-// with chains across them.
+// most often with chains across them.
 type opening struct {
 	round  *fabric.Round // the one with the chains
-	chains fabric.Span
+	chains fabric.Span // none where the round goes on behind the gap at once
 	missed []int // stitches of the round below, in the direction of the round
 	below  *fabric.Round
 }
@@ -55,6 +55,40 @@ func openings(part *fabric.Part) []opening {
 			}
 		}
 	}
+	if len(l) == 0 {
+		return gussets(part)
+	}
+	return l
+}
+
+// gussets are the stitches of a thumb gusset that were passed over with nothing across
+// them, at least four.
+func gussets(part *fabric.Part) []opening {
+	var l []opening
+	for n := 1; n < len(part.Rounds); n++ {
+		r, below := part.Rounds[n], part.Rounds[n-1]
+		if r.Row || r.Reversed != below.Reversed {
+			continue
+		}
+		before := -1
+		for i := range r.Stitches {
+			on := r.Stitches[i].On
+			if r.Stitches[i].Role != fabric.Worked || len(on) == 0 || on[0].At.Round != n-1 {
+				before = -1 // chains, or what is no stitch on the round below
+				continue
+			}
+			o := opening{round: r, below: below}
+			for k := before + 1; before >= 0 && k < on[0].At.Stitch && k < len(below.Stitches); k++ {
+				if below.Stitches[k].Counts {
+					o.missed = append(o.missed, k)
+				}
+			}
+			if len(o.missed) >= 4 {
+				l = append(l, o)
+			}
+			before = on[len(on)-1].Last.Stitch
+		}
+	}
 	return l
 }
 
@@ -78,7 +112,9 @@ func (p *partWork) continueFromOpening(on int, at notation.Span) {
 	for _, k := range o.missed {
 		r.Stitches = append(r.Stitches, o.below.Stitches[k])
 	}
-	r.Spaces = []fabric.Span{{From: len(r.Stitches), To: len(r.Stitches) + o.chains.To - o.chains.From}}
+	if o.chains.To > o.chains.From {
+		r.Spaces = []fabric.Span{{From: len(r.Stitches), To: len(r.Stitches) + o.chains.To - o.chains.From}}
+	}
 	for k := o.chains.To - 1; k >= o.chains.From; k-- {
 		r.Stitches = append(r.Stitches, o.round.Stitches[k])
 	}
