@@ -11,8 +11,8 @@ import (
 // most often with chains across them.
 type opening struct {
 	round  *fabric.Round // the one with the chains
-	chains fabric.Span // none where the round goes on behind the gap at once
-	missed []int // stitches of the round below, in the direction of the round
+	chains fabric.Span   // none where the round goes on behind the gap at once
+	missed []int         // stitches of the round below, in the direction of the round
 	below  *fabric.Round
 }
 
