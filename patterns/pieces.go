@@ -77,7 +77,7 @@ func (p Part) bordered() []Part {
 // alike are the pieces that headings such as "First flap" and "Second flap" tell apart.
 func (p Part) alike() []Part {
 	if !p.Rows {
-		return []Part{p}
+		return p.limbs()
 	}
 	var heads []int
 	noun := ""

@@ -32,6 +32,9 @@ func (p *parser) join() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
+	if s := p.joinsLimb(); s != nil {
+		return s, nil
+	}
 	if p.eat("join", "joining") || p.rejoins() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}

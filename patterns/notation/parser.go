@@ -146,7 +146,7 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
-			if toks[i-1].kind == tStop {
+			if toks[i-1].kind == tStop || pieceColon(toks, i, v, sizes) {
 				// "Don't stuff. Rnd 10: …" in the middle of a line
 				p := newParser(toks[i:], v, sizes)
 				if l, ok := p.label(); ok && len(l.Numbers) > 0 && p.at(-1).kind == tColon && !p.at(-2).first {

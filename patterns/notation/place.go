@@ -37,7 +37,7 @@ func (p *parser) place() (Place, bool) {
 			pl.Into = into
 			continue
 		}
-		if at := p.i; p.eat("the") && p.eat("underside", "bottom") || p.eat("underside") {
+		if at := p.i; p.eat("the") && p.eat("underside", "bottom") || p.eat("underside") || p.eat("other", "opposite") && p.eat("side", "edge", "loops", "loop") {
 			// "in the underside of each of the 6 ch"
 			if p.eat("of") && p.tok().is("each", "every", "next") {
 				pl.Into = stitch.Underside

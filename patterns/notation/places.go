@@ -94,6 +94,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		p.eat("spaced")
 	}
 	words := p.i
+	if pl, ok := p.aroundLimb(); ok {
+		return pl, true
+	}
 	if p.tok().is("for", "per") {
 		// "3 sc for every 2 rows": spread along the row ends
 		at := p.i
@@ -173,6 +176,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 				return p.extentPlace(start, alone)
 			}
 			return no()
+		}
+		if (prep == "along" || prep == "across") && pl.Bare && pl.Pick == Next && pl.Target.Sort == ChainStitch && !pl.N.Set() {
+			pl.Pick, pl.Bare = Each, false // "3 sc along ch": one in each
 		}
 		pl.All, pl.To = all, prep == "to"
 		pl.Over = prep == "over" || prep == "using"

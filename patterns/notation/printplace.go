@@ -72,6 +72,9 @@ func (s Style) place(p *Place) string {
 	case p.Of != nil && p.Pick != Same:
 		b.WriteString(" of " + s.place(p.Of))
 	}
+	if p.Limb != "" {
+		b.WriteString(" of " + p.Limb)
+	}
 	if p.OnTop {
 		b.WriteString(" of last row")
 	}

@@ -94,6 +94,9 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
+	if p.likewise(end) {
+		return p.note(b, start, end)
+	}
 	if t.is("each", "every") && (p.at(1).is("rep", "repeat") || p.at(1).is("row", "rnd", "round")) && p.at(2).is("adds", "increases", "decreases", "gives", "has", "is", "takes") {
 		for j := start + 2; j < end; j++ {
 			if k := p.toks[j].kind; k == tSemi {

@@ -172,6 +172,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.eat("st", "stitch")
 		}
 	}
+	s.acrossLimbs()
 	p.fromSide(s)
 	p.bothLegs(s)
 	p.oneEach(s)

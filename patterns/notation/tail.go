@@ -19,6 +19,7 @@ func (p *parser) placeTail(pl *Place) {
 			if p.eat("next", "nxt", "following") {
 				p.target()
 			}
+		case p.tok().is("of", "on", "from", "around", "along") && p.ofLimb(pl):
 		case p.tok().is("of") && p.ofTop(pl):
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):

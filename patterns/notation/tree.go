@@ -142,6 +142,9 @@ type Place struct {
 	// Bare is set when no word such as "next" says which: "in ch-5 sp"; To
 	// when the work goes up to it: "sl st to next ch-2 sp".
 	Bare, To bool
+	// Limb is the piece that is gone into where several are joined: "next 11 sts of
+	// first leg"; "" for the round below.
+	Limb string
 	// OnTop is set for "first st of last row", said on the way round a flat piece.
 	OnTop bool
 	// Every is set for "each of next 3 sts".

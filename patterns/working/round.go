@@ -263,6 +263,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	if w.steps++; w.steps > maxSteps {
 		return stopAt(it.Where(), "too-large", "the part takes more work than any piece can need", "Check the numbers of repeats.")
 	}
+	if h := w.ontoNext(it); h != nil {
+		return h
+	}
 	switch it := it.(type) {
 	case *notation.Stitches:
 		if w.closesLoop(it, rest) {

@@ -282,6 +282,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 	}
 	n := len(p.part.Rounds)
+	if p.joining != nil && n == 1 {
+		w.items = p.joining.instead(w.items)
+	}
 	if n == 0 {
 		w.c = &course{}
 		if p.edge > 0 {

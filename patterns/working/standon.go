@@ -15,6 +15,9 @@ import (
 // standOn finds what the part is worked on: the row ends or the last round of
 // another part.
 func (p *partWork) standOn() {
+	if p.joinLimbs() {
+		return
+	}
 	from := strings.ToLower(p.source.From)
 	if from == "" {
 		p.goOn()

@@ -322,6 +322,7 @@ type partWork struct {
 	// round.
 	sideRows        []int
 	sidePart, under int
+	joining         *joining // of several pieces that the part goes over, nil for none
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
