@@ -55,8 +55,10 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		if p.eat("layers", "layer", "thicknesses", "sides") {
 			p.eatKind(tComma)
 			if p.instructs(p.i) {
-				p.i = p.phraseEnd() // "working through both layers, 4 sc"
-				return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
+				// "working through both layers, 4 sc"
+				n := p.seamOf()
+				p.i = p.phraseEnd()
+				return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n}, nil
 			}
 		}
 	}
@@ -66,21 +68,18 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	p.eat("work")
+	if n := p.seamOf(); p.i > start && p.throughBoth() {
+		p.i = p.sentenceEnd()
+		return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n}, nil
+	}
+	p.i = start
+	p.eat("work")
 	p.num()
 	if w, ok := p.what(); !ok || !w.Kind.Is() {
 		p.i = start
 		return nil, nil
 	}
-	through := p.eat("through", "thru")
 	p.eat("the")
-	if through {
-		if p.eat("both", "all", "two", "double") && p.eat("layers", "layer", "thicknesses", "thickness", "pieces", "sides", "edges") {
-			p.i = p.sentenceEnd()
-			return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
-		}
-		p.i = start
-		return nil, nil
-	}
 	for p.eat("first", "last", "and", "short", "long", "two", "both", "side", "back", "open", "top", "bottom", "crown", "final", "beginning", "other",
 		"straight", "cast", "foundation") {
 	}
@@ -89,6 +88,58 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// throughBoth reads "through both layers", "(through both thicknesses)".
+func (p *parser) throughBoth() bool {
+	start := p.i
+	open := p.eatKind(tOpen)
+	p.eatKind(tComma)
+	p.eat("working", "worked")
+	if p.eat("through", "thru") {
+		p.eat("the")
+		if p.eat("both", "all", "two", "double") {
+			p.eat("the")
+			if p.eat("layers", "layer", "thicknesses", "thickness", "pieces", "sides", "edges") {
+				return !open || p.eatKind(tClose)
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// seamAt reports whether stitches through both layers begin at token i.
+func (p *parser) seamAt(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	p.eat("work", "make")
+	p.seamOf()
+	return p.i > i && p.throughBoth()
+}
+
+// seamOf reads the stitches of a seam, "sc 5", "5 sc", "sc in next 5 sts", "sc across",
+// and gives how many they are; unset where that is not said.
+func (p *parser) seamOf() (n Num) {
+	start := p.i
+	work, faults := p.work, len(p.faults)
+	it, ok := p.stitches()
+	p.work, p.faults = work, p.faults[:faults]
+	s, _ := it.(*Stitches)
+	if !ok || !s.What.Kind.Is() {
+		p.i = start
+		return n
+	}
+	switch n = s.N; {
+	case s.Times.Set() || len(s.Places) > 1:
+		return Num{}
+	case len(s.Places) == 1 && !n.Set():
+		n = s.Places[0].N
+	case len(s.Places) == 1 && !(s.Places[0].Pick == Each && s.Places[0].Extent.Sort != NoExtent):
+		return Num{}
+	}
+	return n
 }
 
 // hangingLoop takes chains that are closed where the round was joined, before the yarn is

@@ -62,7 +62,7 @@ var advising = []string{
 	"gather", "draw", "finishing", "edging", "nb", "they", "there", "when", "before", "hold", "fold", "seam",
 	"line", "align", "bring", "rotate", "flip", "secure", "trim", "tie", "add", "finish", "overlap", "match", "whip",
 	"embroider", "button", "flatten", "press", "the", "drop", "carry", "count", "begin", "continue", "for", "on", "after", "at", "to",
-	"from", "run", "cinch", "darn", "close", "wash", "press",
+	"from", "pinch", "squash", "run", "cinch", "darn", "close", "wash", "press",
 }
 
 // advice takes a sentence that is not an instruction as a note: one without
@@ -181,7 +181,7 @@ func (p *parser) advice(b *block) bool {
 		}
 		// Work may follow after a comma or a colon.
 		for j := start + 1; j < end; j++ {
-			if p.toks[j].is("and", "then") && p.ends(j+1) {
+			if p.toks[j].is("and", "then") && (p.ends(j+1) || p.seamAt(j+1)) {
 				return p.note(b, start, j)
 			}
 			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash) && j+1 < end && p.instructs(j+1) {

@@ -461,6 +461,8 @@ type (
 		Text string
 		// Closes is set when it closes the piece by a seam through both layers.
 		Closes bool
+		// Seam is how many stitches such a seam has; unset when not said.
+		Seam Num
 		// Heading is set when it is a line that names what follows: "Edging".
 		Heading bool
 		// Doubt is the fault that these words are, unless the count stated for the

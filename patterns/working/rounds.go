@@ -20,6 +20,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		return false
 	}
 	if closesPiece(text.Items) {
+		p.closedFlat(label, text)
 		p.number = number
 		return true // a seam that closes the piece is no round of it
 	}
@@ -188,22 +189,6 @@ func (p *partWork) gather(from int) {
 		wrong.Help += message
 	}
 	p.faults = kept
-}
-
-// closesPiece reports whether instructions only close the piece: "fold flat, ch 1, 6
-// sc through both layers".
-func closesPiece(items []notation.Item) bool {
-	closes := false
-	for _, it := range items {
-		switch it := it.(type) {
-		case *notation.Note:
-			closes = closes || it.Closes
-		case *notation.Chain, *notation.FastenOff, *notation.Marker, *notation.Turn:
-		default:
-			return false
-		}
-	}
-	return closes
 }
 
 // coloursAfter are the changes of colour that stand behind a reference to other
