@@ -134,8 +134,17 @@ func (p *parser) toLast() (Extent, bool) {
 			}
 			t = Target{}
 		}
+		if to, ok := p.beforePlace(); ok {
+			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last tr before 2-ch sp"
+		}
 		e.Target = t
 		return e, true
+	}
+	if at := p.i; p.eat("st", "stitch") {
+		if to, ok := p.beforePlace(); ok {
+			return Extent{Sort: ToPlace, N: One(p.from(start)), Target: to}, true
+		}
+		p.i = at
 	}
 	if at := p.i; p.tok().kind == tNumber {
 		// "until 1 chain remains"
@@ -195,6 +204,9 @@ func (p *parser) toLast() (Extent, bool) {
 		if !ok {
 			t = Target{}
 		}
+		if to, ok := p.beforePlace(); ok {
+			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to 2 sts before ch-2 sp"
+		}
 		switch {
 		case p.eat("rem", "remain", "remains", "left"):
 		case p.eat("before"):
@@ -217,6 +229,25 @@ func (p *parser) toLast() (Extent, bool) {
 		return Extent{Sort: ToLast, N: n, Target: t}, true
 	}
 	return no()
+}
+
+// beforePlace reads "before 2-ch sp", "of the next corner" behind so many stitches: up to
+// where they are left.
+func (p *parser) beforePlace() (Target, bool) {
+	start := p.i
+	if p.eat("before", "preceding", "of", "from") {
+		p.eat("the")
+		p.eat("next", "first", "center", "centre", "middle")
+		middle := p.at(-1).is("center", "centre", "middle")
+		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch) {
+			if middle {
+				t.Name = Middle
+			}
+			return t, true
+		}
+	}
+	p.i = start
+	return Target{}, false
 }
 
 // middleOfNext reads "middle dc of the next corner", "centre st of next corner", "2nd of 3

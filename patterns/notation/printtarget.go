@@ -118,6 +118,13 @@ func (s Style) extent(e *Extent) string {
 		}
 		return "to last " + s.Num(e.N) + " " + s.target(&e.Target, true)
 	case ToPlace:
+		if e.N.Set() {
+			which := "next "
+			if e.Target.Name == Middle {
+				which = ""
+			}
+			return "to last " + s.before(e.N) + which + s.target(&e.Target, false)
+		}
 		if e.Target.Sort == StartChain || e.Target.Name == Middle {
 			return "to " + s.target(&e.Target, false)
 		}
@@ -190,4 +197,12 @@ func (s Style) skipped() string {
 		return "missed"
 	}
 	return "skipped"
+}
+
+// before is "2 sts before", "st before".
+func (s Style) before(n Num) string {
+	if s.one(n) {
+		return "st before "
+	}
+	return s.Num(n) + " sts before "
 }

@@ -39,6 +39,9 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 // atPlace reports whether the next place is the one an extent goes up to. Work
 // that goes from space to space passes the stitches before it.
 func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
+	if n := e.N.For(w.size); n > 0 {
+		return w.before(&e.Target, n)
+	}
 	if w.pos < len(w.c.spots) && w.c.atCornerStitch(w.pos, &e.Target) {
 		return true
 	}
@@ -79,6 +82,22 @@ func (w *roundWork) chainOfLast() bool {
 	}
 	chain, cluster := &w.c.spots[end], &w.c.spots[end-1]
 	return chain.use == unused && chain.st.Role == fabric.Start && cluster.use == worked && cluster.st.Kind.Shape == stitch.Together
+}
+
+// before reports whether no more than n stitches are left before the next place that a
+// target names.
+func (w *roundWork) before(t *notation.Target, n int) bool {
+	left := 0
+	for i := w.pos; i < len(w.c.spots) && left <= n; i++ {
+		if run := w.c.spots[i].run; run > 0 && t.Sort == notation.ChainSpace && w.c.runIs(run-1, t) || w.c.atCornerStitch(i, t) ||
+			t.Sort != notation.ChainSpace && w.c.matches(i, t) {
+			break
+		}
+		if w.c.spots[i].counts && w.c.spots[i].use == unused {
+			left++
+		}
+	}
+	return left <= n
 }
 
 // spacesLeft reports whether there are chain spaces further on of a length

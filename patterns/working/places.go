@@ -127,6 +127,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		w.same = on
 		return on, nil
 	case notation.Centre:
+		if at, _ := w.nearest([]notation.Target{p.Target}); at >= 0 && w.c.cornerStitch(at) {
+			return w.takeSpot(at, 0, p, true), nil // "to center sc of next corner, 3 sc in center sc"
+		}
 		return nil, stopAt(p.Span, "centre", "the words do not say of what this is the centre",
 			"Write, for example: centre dc of next shell.")
 	}
