@@ -32,6 +32,10 @@ func (p *parser) join() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
+	if p.assembles() {
+		p.i = p.sentenceEnd()
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
+	}
 	if s := p.joinsLimb(); s != nil {
 		return s, nil
 	}
