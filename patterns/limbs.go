@@ -69,6 +69,9 @@ func (p Part) limbs() []Part {
 		}
 	}
 	body := p.cut(at, len(p.Text.Lines), p.Name)
+	if body.Name == "" {
+		body.Name = "Body"
+	}
 	body.From = ""
 	return append(list, body)
 }

@@ -22,13 +22,12 @@ func (p Part) pieces(sizes []string) (list []Part) {
 	return list
 }
 
-// roundOne rowLine are lines that begin with the label of a first round, and of a row;
+// roundOne and rowLine are lines that begin with the label of a first round, and of a row;
 // borderHead is the heading of what goes round a piece, borderLine one with the work
-// behind it, and roundIt are words that tell of
-// its edge.
+// behind it, and roundIt are words that tell of its edge.
 var (
 	roundOne   = regexp.MustCompile(`(?i)^(?:(?:edging|border) )?(?:round|rnd|rd)\.? *1\b|^(?:1st|first) (?:round|rnd|rd)\b`)
-	rowLine    = regexp.MustCompile(`(?i)^(?:row|rows) *\d|^(?:\d+(?:st|nd|rd|th)|first|next) row\b|^(?:foundation|set-up) row\b`)
+	rowLine    = regexp.MustCompile(`(?i)^\s*(?:(?:rows?|r) ?\.? ?\d|\d+(?:st|nd|rd|th) rows?\b|(?:first|next|foundation|set-up) row\b)`)
 	borderHead = regexp.MustCompile(`(?i)^((?:[a-z]+ )?(?:border|edging|edge|trim|surround))\b[^.]*[:.]?$`)
 	borderLine = regexp.MustCompile(`(?i)^(border|edging|surround): .*\b(?:corner|evenly (?:all )?a?round)`)
 	roundIt    = regexp.MustCompile(`(?i)corner|last st|last dc|last sc|foundation|starting ch|four (?:sides|edges)|all (?:sides|edges|the way)|side edge|row[ -]ends|left edge|right edge`)
@@ -95,7 +94,7 @@ func (p Part) alike() []Part {
 		}
 	}
 	if len(heads) < 2 {
-		return []Part{p}
+		return p.alongEnds()
 	}
 	var list []Part
 	for k, from := range heads {
