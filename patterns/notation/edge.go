@@ -25,6 +25,9 @@ func (p *parser) rowEnds() bool {
 		}
 		p.i = at
 	}
+	if p.flapSide() {
+		return true
+	}
 	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
 		ofBand()
 		return true

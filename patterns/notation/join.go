@@ -231,6 +231,16 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if p.formsRing() {
 		return &FormRing{p.from(start)}, nil
 	}
+	if at := p.i; p.eat("at") && p.eat("the", "center", "centre", "back", "front", "side") {
+		// "attach yarn at the center back, in the stitch with the join"
+		for p.eat("center", "centre", "back", "front", "neck", "side", "of", "the", "hat", "seam") {
+		}
+		if p.eatKind(tComma); !p.tok().is("in", "into", "to", "with") {
+			p.i = at
+		}
+	} else {
+		p.i = at
+	}
 	if p.tok().is("to", "in", "into", "on", "at", "around") {
 		at := p.i
 		p.i++

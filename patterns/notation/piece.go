@@ -116,3 +116,67 @@ func (p *parser) pieceHead(b *block) bool {
 	}
 	return p.heading(b, start, p.i)
 }
+
+// flap reads "the first ear flap", "flap", "2nd earflap".
+func (p *parser) flap() bool {
+	start := p.i
+	p.eat("the", "this", "that", "each")
+	if !p.eat("first", "second", "other", "left", "right", "same", "next") {
+		p.eatKind(tOrdinal)
+	}
+	p.eat("ear")
+	p.eatKind(tHyphen)
+	if p.eat("flap", "earflap") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// flapSide reads "side of the flap", "edge of first ear flap", "flap edge" behind "down
+// the", "up the other": the ends of its rows.
+func (p *parser) flapSide() bool {
+	start := p.i
+	p.eat("side", "inner", "outer", "front", "back", "straight", "slanted", "sloped", "shaped")
+	p.eat("edge", "side")
+	if p.i > start && p.eat("of", "on") && p.flap() {
+		return true
+	}
+	p.i = start
+	if p.flap() && p.eat("side", "edge") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// onFlap passes over where on a hat with flaps stitches are that have been named: "at the
+// bottom", "along the bottom of the flap", "across the front".
+func (p *parser) onFlap(pl *Place) bool {
+	start := p.i
+	if pl.Target.Sort != AnyStitch && pl.Target.Sort != OfKind || !pl.N.Set() || pl.Pick != Next && pl.Pick != Last && pl.Pick != First {
+		return false
+	}
+	if p.eat("at", "along", "across", "on", "of", "over") {
+		p.eat("the", "its")
+		if p.eat("bottom", "tip", "front", "back", "forehead", "nape", "lower", "end") {
+			p.eat("edge", "end")
+			if at := p.i; p.eat("of") {
+				if !p.flap() {
+					p.i = at
+					p.eat("of")
+					p.eat("the")
+					if !p.eat("hat", "bonnet", "cap", "head") {
+						p.i = start
+						return false
+					}
+				}
+			}
+			if p.ended() {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}

@@ -55,6 +55,11 @@ func (p *parser) place() (Place, bool) {
 		pl.Span = p.from(start)
 		return pl, true
 	}
+	if p.withJoin() {
+		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: "st"}
+		pl.Span = p.from(start)
+		return pl, true
+	}
 	if p.afterSkipped() {
 		pl.Pick = Next
 		pl.Span = p.from(start)
@@ -432,6 +437,26 @@ func (p *parser) afterSkipped() bool {
 	p.eat("the")
 	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
 		return true
+	}
+	p.i = start
+	return false
+}
+
+// withJoin reads "the stitch with the join", "st where you joined": where the round below
+// was joined.
+func (p *parser) withJoin() bool {
+	start := p.i
+	p.eat("the", "same")
+	if p.eat("st", "stitch") {
+		switch {
+		case p.eat("with", "of", "at") && p.eat("the") && p.eat("join", "joining", "seam") && p.ended():
+			return true
+		case p.eat("where") && p.eat("you", "the"):
+			p.eat("last", "round", "rnd")
+			if p.eat("join", "joined", "joins") || p.eat("is", "was") && p.eat("joined") {
+				return p.ended()
+			}
+		}
 	}
 	p.i = start
 	return false

@@ -20,7 +20,11 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	rows, part := w.edgeRows, w.c.edgePart
 	side := 0
 	if w.c.edge == 0 && len(w.sideRows) > 0 && w.c.index == 0 {
-		rows, part, side = w.nextSide(), w.sidePart, w.sides%2
+		if h := w.atFlap(p); h != nil {
+			return h
+		}
+		rows = w.nextSide()
+		part, side = w.sidePart, w.sides%2
 		if w.loop == stitch.Underside {
 			w.loop = stitch.Top // the chain has been left
 		}

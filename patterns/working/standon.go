@@ -66,6 +66,9 @@ func (p *partWork) standOn() {
 		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span)
 		return
 	}
+	if p.roundFlaps(on) {
+		return
+	}
 	p.continueFrom(on)
 }
 
@@ -162,6 +165,9 @@ func (p *partWork) goOn() {
 	}
 	if p.source.Rows && p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && p.continueFromRest(p.index-1) {
 		return // "along the row ends of the first side, in each of the 12 unworked sts at the nape"
+	}
+	if before := p.f.Parts[p.index-1]; onSome(before) && p.roundFlaps(before.From) {
+		return
 	}
 	if on := p.besideOthers(); on >= 0 {
 		p.continueFrom(on)

@@ -322,6 +322,7 @@ type partWork struct {
 	// round.
 	sideRows        []int
 	sidePart, under int
+	flaps           []flap   // the pieces of rows that the part goes round on its way round a round
 	joining         *joining // of several pieces that the part goes over, nil for none
 }
 
