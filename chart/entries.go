@@ -192,6 +192,9 @@ func (w *work) edgeName(lo int) string {
 		return "row ends of " + w.fabric.Parts[from].Name
 	}
 	if part, ok := c.onEnds(); ok && lo == 1 && part < len(w.fabric.Parts) {
+		if from := w.part.From; part != from && from >= 0 && c.round.Row == w.courses[0].round.Row {
+			return "edges of " + w.fabric.Parts[from].Name + " and its flaps"
+		}
 		return "edges of " + w.fabric.Parts[part].Name
 	}
 	if lo == 0 {

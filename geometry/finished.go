@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // Piece is the finished measurements of one part, in millimetres.
@@ -114,7 +115,21 @@ func Finish(f *fabric.Fabric, form *Form) (*Finished, error) {
 // goesOn reports whether a part in rounds is worked on at the end of another, rather
 // than round an opening in the middle of it.
 func goesOn(from, p *fabric.Part) bool {
-	return len(p.Rounds) == 0 || !p.Rounds[0].Carried || p.Rounds[0].Number >= from.Rounds[len(from.Rounds)-1].Number
+	return !roundFlaps(p) && (len(p.Rounds) == 0 || !p.Rounds[0].Carried || p.Rounds[0].Number >= from.Rounds[len(from.Rounds)-1].Number)
+}
+
+// roundFlaps reports whether a part goes round pieces of rows that stand on the round it
+// goes on from, so that its first round is longer than the way round the piece.
+func roundFlaps(p *fabric.Part) bool {
+	if len(p.Rounds) < 2 || p.Rounds[1].Row {
+		return false
+	}
+	for i := range p.Rounds[1].Stitches {
+		if on := p.Rounds[1].Stitches[i].On; len(on) > 0 && on[0].Into == stitch.RowEnd && on[0].Part != p.From {
+			return true
+		}
+	}
+	return false
 }
 
 // piece is the measurements of one part.

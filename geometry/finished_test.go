@@ -50,6 +50,30 @@ func TestCrownDown(t *testing.T) {
 	}
 }
 
+// An edging round a cap and a flap on it is longer than the cap is round, and does not
+// make it wider.
+func TestEdgedRoundFlaps(t *testing.T) {
+	cap := rounds().ring(0).inRing(dc, 12)
+	for n := 2; n <= 6; n++ {
+		cap.even(dc, stitch.Top, 12*n)
+	}
+	edge := func(part int) *fabric.Part {
+		b := rounds().ring(0).inRing(sc, 100)
+		b.part.From = 0
+		b.part.Rounds[0].Carried, b.part.Rounds[0].Number = true, 6
+		for i := range 20 {
+			b.part.Rounds[1].Stitches[i].On = []fabric.Place{{Into: stitch.RowEnd, Part: part, At: fabric.Ref{Round: 1}}}
+		}
+		return b.part
+	}
+	if goesOn(cap.part, edge(1)) {
+		t.Error("an edging round a flap is taken for the next round of the cap")
+	}
+	if !goesOn(cap.part, edge(0)) {
+		t.Error("an edging on the cap itself is not")
+	}
+}
+
 // A ribbed strip, and a body picked up along it and closed at the crown.
 func TestBrimUp(t *testing.T) {
 	g := gauge(t, Reading{Count: 20, Kind: sc, Rows: 20, Over: 100}) // sc 5 × 5 mm
