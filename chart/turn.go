@@ -356,60 +356,6 @@ func makeRoom(items []ring.Item, k int, room float64) {
 	}
 }
 
-// stretch is how many times longer a round comes out on paper than in the
-// fabric, when the whole part is drawn from its centre: more than 1 for a tube.
-func (w *work) stretch(c *course) float64 {
-	last := w.courses[len(w.courses)-1]
-	if w.o.closing {
-		last = w.courses[w.last]
-	}
-	radius := c.form.Level
-	if w.closesIn() {
-		radius = last.form.Level - c.form.Level + last.form.Radius
-	}
-	if c.form.Radius <= 0 {
-		return 1
-	}
-	return radius / c.form.Radius
-}
-
-// narrowFans keeps the fans of a round that is stretched on paper from being
-// pulled flat: three stitches or more in one place take less room than their
-// share, and what is between the fans takes more.
-func narrowFans(items []ring.Item, stretch float64) {
-	part := math.Min(1, math.Max(0.5, 1.2/stretch))
-	if part == 1 {
-		return
-	}
-	// From where no fan runs on over the seam.
-	n, first := len(items), 0
-	last := -1
-	for i := n - 1; i >= 0 && last < 0; i-- {
-		if !items[i].Free {
-			last = items[i].Place
-		}
-	}
-	for first < n && (items[first].Free || items[first].Place == last) {
-		first++
-	}
-	for i := first; i < first+n; {
-		if t := items[i%n]; t.Free || t.Place == 0 {
-			i++
-			continue
-		}
-		end, stitches := i+1, 1
-		for k := i + 1; k < first+n && (items[k%n].Free || items[k%n].Place == items[i%n].Place); k++ {
-			if !items[k%n].Free {
-				end, stitches = k+1, stitches+1
-			}
-		}
-		for k := i; k < end && stitches >= 3; k++ {
-			items[k%n].Width *= part
-		}
-		i = end
-	}
-}
-
 // seamBelow is the seam of the round that a round stands on.
 func (w *work) seamBelow(c *course) float64 {
 	if c.index == 0 || w.courses[c.index-1].hub {

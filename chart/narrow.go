@@ -1,0 +1,74 @@
+package chart
+
+import (
+	"math"
+
+	"whorl/chart/ring"
+)
+
+// stretch is how many times longer a round comes out on paper than in the
+// fabric, when the whole part is drawn from its centre: more than 1 for a tube.
+func (w *work) stretch(c *course) float64 {
+	last := w.courses[len(w.courses)-1]
+	if w.o.closing {
+		last = w.courses[w.last]
+	}
+	radius := c.form.Level
+	if w.closesIn() {
+		radius = last.form.Level - c.form.Level + last.form.Radius
+	}
+	if c.form.Radius <= 0 {
+		return 1
+	}
+	return radius / c.form.Radius
+}
+
+// pairPart is the part of its room that an increase of two stitches has at least.
+const pairPart = 0.6
+
+// narrowFans keeps the fans of a round that is stretched on paper from being
+// pulled flat: several stitches in one place take less room than their
+// share, and what is between the fans takes more. Two in one row end are no increase
+// but stitches picked up evenly, and two with a chain between them a V-stitch, which is
+// to stay open.
+func narrowFans(items []ring.Item, stretch float64) {
+	part := math.Min(1, math.Max(0.5, 1.2/stretch))
+	if part == 1 {
+		return
+	}
+	// From where no fan runs on over the seam.
+	n, first := len(items), 0
+	last := -1
+	for i := n - 1; i >= 0 && last < 0; i-- {
+		if !items[i].Free {
+			last = items[i].Place
+		}
+	}
+	for first < n && (items[first].Free || items[first].Place == last) {
+		first++
+	}
+	for i := first; i < first+n; {
+		place := items[i%n].Place
+		if items[i%n].Free || place == 0 {
+			i++
+			continue
+		}
+		end, stitches := i+1, 1
+		for k := i + 1; k < first+n && (items[k%n].Free || items[k%n].Place == place); k++ {
+			if !items[k%n].Free {
+				end, stitches = k+1, stitches+1
+			}
+		}
+		narrow := part
+		switch {
+		case stitches == 1, stitches == 2 && (place < 0 || end-i > 2):
+			narrow = 1
+		case stitches == 2:
+			narrow = math.Max(part, pairPart)
+		}
+		for k := i; k < end; k++ {
+			items[k%n].Width *= narrow
+		}
+		i = end
+	}
+}
