@@ -75,12 +75,13 @@ func (a *artist) rounds() []scene.Node {
 		a.foundation = segments(g, scene.Plain, 0, nil)
 	}
 	var all []*roundArtist
+	var below *roundArtist
 	for k, c := range a.courses[a.lo : a.last+1] {
-		d := a.round(c, a.colourOf(k))
-		if k > 0 {
-			d.below = all[k-1]
-			d.below.above = d
+		d := a.round(c, a.colourOf(k), below)
+		if below != nil {
+			below.above = d
 		}
+		below = d
 		all = append(all, d)
 	}
 	for _, d := range all {
@@ -120,9 +121,9 @@ func (a *artist) unique(name string) string {
 	return n
 }
 
-// round draws one round: a group, and a group for each stitch in it but the small
-// ones, which are drawn last.
-func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
+// round draws one round on that below it, nil for none: a group, and a group for each
+// stitch in it but the small ones, which are drawn last.
+func (a *artist) round(c *course, colour *scene.Colour, below *roundArtist) *roundArtist {
 	line := a.pen.Line
 	number := strconv.Itoa(c.round.Number)
 	name := "rnd"
@@ -138,7 +139,7 @@ func (a *artist) round(c *course, colour *scene.Colour) *roundArtist {
 	if c.fold > 1 && c.cuts == nil {
 		g.Data = append(g.Data, scene.Attr{Name: "repeats", Value: strconv.Itoa(c.fold)})
 	}
-	d := &roundArtist{artist: a, c: c, colour: colour, whole: g,
+	d := &roundArtist{artist: a, c: c, colour: colour, whole: g, below: below,
 		prefix: "r" + strings.TrimPrefix(g.ID, name), run: map[int]int{}}
 	for k, sp := range c.round.Spaces {
 		for i, n := sp.From, len(c.round.Stitches); n > 0 && i != sp.To && i < sp.From+n; i++ {
@@ -345,6 +346,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 		}
 	}
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	an.Width = d.barRoom(i, an.Top, an.Width)
 	return an
 }
 

@@ -123,3 +123,47 @@ func (d *roundArtist) hookAside(i int, in stitch.Into, an symbols.Anchors) []can
 	}
 	return an.Base
 }
+
+// A hook is widest so far up from its place, in units, and so far out, or by the share
+// of the room at its place that a symbol takes to each side.
+const (
+	hookUp, hookOut = 0.17, 0.26
+	sideShare       = 0.44
+	hookAir         = 0.1 // mm of white that a bar keeps off it
+)
+
+// barRoom is the room along the round that the bar of stitch i has beside the hooks of
+// its neighbours, whose places lie as far out as its top where they are taller stitches:
+// the width that it would have, or less.
+func (d *roundArtist) barRoom(i int, top canvas.Point, width float64) float64 {
+	c, n := d.c, len(d.c.order)
+	if c.rank[i] < 0 || n < 2 {
+		return width
+	}
+	along, up := d.frame(c, c.theta[i], c.radius[i])
+	for _, step := range [...]int{1, n - 1} {
+		j := c.order[(c.rank[i]+step)%n]
+		feet, _ := d.feet(c, j)
+		for k, p := range c.round.Stitches[j].On {
+			hand := 1.0
+			switch shown(p.Into, c.round) {
+			case stitch.BackPost:
+				hand = -1
+			case stitch.FrontPost:
+			default:
+				continue
+			}
+			foot := feet[k]
+			way := d.top(c, j).Sub(foot).Norm(1)
+			out := math.Min(hookOut*d.unit, sideShare*d.footWidth(j, feet))
+			hook := foot.Add(way.Mul(hookUp * d.unit)).Add(way.Rot90CCW().Mul(hand * out))
+			for _, at := range [...]canvas.Point{foot, hook} {
+				if off := at.Sub(top); math.Abs(off.Dot(up)) < hookOut*d.unit {
+					room := math.Abs(off.Dot(along)) - d.pen.Line/2 - hookAir
+					width = math.Min(width, math.Max(room, 0)/sideShare)
+				}
+			}
+		}
+	}
+	return width
+}

@@ -52,12 +52,41 @@ func (d *roundArtist) start(i int) *scene.Group {
 	default:
 		return nil // drawn when the others are
 	}
-	d.paint(g, symbols.Start(s.Chains, an, d.pen))
+	d.paint(g, d.slenderStart(i, s.Chains, an))
 	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}},
 		scene.Attr{Name: "base", Points: []canvas.Point{an.Base[0]}})
 	d.extras(g, i)
 	return g
 }
+
+// slenderStart is a beginning chain that is drawn more slender, and begun farther up,
+// where it touches the stitches of the round below beside the one that it stands on.
+func (d *roundArtist) slenderStart(i, chains int, an symbols.Anchors) symbols.Drawing {
+	art := symbols.Start(chains, an, d.pen)
+	if d.below == nil || art.Strokes == nil {
+		return art
+	}
+	on := d.c.round.Stitches[i].On
+	near := d.below.bySeam(nil, func(j int) bool {
+		return len(on) > 0 && on[0].At == fabric.Ref{Round: d.below.c.index, Stitch: j}
+	})
+	free := d.whiteAbout(art, near, -1)
+	for range slenderSteps {
+		if free > 0 {
+			break
+		}
+		an.Width *= 0.75
+		an.Stem = max(an.Stem, 0.3) + 0.07
+		try := symbols.Start(chains, an, d.pen)
+		if white := d.whiteAbout(try, near, free); white > free {
+			art, free = try, white
+		}
+	}
+	return art
+}
+
+// slenderSteps is in how many steps a beginning chain is drawn more slender.
+const slenderSteps = 4
 
 // fanRoom is how far the leg of stitch i is from its nearer neighbour's top, square to
 // the leg, where both stand on one foot.
@@ -316,7 +345,7 @@ func (d *roundArtist) nearSeam(at canvas.Point, reach float64) (near []segment) 
 // their seams.
 func (d *roundArtist) atSeam() (near []segment) {
 	for _, r := range d.neighbours() {
-		near = r.bySeam(near)
+		near = r.bySeam(near, nil)
 	}
 	if d.below == nil {
 		near = append(near, d.foundation...)
@@ -324,14 +353,15 @@ func (d *roundArtist) atSeam() (near []segment) {
 	return near
 }
 
-// bySeam adds the strokes of this round's stitches that lie by the seam.
-func (d *roundArtist) bySeam(near []segment) []segment {
+// bySeam adds the strokes of this round's stitches that lie by the seam, without those
+// that are to be left out.
+func (d *roundArtist) bySeam(near []segment, without func(i int) bool) []segment {
 	const reach = 10 // stitches to each side
 	k := scene.Plain
 	k.Stroke, k.Line = ink, d.pen.Line
 	n := len(d.groups)
 	for j, grp := range d.groups {
-		if grp != nil && (j < reach || j >= n-reach) {
+		if grp != nil && (j < reach || j >= n-reach) && (without == nil || !without(j)) {
 			near = segments(grp, k, 0, near)
 		}
 	}
