@@ -1,6 +1,10 @@
 package chart
 
-import "math"
+import (
+	"math"
+
+	"whorl/chart/ring"
+)
 
 // evenRows is how many rows before and after a row have a say in its length: so
 // rows of unlike stitches come out as long as their neighbours, and a piece that
@@ -93,4 +97,37 @@ func (c *course) standing() (n int) {
 		}
 	}
 	return n
+}
+
+// leastArch is the part of their room that the chains of a loop keep at least.
+const leastArch = 0.35
+
+// archLoops takes from the chains of a row the room that their loops have more of than
+// the stitches of the row below that they pass over: a loop arches over those and does
+// not part what it hangs from. It returns how much that is.
+func archLoops(items []ring.Item, below *course) (less float64) {
+	each := below.form.Circumference / math.Max(below.long, 1e-9)
+	for from := 0; from < len(items); {
+		to := from + 1
+		loop := 0.0
+		for to < len(items) && items[to].Free {
+			loop += items[to].Width + items[to].Before
+			to++
+		}
+		if to == len(items) {
+			break
+		}
+		a, b := &items[from], &items[to]
+		if loop > 0 && !a.Free && a.Place != b.Place {
+			room := (b.Base-a.Base)*each - (a.Width+b.Width)/2
+			share := math.Min(1, math.Max(leastArch, room/loop))
+			for k := from + 1; k < to; k++ {
+				items[k].Width *= share
+				items[k].Before *= share
+			}
+			less += loop * (1 - share)
+		}
+		from = to
+	}
+	return less
 }

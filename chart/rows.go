@@ -233,6 +233,9 @@ func (w *work) layRow(c *course) {
 		w.onHairpin(c, items)
 		return
 	}
+	if w.fan != nil && c.index > 1 {
+		natural -= archLoops(items, w.courses[c.index-1])
+	}
 	scale := 1.0
 	if natural > 0 {
 		c.long = w.length(c)

@@ -32,7 +32,7 @@ func (s *sketch) single(k stitch.Kind, in stitch.Into) {
 	} else {
 		half = min(half, s.halfRoom())
 	}
-	half = max(half, s.line)
+	half = max(half, 0.5*s.line)
 	s.tick(k, leg, free)
 	if !s.cross {
 		s.raise(0, leg)
