@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -55,6 +57,30 @@ func (p *partWork) goesUnder() bool { return p.namesEdge(notation.ChainEdge) }
 func (p *partWork) goesRound() bool {
 	return p.namesEdge(notation.ChainEdge) || p.namesEdge(notation.TopEdge)
 }
+
+// threeEdges reports whether the first row of a part in rows goes up one side of a flat
+// piece, across its top and down the other: "16 sc up right edge, 10 sc across top, 16 sc
+// down left edge".
+func (p *partWork) threeEdges() bool {
+	if !p.source.Rows || !p.namesEdge(notation.TopEdge) {
+		return false
+	}
+	var order []string
+	for _, r := range p.texts[p.index].Rounds {
+		for _, it := range r.Items {
+			if s, ok := it.(*notation.Stitches); ok && len(s.Places) == 1 {
+				order = append(order, edgeNames[s.Places[0].Target.Sort == notation.RowEnds || s.Places[0].Extent.Target.Sort == notation.RowEnds]+edgeOf(&s.Places[0]))
+			}
+		}
+		if len(order) > 0 {
+			break
+		}
+	}
+	return slices.Equal(order, []string{"edge", "edge" + notation.TopEdge, "edge"})
+}
+
+// edgeNames tell an edge from any other place.
+var edgeNames = map[bool]string{true: "edge", false: "place"}
 
 // namesEdge reports whether the words of the first round name an edge that is no row
 // ends.
@@ -118,7 +144,11 @@ func (w *roundWork) underneath() bool {
 // then up the other.
 func (w *roundWork) nextSide() []int {
 	rows := append([]int(nil), w.sideRows...)
-	if w.sides++; w.sides%2 == 1 {
+	down := 1
+	if w.threeEdges() {
+		down = 0 // up the first side, across the top, down the second
+	}
+	if w.sides++; w.sides%2 == down {
 		for i, j := 0, len(rows)-1; i < j; i, j = i+1, j-1 {
 			rows[i], rows[j] = rows[j], rows[i]
 		}
@@ -247,6 +277,10 @@ func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
 	if !gap && (p.Target.Sort != notation.ChainSpace || p.Target.Name != notation.Corner) || p.Target.Chains > 0 || w.c.index != 0 ||
 		!w.opening && len(w.sideRows) == 0 {
 		return nil
+	}
+	if w.same == nil && w.threeEdges() {
+		at := fabric.Ref{Round: w.sideRows[0], Stitch: 1} // where the first edge begins
+		return []fabric.Place{{Into: stitch.RowEnd, Part: w.sidePart, At: at, Last: at}}
 	}
 	if w.same == nil {
 		if len(w.c.spots) == 0 {

@@ -44,7 +44,7 @@ func (p *partWork) standOn() {
 	p.part.From = on
 	base := p.f.Parts[on]
 	if (strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows) &&
-		!(base.Worked == fabric.InRows && !p.source.Rows && p.goesRound()) {
+		!(base.Worked == fabric.InRows && (!p.source.Rows && p.goesRound() || p.threeEdges())) {
 		if p.namesUnworked() && p.continueFromRest(on) {
 			return
 		}
@@ -242,7 +242,9 @@ func (p *partWork) continueFrom(on int) {
 	p.part.Rounds = append(p.part.Rounds, &last)
 	p.number = last.Number
 	p.turned = false
-	if base.Worked == fabric.InRows && !p.source.Rows {
+	if base.Worked == fabric.InRows && p.threeEdges() {
+		p.roundFlat(base, on, &last)
+	} else if base.Worked == fabric.InRows && !p.source.Rows {
 		p.turned = p.turnedEnds[on]
 		p.roundFlat(base, on, &last)
 	}
