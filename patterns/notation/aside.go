@@ -247,6 +247,9 @@ func (p *parser) clauseAdvice(b *block) bool {
 	if t.is("from") && p.at(1).is("the") && p.at(2).is("bottom", "top", "crown", "brim", "tip", "toe", "centre", "center", "middle") && p.at(3).is("up", "down", "out", "outwards") {
 		return p.note(b, p.i, p.phraseEnd())
 	}
+	if n := p.withSideFacing(); n > 0 {
+		return p.note(b, p.i, p.i+n) // "1 ch, with right side facing work 43 dc …"
+	}
 	if t.is("rs", "ws") && p.at(1).is("facing") || t.is("right", "wrong") && p.at(1).is("side") && p.at(2).is("facing") {
 		return p.note(b, p.i, p.phraseEnd()) // "Join yarn at seam, RS facing."
 	}
@@ -278,6 +281,29 @@ func (p *parser) clauseAdvice(b *block) bool {
 	}
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
 	return true
+}
+
+// withSideFacing is how many words say "with right side facing", "with the WS of work
+// facing you"; 0 for others.
+func (p *parser) withSideFacing() int {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("with") {
+		return 0
+	}
+	p.eat("the")
+	if !p.eat("rs", "ws") && !(p.eat("right", "wrong") && p.eat("side")) {
+		return 0
+	}
+	if p.eat("of") {
+		p.eat("the")
+		p.eat("work", "piece", "fabric")
+	}
+	if !p.eat("facing") {
+		return 0
+	}
+	p.eat("you")
+	return p.i - start
 }
 
 // notTightly passes over "not too tightly", "but not tight".
