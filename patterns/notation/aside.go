@@ -154,18 +154,19 @@ func (p *parser) infront(b *block) bool {
 	return p.note(b, p.i, j+1)
 }
 
-// spacesLeftOut reads "missing out every ch-1 sp": spaces, which "each st" does not go
+// spacesLeftOut reads "missing out every ch-1 sp", "skipping the ch sps": spaces, which "each st" does not go
 // into anyway.
 func (p *parser) spacesLeftOut() bool {
 	start := p.i
 	p.i++
 	p.eat("out", "over")
-	if p.eat("every", "each", "all") {
-		p.eat("of")
-		p.eat("the")
-		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == ChainStitch) && p.ended() {
-			return true
-		}
+	every := p.eat("every", "each", "all")
+	p.eat("of")
+	p.eat("the")
+	if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == ChainStitch) && (every || p.at(-1).is("sps", "spaces", "loops", "lps", "chs", "chains")) &&
+		(p.ended() || p.tok().is("around", "across", "throughout")) {
+		p.eat("around", "across", "throughout")
+		return true
 	}
 	p.i = start
 	return false

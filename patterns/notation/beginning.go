@@ -222,6 +222,28 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	return c, nil
 }
 
+// baseChains reads "and 1 missed base ch", "plus 2 skipped foundation chs" behind what
+// chains count as: how many of the starting chain are passed over besides.
+func (p *parser) baseChains() int {
+	start := p.i
+	p.eatKind(tComma)
+	p.eatKind(tPlus)
+	p.eat("and", "plus", "with")
+	n, ok := p.plainNumber()
+	if !ok {
+		p.eat("a", "an", "the", "one")
+		n = 1
+	}
+	from := p.i
+	for p.eat("base", "foundation", "starting", "extra") || p.eat(skippedWords...) {
+	}
+	if p.i > from && p.i > start+1 && p.eat("ch", "chs", "chain", "chains", "st", "sts") && !p.spaceWord() {
+		return n
+	}
+	p.i = start
+	return 0
+}
+
 // chainCounting reports whether a chain is made here that is said to count as something:
 // "3 ch to count as 1 tr", "ch 3, counting as dc", but "ch 3 counts as dc" makes none.
 func (p *parser) chainCounting() bool {
@@ -288,6 +310,9 @@ func (p *parser) countedAs(c *Counts) *Counts {
 	}
 	if before > 0 && c.As.Is() {
 		c.Chains = before
+	}
+	if c.As.Is() {
+		c.Base = p.baseChains()
 	}
 	return c
 }

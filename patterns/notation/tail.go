@@ -95,6 +95,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("just") && p.at(1).is("made", "worked", "formed", "completed"):
 			p.i += 2
 			pl.Pick = Made
+		case pl.Target.Sort == ChainSpace && p.formedByChain():
 		case pl.Target.Sort == ChainSpace && p.formedBy():
 			pl.Pick = Made
 		case p.tok().is("evenly"):
@@ -301,21 +302,6 @@ func (p *parser) whose() bool {
 			n++
 		}
 		if n > 0 && p.ended() {
-			return true
-		}
-	}
-	p.i = start
-	return false
-}
-
-// formedBy reads "formed by joining hdc": said of the loop that the stitch which
-// closed the last round completed.
-func (p *parser) formedBy() bool {
-	start := p.i
-	if p.eat("formed", "made", "created") && p.eat("by", "with") {
-		p.eat("the")
-		p.eat("joining", "last", "join")
-		if w, ok := p.what(); ok && w.Kind.Is() {
 			return true
 		}
 	}

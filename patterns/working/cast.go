@@ -137,6 +137,14 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 		k = c.As // "3 skipped chs count as dc", before a row of sc
 	}
 	space := c != nil && c.Space
+	if !w.started && c == nil && !counts && w.skippedLoop(k, n-1) {
+		w.started, w.begun = true, true
+		for i := 0; i < n-1; i++ {
+			if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain)}, p.Span); h != nil {
+				return nil, h
+			}
+		}
+	}
 	if n > 1 && !w.started {
 		w.started = true
 		st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n - 1}
@@ -152,6 +160,13 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 			along = min(c.Chains, n-2)
 		}
 		foot := n - 2
+		if c != nil && counts && c.Base > 0 {
+			along = max(0, min(c.Chains, n-2-c.Base))
+			if foot = n - 2 - along - c.Base; along == 0 {
+				st.Chains = max(1, n-1-c.Base)
+			}
+			foot = max(0, foot)
+		}
 		if along > 0 && counts {
 			st.Chains = min(n-1-along, k.Chains())
 			foot = n - 2 - along
@@ -235,14 +250,15 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 	for last >= 0 && w.c.spots[last].use != worked {
 		last--
 	}
-	for j := last; j >= 0; j-- {
-		if w.c.spots[j].use == skipped {
-			break
-		}
+	first := last
+	for first >= 0 && w.c.spots[first].use != skipped {
+		first--
+	}
+	for j := last; j > first; j-- {
 		s := w.c.spots[j]
 		s.use = unused
-		if j == last {
-			continue
+		if j == last && (w.madeIn(s.ref) != 1 || w.takes(w.after) == last-first-1) {
+			continue // it has the stitches of its end already
 		}
 		w.c.spots = append(w.c.spots, s)
 	}
@@ -261,11 +277,37 @@ func (w *roundWork) ovalEnd(i int) bool {
 	if i != w.c.oval || i == 0 {
 		return false
 	}
-	in := 0
-	for k := range w.r.Stitches {
-		if st := &w.r.Stitches[k]; st.Counts && len(st.On) > 0 && st.On[0].At == w.c.spots[i].ref {
-			in++
+	return w.madeIn(w.c.spots[i].ref) > 1
+}
+
+// takes is how many places instructions take that go into so many in turn, 0 for others.
+func (w *roundWork) takes(items []notation.Item) (n int) {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			switch {
+			case len(it.Places) == 0 && it.N.Set():
+				n += it.N.For(w.size)
+			case len(it.Places) == 1 && it.Places[0].Pick == notation.Next && it.Places[0].N.Set():
+				n += it.Places[0].N.For(w.size)
+			case len(it.Places) == 1 && it.Places[0].Pick == notation.Next:
+				n++
+			default:
+				return 0
+			}
+		case *notation.Skip, *notation.Repeat, *notation.Group:
+			return 0
 		}
 	}
-	return in > 1
+	return n
+}
+
+// madeIn is how many of the stitches so far stand in one place.
+func (w *roundWork) madeIn(at fabric.Ref) (n int) {
+	for k := range w.r.Stitches {
+		if st := &w.r.Stitches[k]; st.Counts && len(st.On) > 0 && st.On[0].At == at {
+			n++
+		}
+	}
+	return n
 }

@@ -326,7 +326,18 @@ func (c *course) runIs(k int, t *notation.Target) bool {
 	case t.Name == notation.Corner && t.Chains == 0:
 		return c.chains[k] == c.longest
 	}
-	return t.Chains == 0 || c.chains[k] == t.Chains
+	return t.Chains == 0 || c.chains[k] == t.Chains || c.besideStart(k) == t.Chains && !slices.Contains(c.chains, t.Chains)
+}
+
+// besideStart is how many chains there are to a run with those of the beginning chain that
+// it goes on from: the "ch-4 sp" of a ch 4 that counts as dc and ch 1; 0 for other runs.
+func (c *course) besideStart(k int) int {
+	for _, i := range []int{c.runs[k].From - 1, c.runs[k].To} {
+		if i >= 0 && i < len(c.spots) && c.spots[i].st != nil && c.spots[i].st.Role == fabric.Start && c.spots[i].st.Counts {
+			return c.spots[i].st.Chains + c.chains[k]
+		}
+	}
+	return 0
 }
 
 // middle is the middle one of the runs of so many chains, 0 the longest ones; -1

@@ -1,6 +1,9 @@
 package working
 
-import "whorl/patterns/notation"
+import (
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
 
 // edgeLoop reports whether the chain that a row begins with is a loop at its edge and
 // nothing else: nothing is said of what it counts as, the row makes no other of its
@@ -19,6 +22,17 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	}
 	next := w.nextText()
 	return next != nil && intoSpaces(next.Items, n) == 1
+}
+
+// skippedLoop reports whether n chains passed over at the beginning of the first row are
+// a loop at its edge: many more than a stitch of the kind is tall, before a low one, and
+// the next row goes into loops.
+func (w *roundWork) skippedLoop(k stitch.Kind, n int) bool {
+	if !w.r.Row || n < 4 || k.Base > stitch.Single || len(w.r.Stitches) > 0 || chainsOf(w.items, n) == 0 {
+		return false
+	}
+	next := w.nextText()
+	return next != nil && intoSpaces(next.Items, n) > 0
 }
 
 // nextText is the round that is written behind the one being worked, nil for none.
