@@ -71,6 +71,10 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Text = p.words(start)
 		return l, true
 	}
+	if len(l.Only) > 0 && p.at(-1).kind == tColon && !roundNext(p.tok()) && p.instructs(p.i) {
+		l.Text = strings.TrimRight(p.words(start), " :")
+		return l, true // "Child only: Rep Rows 2 and 3 once more."
+	}
 	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
 		n, _ := p.num()
 		p.i++

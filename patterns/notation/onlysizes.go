@@ -77,7 +77,8 @@ func (p *parser) noSize(l *Label, start int, text, name string) {
 var ifMaking = regexp.MustCompile(`^(?:if|when) (?:(?:you are|you're|youre) )?(?:making|working|crocheting) (?:the )?(?:sizes? )?(.+?)(?: sizes?)?(?: (?:hat|beanie|cap|bonnet|mitts?|mittens?|sock|socks|cowl|piece|version|one|ones|only))?$`)
 
 // sizesFirst reads the sizes that a round is for where they stand before its
-// number: "For size Large only, Rnd 3: …", "Adult only: Rnd 7: …".
+// number or before work without one: "For size Large only, Rnd 3: …", "Adult only: Rnd 7: …",
+// "Adult only: Rep Rnds 3 and 4.".
 func (p *parser) sizesFirst(l *Label) {
 	start := p.i
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.i-start < 16 && (p.i == start || !p.tok().first) {
@@ -89,7 +90,8 @@ func (p *parser) sizesFirst(l *Label) {
 		_, round := roundWord(p.at(1))
 		making := k == tComma && p.toks[start].is("if", "when")
 		skips := p.at(1).is(skipping...) || (k == tColon || making) && p.skipsLater(p.i+1)
-		if p.at(1).first || !round && !skips {
+		works := k == tColon && !making && !round && p.instructs(p.i+1)
+		if p.at(1).first || !round && !skips && !works {
 			continue
 		}
 		faults := len(p.faults)

@@ -101,6 +101,8 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			} else {
 				p.i = back
 			}
+		default:
+			r.ToEnd = p.onwardsTo()
 		}
 		if list := p.everyOther(r); list != nil {
 			l.Numbers = append(l.Numbers, list...)
@@ -133,6 +135,20 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		}
 		p.i = at
 	}
+}
+
+// onwardsTo reads "onwards", "and on", "and all following rows" behind the number of a round:
+// it and those after it.
+func (p *parser) onwardsTo() bool {
+	start := p.i
+	if p.eatKind(tPlus) || p.eat("onward", "onwards") {
+		return true
+	}
+	if p.eat("and") && (p.eat("onward", "onwards", "on", "up") || p.eat("all") && p.eat("following", "subsequent", "remaining", "later") && p.eat("rows", "rounds", "rnds")) && p.tok().kind == tColon {
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // everyOther reads "and every even-numbered rnd through Rnd 8", "and every other row
