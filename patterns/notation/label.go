@@ -72,7 +72,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		return l, true
 	}
 	if len(l.Only) > 0 && p.at(-1).kind == tColon && !roundNext(p.tok()) && p.instructs(p.i) {
-		l.Text = strings.TrimRight(p.words(start), " :")
+		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :"), true
 		return l, true // "Child only: Rep Rows 2 and 3 once more."
 	}
 	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {

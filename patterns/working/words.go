@@ -362,16 +362,20 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	l := &r.Label
 	text := ""
 	switch {
+	case l.Sizes && style.Size < 0:
+		return listed(l.Only, "and") + " only"
+	case l.Sizes && !s.begun(r):
+		return ""
 	case len(l.Numbers) > 0:
 		text = strings.TrimSpace(running(l.Series) + " " + style.Numbers(l.Numbers))
 		text = capital(text)
-	case l.Next.Set():
+	case l.Next.Set(), l.Sizes:
 		word := "rnd"
 		if style.Row {
 			word = "row"
 		}
 		text = "Next " + word
-		if n := style.Num(l.Next); n != "1" {
+		if n := style.Num(l.Next); l.Next.Set() && n != "1" {
 			text = "Next " + n + " " + word + "s"
 		}
 	default:
@@ -409,6 +413,16 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 		text += " (" + listed(l.Only, "and") + " only)"
 	}
 	return text
+}
+
+// begun reports whether rounds with numbers come before one in its part.
+func (s *script) begun(r *notation.Round) bool {
+	for _, t := range s.texts {
+		if at := slices.Index(t.Rounds, r); at >= 0 {
+			return slices.ContainsFunc(t.Rounds[:at], func(b *notation.Round) bool { return len(b.Label.Numbers) > 0 })
+		}
+	}
+	return false
 }
 
 var (
