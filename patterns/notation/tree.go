@@ -83,7 +83,7 @@ type Label struct {
 	// Loop is set for "Rnd 2 (BLO)".
 	Loop Loop
 	// Only are the names of sizes that the round is worked for; empty for all.
-	Only []string
+	Only  []string
 	Sizes bool // the label is nothing but their names: "Child only: Rep Row 2"
 	// SkipTo is the round that the sizes in Only go on with: "Size S: proceed to
 	// Rnd 9". Unset otherwise.
