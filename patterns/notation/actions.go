@@ -2,6 +2,7 @@ package notation
 
 import (
 	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
 )
 
 // unworkedWords are said of places that are left.
@@ -61,6 +62,13 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		if t, ok := p.target(); ok {
 			s.Target = t
 		}
+		if at := p.i; s.Target.Sort == ChainStitch && p.eat("of") {
+			// "miss 2 ch of turning ch": those beside the stitch that it counts as
+			p.eat("the")
+			if _, ok := p.startChain(); !ok {
+				p.i = at
+			}
+		}
 		p.behind()
 		s.Span = p.from(start)
 		if f := p.origin(s); f != nil {
@@ -81,7 +89,7 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 	}
 	if at := p.i; p.eat("and") {
 		// "sk first dc and next ch"
-		if !p.tok().is("next", "following", "first", "last") || !p.skipsOn(s) {
+		if !p.skipsChains(s) && (!p.tok().is("next", "following", "first", "last") || !p.skipsOn(s)) {
 			p.i = at
 		}
 	}
@@ -237,6 +245,26 @@ func (p *parser) skipsOn(s *Skip) bool {
 	}
 	s.And = &Skip{Span: p.from(start), Place: &pl, N: pl.N, Target: pl.Target}
 	return true
+}
+
+// skipsChains reads "2 ch", "the ch-1 sp" of "miss first tr and 2 ch" into the skip. With
+// the number behind it, "and ch 2", chains are made.
+func (p *parser) skipsChains(s *Skip) bool {
+	start := p.i
+	p.eat("the")
+	at := p.i
+	if t, ok := p.target(); ok && t.Sort == ChainSpace {
+		s.And = &Skip{Span: p.from(start), Target: t, Place: &Place{Span: p.from(start), Pick: Next, Target: t}}
+		return true
+	}
+	p.i = at
+	if n, ok := p.plainNumber(); ok && !p.tok().tight(tHyphen) && p.eat("ch", "chs", "chain", "chains") && p.ended() {
+		pl := Place{Span: p.from(start), Pick: Next, N: Num{Span: p.from(at), Values: []int{n}}, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: p.at(-1).raw}}
+		s.And = &Skip{Span: pl.Span, N: pl.N, Target: pl.Target, Place: &pl}
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // behind reads "behind FPtr", which says why a stitch is skipped.

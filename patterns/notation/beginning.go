@@ -173,7 +173,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			t.kind == tComma && !p.at(j-1).is("throughout") {
 			break
 		}
-		if t.kind == tWord && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "turning", "beg",
+		if t.kind == tWord && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "chains", "turning", "beg",
 			"beginning", "starting", "here", "and", "throughout", "does", "do", "will", "not", "doesn't",
 			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
 			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",
@@ -197,6 +197,8 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		if n := p.at(j); n.kind == tNumber && (p.at(j-1).is("ch", "chain") || p.at(j-1).kind == tHyphen && p.at(j-2).is("ch", "chain") ||
 			p.at(j+1).is("ch", "chs", "chain", "chains") || p.at(j+1).kind == tHyphen && p.at(j+2).is("ch", "chain")) {
 			c.Of = n.value // "beg ch-3 counts as dc"
+		} else if n.kind == tNumber && p.at(j+1).is(skippedWords...) && p.at(j+2).is("ch", "chs", "chain", "chains") {
+			c.Passed = n.value // "first 3 skipped ch count as dc"
 		}
 	}
 	p.i += at + 1
@@ -220,6 +222,18 @@ func (p *parser) counts() (Item, *fault.Fault) {
 	}
 	c.Span = p.from(start)
 	return c, nil
+}
+
+// BaseOf is how many of n chains passed over at the beginning lie along the starting
+// chain: as said, or all that are more than those which count as the stitch.
+func (c *Counts) BaseOf(n int) int {
+	switch {
+	case c == nil:
+		return 0
+	case c.Base == 0 && c.As.Is() && c.Chains == 0 && c.Passed > 0 && c.Passed < n:
+		return n - c.Passed
+	}
+	return c.Base
 }
 
 // baseChains reads "and 1 missed base ch", "plus 2 skipped foundation chs" behind what
@@ -313,6 +327,8 @@ func (p *parser) countedAs(c *Counts) *Counts {
 	}
 	if c.As.Is() {
 		c.Base = p.baseChains()
+	} else {
+		c.Passed = 0
 	}
 	return c
 }

@@ -95,8 +95,12 @@ func (s Style) Items(items []Item) string {
 				if c.Of == 0 {
 					text = "Beg ch " + uncapital(text)
 				}
-			} else if c.Of == 0 && !c.Space && i > 0 && intoHook(items[i-1]) {
-				text = strings.NewReplacer("(counts", "("+s.skipped()+" chs count", "(does", "("+s.skipped()+" chs do").Replace(text)
+			} else if c.Of == 0 && !c.Space && i > 0 && (intoHook(items[i-1]) || c.Passed > 0) {
+				which := s.skipped()
+				if c.Passed > 0 && !c.Not {
+					which = "first " + strconv.Itoa(c.Passed) + " " + which
+				}
+				text = strings.NewReplacer("(counts", "("+which+" chs count", "(does", "("+which+" chs do").Replace(text)
 			}
 		case *FastenOff:
 			own, ends = ". ", true
@@ -432,6 +436,11 @@ func (s Style) counted(c *Counts) string {
 		text = "counts as " + s.kind(c.As, Loop{})
 		if c.Chains > 0 {
 			text += " and ch " + strconv.Itoa(c.Chains)
+		}
+		if c.Base == 1 {
+			text += " and 1 " + s.skipped() + " base ch"
+		} else if c.Base > 1 {
+			text += " and " + strconv.Itoa(c.Base) + " " + s.skipped() + " base chs"
 		}
 	}
 	if c.Throughout {

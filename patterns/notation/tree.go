@@ -389,6 +389,7 @@ type (
 		Half       bool   // "counts as first leg/half"
 		Throughout bool
 		Of         int // the number of chains spoken of, 0 when not said
+		Passed     int // of "first 3 skipped chs", 0 when not said
 		Base       int // of "and 1 missed base ch": passed over, and part of no space
 	}
 	// Ref repeats rounds that were written before.

@@ -160,10 +160,10 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 			along = min(c.Chains, n-2)
 		}
 		foot := n - 2
-		if c != nil && counts && c.Base > 0 {
-			along = max(0, min(c.Chains, n-2-c.Base))
-			if foot = n - 2 - along - c.Base; along == 0 {
-				st.Chains = max(1, n-1-c.Base)
+		if base := c.BaseOf(n - 1); counts && base > 0 {
+			along = max(0, min(c.Chains, n-2-base))
+			if foot = n - 2 - along - base; along == 0 {
+				st.Chains = max(1, n-1-base)
 			}
 			foot = max(0, foot)
 		}
