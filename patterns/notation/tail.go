@@ -21,6 +21,7 @@ func (p *parser) placeTail(pl *Place) {
 			}
 		case p.tok().is("of", "on", "from", "around", "along") && p.ofLimb(pl):
 		case p.tok().is("at", "along", "across", "on", "of", "over") && p.onFlap(pl):
+		case p.tok().is("along", "down", "up") && p.alongPoint(pl):
 		case p.tok().is("of") && p.ofTop(pl):
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):

@@ -21,7 +21,7 @@ func (w *roundWork) chain(it *notation.Chain) *halt {
 	if w.c.below == nil && !w.c.ring && !w.begun && !w.started {
 		return w.castOn(it, n)
 	}
-	if !w.begun && !w.started && w.nest == 0 && !w.slitAhead() && len(w.r.Stitches) == w.travelled() && !w.beginsLoop(it, n) {
+	if !w.begun && !w.started && w.nest == 0 && !w.slitAhead() && len(w.r.Stitches) == w.travelled() && !w.startsPoint(n) && !w.beginsLoop(it, n) {
 		return w.start(it, n)
 	}
 	w.begun = true

@@ -61,6 +61,7 @@ type roundWork struct {
 	moves                  bool            // slip stitches at the beginning only move it
 	namesStart             bool            // the words name the chain that begins the round below
 	after                  []notation.Item // what follows the instruction being worked
+	next                   []notation.Item // the same, within a repeat or a group as well
 	roundFaults            fault.List
 }
 
@@ -119,6 +120,8 @@ type hand struct {
 	// repeats is what the outermost repeats used, for messages.
 	repeats   []repeated
 	lastChain chainMade
+	// point is the chain that is worked back along.
+	point point
 	roundEnd
 }
 
@@ -266,11 +269,18 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	if h := w.ontoNext(it); h != nil {
 		return h
 	}
+	switch it.(type) {
+	case *notation.Chain, *notation.Group, *notation.Join:
+		if h := w.endPoint(it.Where()); h != nil {
+			return h
+		}
+	}
 	switch it := it.(type) {
 	case *notation.Stitches:
 		if w.closesLoop(it, rest) {
 			return w.join(&notation.Join{Span: it.Span, With: it.What, Place: &it.Places[0]}, rest)
 		}
+		w.next = rest
 		h := w.stitches(it)
 		w.behind = false
 		return h

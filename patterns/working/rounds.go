@@ -30,7 +30,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	w := p.begin(label, text, number)
 	h := w.besidePieces()
 	if h == nil {
-		h = w.exec(w.items)
+		if h = w.exec(w.items); h == nil {
+			h = w.endPoint(lastSpan(w.items))
+		}
 	}
 	goesOn := false // the round is whole, but for what it leaves
 	foundationOnly := h == nil && w.foundation != nil && !w.begun

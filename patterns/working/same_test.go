@@ -194,7 +194,7 @@ func TestRefused(t *testing.T) {
 		file, code string
 		line       int
 	}{
-		{"star", "back-along", 8}, // points worked back along chains
+		{"marker", "marker", 8}, // up to a marker, of which the words do not say where it is
 	} {
 		file := filepath.Join("..", "..", "testdata", "patterns", "refused", c.file+".yaml")
 		data, err := os.ReadFile(file)

@@ -26,6 +26,12 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		n = s.N.For(w.size)
 	}
 	w.lastChain = chainMade{} // it is no longer what was done last
+	if w.skipsInPoint(s, n) {
+		return nil
+	}
+	if h := w.endPoint(s.Span); h != nil {
+		return h
+	}
 	t := s.Target
 	if p := s.Place; p != nil {
 		switch {

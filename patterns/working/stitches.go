@@ -149,6 +149,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		return h
 	}
 	w.slipping = k.Base == stitch.Slip
+	if h, ok := w.backAlong(s, n, k, p); ok && (h != nil || w.point.on) {
+		return h
+	}
 	if p.JustBelow && s.What.Loop.Set && s.What.Loop.Into >= stitch.FrontPost && s.What.Loop.Into <= stitch.BackPost {
 		// "FPdc around dc below" is the round below, as always.
 		plain := *p

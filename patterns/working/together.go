@@ -30,8 +30,10 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 		return nil
 	}
 	if n := l.to - l.from; p.Target.Sort == notation.FromHook && p.Nth < n-1 {
-		return stopAt(p.Span, "back-along", fmt.Sprintf("these %d chains are worked back along, and that is not followed here", n),
-			"Only a picot is closed onto the chains just made: ch 3, sl st in 3rd ch from hook.")
+		if p.Nth < 3 || s.What.Kind.Base != stitch.Slip || w.goesOnAlong() {
+			return nil // they are worked back along
+		}
+		l.from = l.to - p.Nth // "ch 5, sl st in 3rd ch from hook, ch 2": a picot on the way
 	}
 	w.dropFrom(l.from)
 	w.lastChain = chainMade{}

@@ -1,0 +1,132 @@
+package working
+
+import (
+	"fmt"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// point is a chain of the round itself that is worked back along: the point of a star, a
+// leaf, a fringe. Its stitches go into the chains from the tip down.
+type point struct {
+	on         bool
+	from, made int // the first of the chains, and how many
+	next       int // the chain that is worked into next
+}
+
+// startsPoint reports whether chains are worked back along as soon as they are made.
+func (w *roundWork) startsPoint(n int) bool {
+	if w.c.below == nil || w.c.below.Number == 0 && !w.c.below.Carried || len(w.after) == 0 {
+		return false
+	}
+	s, ok := w.after[0].(*notation.Stitches)
+	return ok && len(s.Places) > 0 && s.Places[0].Target.Sort == notation.FromHook && s.Places[0].Nth < n-1
+}
+
+// goesOnAlong reports whether the instruction after this one goes into the next chain.
+func (w *roundWork) goesOnAlong() bool {
+	if len(w.next) == 0 {
+		return false
+	}
+	s, ok := w.next[0].(*notation.Stitches)
+	return ok && len(s.Places) > 0 && s.Places[0].Target.Sort == notation.ChainStitch && s.Places[0].Of == nil
+}
+
+// backAlong works stitches into the chains of a point. It is false where the words go into
+// no such chains.
+func (w *roundWork) backAlong(s *notation.Stitches, n int, k stitch.Kind, p *notation.Place) (*halt, bool) {
+	if l := w.lastChain; p.Target.Sort == notation.FromHook && w.begun && l.item != nil && l.to == len(w.r.Stitches) && p.Nth < l.to-l.from-1 {
+		if p.Nth < 1 {
+			return nil, false
+		}
+		w.point = point{on: true, from: l.from, made: l.to - l.from, next: l.to - p.Nth}
+		w.lastChain = chainMade{}
+		return w.intoPoint(s, n), true
+	}
+	if !w.point.on || w.point.next < w.point.from {
+		w.point.on = false
+		return nil, false
+	}
+	switch {
+	case p.Target.Sort == notation.ChainStitch && p.Of == nil && p.Target.Name == "":
+	case p.Target.Sort == notation.AnyStitch && p.Of == nil && (p.Pick == notation.Next || p.Pick == notation.Each):
+	default:
+		return w.endPoint(p.Span), true
+	}
+	count := 1
+	switch left := w.point.next - w.point.from + 1; {
+	case p.N.Set():
+		count = p.N.For(w.size)
+	case p.Pick == notation.Each:
+		count = left
+	}
+	legs := 1
+	if k.Shape == stitch.Together {
+		if legs = k.Legs; count == 1 {
+			count = legs
+		}
+	}
+	for i := 0; i < count; i += legs {
+		if w.point.next-legs+1 < w.point.from {
+			return stopAt(p.Span, "runs-out", fmt.Sprintf("the %d chains have been worked back along already", w.point.made), "Check how many stitches go into them."), true
+		}
+		if legs > 1 {
+			var on []fabric.Place
+			for range legs {
+				on = append(on, w.chainOfPoint())
+			}
+			w.same = on[legs-1:]
+			if h := w.into(s, 1, on); h != nil {
+				return h, true
+			}
+			continue
+		}
+		if h := w.intoPoint(s, n); h != nil {
+			return h, true
+		}
+	}
+	return nil, true
+}
+
+// intoPoint makes n stitches in the next chain of the point.
+func (w *roundWork) intoPoint(s *notation.Stitches, n int) *halt {
+	w.same = []fabric.Place{w.chainOfPoint()}
+	return w.into(s, n, w.same)
+}
+
+// chainOfPoint is the next chain of the point, from its tip down.
+func (w *roundWork) chainOfPoint() fabric.Place {
+	ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: w.point.next}
+	w.point.next--
+	return fabric.Place{Into: stitch.Top, At: ref, Last: ref}
+}
+
+// endPoint leaves the chains of a point. It is the fault of some that nothing has been
+// worked into.
+func (w *roundWork) endPoint(at notation.Span) *halt {
+	if left := w.point.next - w.point.from + 1; w.point.on && left > 0 {
+		w.point.on = false
+		return stopAt(at, "left-over", fmt.Sprintf("%s of the %d that are worked back along %s left without a stitch", plural(left, "chain"), w.point.made, isAre(left)),
+			"Work into each of them, or skip them by name: sk next ch.")
+	}
+	w.point.on = false
+	return nil
+}
+
+// skipsInPoint passes over chains of a point by name. It is false for anything else.
+func (w *roundWork) skipsInPoint(s *notation.Skip, n int) bool {
+	if !w.point.on || s.Target.Sort != notation.ChainStitch || w.point.next-n+1 < w.point.from {
+		return false
+	}
+	w.point.next -= n
+	return true
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
