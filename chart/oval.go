@@ -20,6 +20,7 @@ type oval struct {
 	begin  int     // the chain in the end where rounds begin
 	far    int     // that in the other end
 	across int     // chains between them, and one
+	loose  bool    // an irregular round has been laid
 }
 
 // leastOval is the fewest chains that make an oval.
@@ -122,56 +123,6 @@ func (w *work) layOval() {
 	for k := range sum {
 		w.edge[k] = sum[k] / n[k]
 	}
-}
-
-// crowdedRegion is how many stitches more than it has room for a side or an end may hold
-// before what stands on each fills it, however close together.
-const crowdedRegion = 6.0
-
-// onStadium gives stitches of a round their widths as angles of the stadium: on its
-// sides a stitch turns through another angle than about its ends.
-func (w *work) onStadium(c *course, items []ring.Item) {
-	o := w.oval
-	end := ring.Turn/2 - o.side
-	in, ok := regions{of: o.region}.places(items)
-	if !ok {
-		return
-	}
-	around := math.Max(c.form.Circumference-2*o.long, 0.2*c.form.Circumference)
-	share := [...]float64{o.side / o.long, 2 * end / around, o.side / o.long, 2 * end / around}
-	var sum [4]float64
-	for k := range items {
-		sum[in[k]] += items[k].Width + items[k].Before
-	}
-	spans := [...]float64{o.side, end, o.side, end}
-	crowded := false
-	for r, span := range spans {
-		crowded = crowded || sum[r]-span/share[r] > crowdedRegion*c.form.Circumference/float64(len(items))
-	}
-	for r, span := range spans {
-		if crowded && sum[r] > 0 {
-			share[r] = span / sum[r]
-		}
-	}
-	for k := range items {
-		items[k].Width *= share[in[k]]
-		items[k].Before *= share[in[k]]
-	}
-}
-
-// region is the side (0, 2) or the end (1, 3) of the stadium that an angle is on.
-func (o *oval) region(angle float64) int {
-	end := ring.Turn/2 - o.side
-	rel := above(angle, -end/2) + end/2
-	region := 3
-	if rel >= ring.Turn/2 {
-		rel -= ring.Turn / 2
-		region = 1
-	}
-	if rel >= end {
-		region = (region + 1) % 4
-	}
-	return region
 }
 
 // ovalLong is the length of the chain on paper, mm; 0 for what is no oval.

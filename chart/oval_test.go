@@ -71,3 +71,58 @@ func TestOval(t *testing.T) {
 		t.Errorf("%v %v %v", r.Overlaps, r.Texts, r.Astray)
 	}
 }
+
+// growing is a flat oval of so many rounds whose increases lie one over another, at the
+// far sides of the groups that they are worked in.
+func growing(rounds int) *fabric.Fabric {
+	f := bothSides()
+	c := &cloth{part: f.Parts[0]}
+	c.part.Rounds = c.part.Rounds[:3]
+	for r := 2; r <= rounds; r++ {
+		group := func() { c.st(sc, r-1).inc(sc, sc) }
+		c.rnd()
+		group()
+		c.st(sc, 5)
+		for range 3 {
+			group()
+		}
+		c.st(sc, 5)
+		group()
+		group()
+	}
+	return f
+}
+
+// However the increases lie, the stitches on the sides stand in straight columns and those
+// about the ends go on evenly from them.
+func TestOvalEnds(t *testing.T) {
+	f := growing(9)
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	for _, c := range w.courses[2:] {
+		sides, wide, close := 0, 0.0, math.Inf(1)
+		for k, i := range c.order {
+			at := w.shape.At(c.theta[i], c.radius[i])
+			foot, _ := w.foot(c, i, c.round.Stitches[i].On[0])
+			if math.Abs(at.OutX) < 1e-6 && math.Abs(w.top(c, i).X-foot.X) < 0.05*w.unit {
+				sides++
+			}
+			next := c.order[(k+1)%len(c.order)]
+			q := w.shape.At(c.theta[next], c.radius[next])
+			gap := math.Hypot(q.X-at.X, q.Y-at.Y)
+			wide, close = math.Max(wide, gap), math.Min(close, gap)
+		}
+		if sides < 10 {
+			t.Errorf("%s: %d of 10 stitches of the sides stand straight", c.label(), sides)
+		}
+		if c.index > 3 && wide > 2.2*close {
+			t.Errorf("%s: stitches from %.1f to %.1f mm apart", c.label(), close, wide)
+		}
+	}
+	if r := Audit(draw(t, sample{"oval", f, Options{Title: "Oval"}}).Scene); !r.Clean() {
+		t.Errorf("%v %v %v", r.Overlaps, r.Texts, r.Astray)
+	}
+}

@@ -54,7 +54,7 @@ func (d *roundArtist) tallJoin(grp *scene.Group, i int) *scene.Group {
 	an.Width = min(an.Width, d.unit)
 	along := d.onLoop(i)
 	if len(along) > 0 && len(an.Base) == 1 && an.Top != an.Base[0] {
-		an.Width *= 0.6
+		an.Width *= 0.45
 		an.Rise = []canvas.Point{an.Top.Sub(an.Base[0]).Norm(1)} // straight, as those on it stand
 	}
 	d.paint(grp, symbols.Draw(s.Kind, stitch.Top, an, d.pen))

@@ -298,15 +298,7 @@ func (w *work) lay(c *course) {
 			makeRoom(items, k, w.channels[c.index])
 		}
 	}
-	switch {
-	case w.oval != nil:
-		w.onStadium(c, items)
-	case w.border != nil:
-		w.border.onEdges(items)
-	default:
-		narrowFans(items, w.stretch(c))
-	}
-	theta := ring.Angles(items, max(w.stiff, ring.Stiffness))
+	theta := w.around(c, items)
 	if len(theta) == 0 {
 		for i := range c.theta {
 			c.theta[i] = ref
@@ -329,6 +321,23 @@ func (w *work) lay(c *course) {
 	if w.sectors > 0 {
 		c.fold = gcd(c.fold, w.sectors)
 	}
+}
+
+// around are the angles of a round's stitches.
+func (w *work) around(c *course, items []ring.Item) []float64 {
+	switch {
+	case w.oval != nil:
+		if theta, ok := w.onStadium(c, items); ok {
+			return theta
+		}
+		w.looseOnStadium(items)
+		return ring.Angles(items, looseOnOval)
+	case w.border != nil:
+		w.border.onEdges(items)
+	default:
+		narrowFans(items, w.stretch(c))
+	}
+	return ring.Angles(items, max(w.stiff, ring.Stiffness))
 }
 
 // makeRoom makes room before an item; within a fan and at its sides alike, where a fan runs
