@@ -124,6 +124,20 @@ func (v *Vocabulary) Leading(words string) (stitch.Kind, int) {
 	return w.Kind, n.Values[0]
 }
 
+// First is the first plain stitch that the words name; the zero Kind for none.
+func (v *Vocabulary) First(words string) stitch.Kind {
+	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], v, nil)
+	for p.tok().kind != tEnd {
+		at := p.i
+		if w, ok := p.what(); ok && w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single {
+			return w.Kind
+		}
+		p.i = at + 1
+	}
+	return stitch.Kind{}
+}
+
 // Times is the first number of times in the words: 3 of "[yo, …] 3 times"; 0
 // when there is none.
 func Times(words string) int {

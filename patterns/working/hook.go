@@ -1,6 +1,7 @@
 package working
 
 import (
+	"regexp"
 	"strings"
 
 	"whorl/patterns"
@@ -45,6 +46,9 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 	if what, ok := decreaseNamed(d.Name, words, trade); ok {
 		return what, true
 	}
+	if k, ok := overStated(words, trade); ok {
+		return made(k)
+	}
 	if k, legs := trade.Leading(words); k.Base >= stitch.Half && legs > 1 &&
 		(strings.Contains(words, "remove hook") || strings.Contains(words, "drop loop")) {
 		return made(stitch.Kind{Base: k.Base, Shape: stitch.Popcorn, Legs: legs})
@@ -56,6 +60,29 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 		return made(stitch.Kind{Base: stitch.Double, Shape: stitch.Cluster, Legs: n})
 	}
 	return made(stitch.Kind{Base: stitch.Half, Shape: stitch.Puff, Legs: n})
+}
+
+// stated are words that leave it to the instructions over how many stitches a stitch is
+// worked: "over each of the next stitches as stated", "over number of sts indicated".
+var stated = regexp.MustCompile(`\bover (each of )?(the )?(next |following )?(number of |indicated |stated |given |specified )*(sts|stitches)\b`)
+
+// overStated is the stitch that is made over as many places as the instructions say: its
+// kind, with no number of legs.
+func overStated(words string, trade *notation.Vocabulary) (stitch.Kind, bool) {
+	told := false
+	for _, w := range []string{"stated", "indicated", "specified", "given", "instructed", "directed", "number of"} {
+		told = told || strings.Contains(words, w)
+	}
+	gathered := strings.Contains(words, "all l") || strings.Contains(words, "all the l") || strings.Contains(words, "all rem") || strings.Contains(words, "last l")
+	if !told || !gathered || !stated.MatchString(words) {
+		return stitch.Kind{}, false
+	}
+	k := trade.First(words)
+	if !k.Is() && (strings.Contains(words, "through 2 l") || strings.Contains(words, "through two l")) {
+		k = stitch.Of(stitch.Double)
+	}
+	k.Shape = stitch.Together
+	return k, k.Base >= stitch.Single
 }
 
 // decreaseNamed is what the name of a decrease means in the trade, whatever the hook does

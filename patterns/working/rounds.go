@@ -149,18 +149,6 @@ func makesRing(items []notation.Item) bool {
 	return false
 }
 
-// worksRound reports whether instructions make more than a starting chain or a ring.
-func worksRound(items []notation.Item) bool {
-	for _, it := range items {
-		switch it.(type) {
-		case *notation.Note, *notation.Colour, *notation.Counts, *notation.Chain, *notation.Join, *notation.FormRing, *notation.MagicRing:
-		default:
-			return true
-		}
-	}
-	return false
-}
-
 // joinsYarn reports whether a round begins by joining a yarn.
 func joinsYarn(items []notation.Item) bool {
 	for _, it := range items {

@@ -384,15 +384,6 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 		text = lastLabel.ReplaceAllStringFunc(text, func(round string) string { // "Last Rnd"
 			return capital(strings.ToLower(round))
 		})
-		if onlySizes(text, l.Only) {
-			switch {
-			case style.Size < 0:
-				return listed(l.Only, "and") + " only"
-			case !worksRound(r.Items):
-				return "" // a starting chain
-			}
-			return "Next " + strings.ToLower(style.Word())
-		}
 		if text == "" {
 			return ""
 		}
@@ -441,22 +432,6 @@ func namesSizes(words string, sizes []string) bool {
 		}
 	}
 	return true
-}
-
-// onlySizes reports whether a label is nothing but the sizes that it is for, or their first
-// letters: "Medium and Large", "Size L only".
-func onlySizes(label string, sizes []string) bool {
-	some := false
-	for _, word := range strings.FieldsFunc(strings.ToLower(label), func(r rune) bool { return strings.ContainsRune(" ,&+/()", r) }) {
-		switch word {
-		case "size", "sizes", "only", "for", "and", "all":
-			continue
-		}
-		if some = slices.ContainsFunc(sizes, func(size string) bool { return strings.HasPrefix(strings.ToLower(size), word) }); !some {
-			return false
-		}
-	}
-	return some
 }
 
 // remarks are what a label says of its round besides: "(cable rnd)", "- Increase
