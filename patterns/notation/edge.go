@@ -25,7 +25,7 @@ func (p *parser) rowEnds() bool {
 		}
 		p.i = at
 	}
-	if p.flapSide() {
+	if climbs && p.flap() || p.flapSide() {
 		return true
 	}
 	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {

@@ -133,7 +133,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		at := p.i
 		p.i++
 		if p.rowEnds() {
-			pl := Place{Span: p.from(start), Pick: Each, Target: p.edgePlace(), Evenly: evenly}
+			pl := Place{Span: p.from(start), Pick: Each, Target: p.edgePlace(), Evenly: evenly || p.at(-1).is("flap", "earflap")}
 			p.placeTail(&pl)
 			return pl, true
 		}
