@@ -257,6 +257,7 @@ func (d *roundArtist) stitch(i int) *scene.Group {
 	if len(places) == 1 && an.Base[0] != places[0] { // a hook that reaches back to its place
 		an.FootWidth = 1.6 * an.Base[0].Sub(places[0]).Length()
 	}
+	an.Again = d.onHook(i, in, an)
 	mark := in
 	if (in == stitch.FrontLoop || in == stitch.BackLoop) && d.again(i) {
 		mark = stitch.Top // the place has its mark

@@ -93,6 +93,22 @@ func (d *roundArtist) again(i int) bool {
 	return len(before) == 1 && d.key(before[0]) == d.key(on[0])
 }
 
+// onHook is how many stitches before stitch i go round the same post in the same way, with
+// the side of it that they are on as [symbols.Anchors] has it; 0 for none.
+func (d *roundArtist) onHook(i int, in stitch.Into, an symbols.Anchors) int {
+	if in != stitch.FrontPost && in != stitch.BackPost {
+		return 0
+	}
+	n := 0
+	for j := i; d.again(j) && shown(d.c.round.Stitches[j-1].On[0].Into, d.c.round) == in; j-- {
+		n++
+	}
+	if n > 0 && an.Top.Sub(d.top(d.c, i-1)).Dot(an.Up.Rot90CCW()) < 0 {
+		return -n
+	}
+	return n
+}
+
 // A hook is moved by mostAside units, and no more than asideMM, off its place.
 const mostAside, asideMM = 0.3, 0.9
 

@@ -58,11 +58,20 @@ func (s *sketch) loopDepth() float64 { return min(0.16*s.unit, 0.2*s.reach()+s.l
 func (s *sketch) lift(i int, hand float64) {
 	way := canvas.Point{Y: s.crest}.Sub(s.base[i])
 	if tall := min(0.56*s.unit, 0.42*way.Length()); tall > s.line {
-		// A hook under a leg that leans far stands up, clear of the bar below.
-		s.foot[i] = s.base[i].Add(way.Norm(1).Add(s.rise[i]).Norm(tall))
+		// A hook under a leg that leans far stands up, clear of the bar below; one that
+		// others may share, straight up.
+		up := way.Norm(1).Add(s.rise[i])
+		if s.shared {
+			tall, up = min(tall, 0.34*s.unit), s.rise[i]
+		}
+		s.foot[i] = s.base[i].Add(up.Norm(tall)).Add(across(s.rise[i]).Mul(hair * s.again))
 		s.hand = hand
 	}
 }
+
+// Stitches round one post lie on one hook, hair mm beside one another; the hook of each
+// is wider or narrower by a share.
+const hair, hookStep = 0.02, 0.03
 
 // raise draws the leg that stands on base i, with its hook where it has one that
 // no other leg has drawn.
@@ -76,11 +85,15 @@ func (s *sketch) raise(i int, leg curve) {
 		s.hooked[j] = s.hooked[j] || s.base[j] == b
 	}
 	tall := foot.Sub(b)
-	out := across(tall.Norm(1)).Mul(s.hand * min(0.46*tall.Length(), s.footRoom()))
+	out := across(tall.Norm(1)).Mul(s.hand * min(0.46*tall.Length(), s.footRoom()) * (1 + hookStep*s.hand*s.again))
+	onto := leg.way(0)
+	if s.shared {
+		onto = s.rise[i]
+	}
 	side := b.Add(out).Add(tall.Mul(0.3)) // where the hook is widest
 	s.stroke(
 		curve{b, b.Add(out.Mul(0.6)), side.Sub(tall.Mul(0.17)), side},
-		curve{side, side.Add(tall.Mul(0.32)), foot.Sub(leg.way(0).Mul(0.36 * tall.Length())), foot},
+		curve{side, side.Add(tall.Mul(0.32)), foot.Sub(onto.Mul(0.36 * tall.Length())), foot},
 		leg)
 }
 

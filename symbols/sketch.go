@@ -31,6 +31,7 @@ type sketch struct {
 	side              float64 // of a half's bar: -1, 1; 0 is a whole one
 	hand              float64 // of a hook: 1 bulges to the right, -1 to the left
 	hooked            []bool  // bases whose hook is drawn
+	again             float64 // stitches before it on the same hook
 	d, solid          *canvas.Path
 }
 
@@ -38,7 +39,7 @@ type sketch struct {
 // stitch without bases stands tall units below its top.
 func newSketch(a Anchors, pen Pen, tall float64) (*sketch, bool) {
 	s := &sketch{top: a.Top, unit: a.Unit, width: a.Width, line: pen.Line, cross: pen.Cross,
-		shared: a.Shared, crossed: a.Crossed, d: &canvas.Path{}, solid: &canvas.Path{}}
+		shared: a.Shared, crossed: a.Crossed, again: float64(a.Again), d: &canvas.Path{}, solid: &canvas.Path{}}
 	if !onPaper(a.Top) || !onPaper(a.Base...) {
 		return nil, false
 	}

@@ -46,6 +46,9 @@ type Anchors struct {
 	// Crossed says that other stitches cross the leg, so that its slashes are
 	// drawn near its top, clear of them.
 	Crossed bool
+	// Again is how many others go round the same post before it, whose hook it lies on:
+	// positive where they are to its left, negative where they are to its right.
+	Again int
 	// Stem is the share of a beginning chain's height that is a bare stem, from
 	// its base up, where its ovals would have no room.
 	Stem float64
