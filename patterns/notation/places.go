@@ -121,7 +121,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		p.i += 2
 		if p.ended() {
 			// "10 sc back up": the other side of what was gone down
-			return Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: evenly}, true
+			return Place{Span: p.from(start), Pick: Each, Target: Target{Sort: RowEnds}, Evenly: true}, true
 		}
 		p.i = at + 1 // "back down the other side"
 		if !p.sideAhead() {
