@@ -393,6 +393,12 @@ func (p *parser) marker() (Item, *fault.Fault) {
 	start := p.i
 	switch {
 	case p.eat("pm"):
+	case p.tok().is("use", "using") && (p.at(2).is("marker", "pin") || p.at(3).is("marker", "pin")) && p.at(1).is("a", "the"):
+		// "use a stitch marker to mark the first st of each round"
+		for !p.ended() {
+			p.i++
+		}
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	case p.tok().is("place", "placing", "move", "moving", "put", "remove", "removing") &&
 		(p.at(1).is("marker", "markers", "pm", "m") || p.at(2).is("marker", "markers")):
 	default:

@@ -129,6 +129,10 @@ func (p *parser) ring() (Item, *fault.Fault) {
 		return &MagicRing{p.from(start)}, nil
 	}
 	p.i = start
+	if p.woundRing() {
+		p.ringed = true
+		return &MagicRing{p.from(start)}, nil
+	}
 	if p.eat("make", "start", "begin", "form", "tie", "with", "create", "place") {
 		p.eat("by", "with", "making")
 		p.eat("making")
@@ -140,6 +144,25 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// woundRing reads "Wind yarn round finger to form a ring".
+func (p *parser) woundRing() bool {
+	start := p.i
+	if p.eat("wind", "wrap", "loop") {
+		p.eat("the", "end", "tail")
+		p.eat("of")
+		p.eat("the")
+		if p.eat("yarn", "thread") {
+			for j := 0; p.tok().kind == tWord && j < 12; j++ {
+				if p.i++; p.at(-1).is("ring", "loop", "circle") && p.at(-2).is("a", "the") {
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // counts reads what something counts as: "counts as dc", "does not count as a
@@ -346,7 +369,7 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 			if t.kind != tWord {
 				break
 			}
-			side = side || t.is("underside") || t.is("side", "edge", "loops") && p.at(j-1).is("other", "opposite")
+			side = side || t.is("underside") || t.is("side", "edge", "loops") && p.at(j-1).is("other", "opposite") || t.is("loops") && p.at(j-1).is("unused", "free", "remaining", "bottom")
 			chain = chain || t.is("ch", "chain", "foundation")
 		}
 		if k := p.at(j).kind; side && chain && k != tNumber && k != tOrdinal {

@@ -100,6 +100,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 
 // onwards passes over ", here or later" behind what is not done. It is true.
 func (p *parser) onwards() bool {
+	p.eat("rnds", "rounds")
 	at := p.i
 	p.eatKind(tComma)
 	if p.eat("here", "now", "this", "either") && p.eat("or", "and", "nor") {

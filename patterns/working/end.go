@@ -137,7 +137,7 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 	for i := start + 1; i < len(r.Stitches) && r.Stitches[i].IsChain(); i++ {
 		high++
 	}
-	if n := len(w.part.Rounds); r == w.r && n == 1 && start == 0 && !w.part.Rounds[0].Ring && len(w.part.Rounds[0].Stitches) == high+1 {
+	if b := w.c.below; r == w.r && start == 0 && b != nil && b.Number == 0 && len(b.Stitches) == high+1 && !w.goesIntoRing {
 		high++ // "Ch 4, 11 dc in 4th ch from hook; join in top of ch-4": the whole chain
 	}
 	help := "Check which of the two is meant."
