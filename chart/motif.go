@@ -7,11 +7,13 @@ import (
 	"whorl/chart/ring"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
-// aboutMotif is the border of a motif, part from of the fabric, whose corners are the
-// places of its last round that most is worked into; nil where it has no corners, is a
-// star, or most is worked into others than its corners.
+// aboutMotif is the border of a motif, part from of the fabric, or of its border. Its
+// corners are the spaces that the last round of the motif has in them, or else the places
+// that most is worked into. It is nil where the motif has no corners or is a star, and
+// where those places are none.
 func (w *work) aboutMotif(from int) *border {
 	o := w.o
 	o.Part, o.From, o.To = from, 0, 0
@@ -21,6 +23,9 @@ func (w *work) aboutMotif(from int) *border {
 	}
 	motif.turn()
 	n := motif.corners.sides
+	if motif.border != nil {
+		n = len(motif.border.corners)
+	}
 	if n == 0 {
 		return nil
 	}
@@ -31,7 +36,12 @@ func (w *work) aboutMotif(from int) *border {
 	if len(runs) != 1 {
 		return nil
 	}
-	if runs = runs[0].atCorners(n); runs == nil {
+	spaces, _ := motif.cornerSpaces(motif.courses[len(motif.courses)-1])
+	corners := map[int]bool{}
+	for _, sp := range spaces {
+		corners[w.key(fabric.Place{Into: stitch.Space, At: fabric.Ref{Stitch: sp.From}})] = true
+	}
+	if runs = runs[0].atCorners(n, corners); runs == nil {
 		return nil
 	}
 	return newBorder(w.fabric.Parts[from].Name, runs)
@@ -41,10 +51,11 @@ func (w *work) aboutMotif(from int) *border {
 // at most.
 const mostUneven = 1.25
 
-// atCorners cuts the places all round a motif into n sides, before each of the n places
-// that more is worked into than into any other; nil where those are not so many, or not
-// evenly far apart.
-func (e *edging) atCorners(n int) []edging {
+// atCorners cuts the places all round a motif into n sides, before each of the corners
+// or, where something is not worked into each of those, before the n places that more is
+// worked into than into any other; nil where those are not so many, or not evenly far
+// apart.
+func (e *edging) atCorners(n int, corners map[int]bool) []edging {
 	if last := len(e.keys) - 1; last > 0 && e.keys[0] == e.keys[last] { // begun and ended in one
 		e.uses[0] += e.uses[last]
 		e.widths[0] += e.widths[last]
@@ -54,16 +65,29 @@ func (e *edging) atCorners(n int) []edging {
 	if len(e.keys) <= 2*n {
 		return nil
 	}
-	most := slices.Sorted(slices.Values(e.uses))
-	slices.Reverse(most)
-	if most[n-1] == most[n] {
-		return nil
+	met := 0
+	for _, key := range e.keys {
+		if corners[key] {
+			met++
+		}
+	}
+	corner := func(at int) bool { return corners[e.keys[at]] }
+	if met != n {
+		most := slices.Sorted(slices.Values(e.uses))
+		slices.Reverse(most)
+		if most[n-1] == most[n] {
+			return nil
+		}
+		corner = func(at int) bool { return e.uses[at] >= most[n-1] }
 	}
 	var sides []edging
-	first := slices.IndexFunc(e.uses, func(u int) bool { return u >= most[n-1] })
+	first := 0
+	for !corner(first) {
+		first++
+	}
 	for k := range e.keys {
 		at := (first + k) % len(e.keys)
-		if e.uses[at] >= most[n-1] {
+		if corner(at) {
 			sides = append(sides, edging{side: motifSide})
 		}
 		sides[len(sides)-1].add(e, at)

@@ -54,8 +54,7 @@ func TestBordersHaveEdges(t *testing.T) {
 
 // The stitches of a motif's border stand square to its sides, as many to each.
 func TestMotifBordersHaveSides(t *testing.T) {
-	hexagon := filepath.Join(t.TempDir(), "hexagon.yaml")
-	if err := os.WriteFile(hexagon, []byte(`title: Hexagon
+	const motif = `title: Hexagon
 terms: US
 gauge: 14 dc and 7 rounds = 10 cm
 parts:
@@ -66,27 +65,50 @@ parts:
       Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, (2 dc in ring, ch 2) 5 times, join. (12 dc)
       Rnd 2: Sl st to ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 2 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 2 dc; rep from * around, join. (36 dc)
       Rnd 3: Sl st in next dc and in next ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 6 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 6 dc; rep from * around, join. (60 dc)
-  - name: Border
+`
+	hexagon := func(name, border string) string {
+		file := filepath.Join(t.TempDir(), name+".yaml")
+		if err := os.WriteFile(file, []byte(motif+border), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return file
+	}
+	const border = `  - name: Border
     worked: rounds
     from: Hexagon
     text: |
       Rnd 1: Join with sl st in any ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, dc in next 10 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 10 dc; rep from * around, join. (84 dc)
-`), 0o644); err != nil {
-		t.Fatal(err)
-	}
+`
+	// Nothing in the first round tells its corners from the rest, but for where they are.
+	const plain = `  - name: Border
+    worked: rounds
+    from: Hexagon
+    text: |
+      Rnd 1: Join with sl st in any ch-2 sp, ch 1, *sc in ch-2 sp, sc in next 10 dc; rep from * around, join. (66 sc)
+      Rnd 2: Ch 1, *3 sc in next st, sc in next 10 sts; rep from * around, join. (78 sc)
+`
+	const edging = `  - name: Edging
+    worked: rounds
+    from: Border
+    text: |
+      Rnd 1: Join in first sc, ch 1, sc in same st, *3 sc in next st, sc in next 12 sts; rep from * to last 12 sts, 3 sc in next st, sc in next 11 sts, join. (90 sc)
+`
 	square := filepath.Join("..", "..", "testdata", "patterns", "published", "orchard-square.yaml")
 	for _, c := range []struct {
 		file        string
+		picture     int
 		sides, each int // stitches along each side
 	}{
-		{square, 4, 15},
-		{hexagon, 6, 10},
+		{square, 1, 4, 15},
+		{hexagon("corners", border), 1, 6, 10},
+		{hexagon("plain", plain), 1, 6, 10},
+		{hexagon("edging", plain+edging), 2, 6, 12},
 	} {
 		status, out, errs := whorl(t, "", "draw", c.file, "-o", t.TempDir(), "--format", "svg")
 		if status != statusDone {
 			t.Fatal(errs)
 		}
-		stitches, _ := readSVG(t, strings.Fields(out)[1])
+		stitches, _ := readSVG(t, strings.Fields(out)[c.picture])
 		square := map[float64]int{}
 		for _, s := range stitches {
 			if !strings.HasPrefix(s.id, "r1s") || !s.counted {
