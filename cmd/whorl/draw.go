@@ -282,10 +282,11 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 				continue
 			}
 		}
-		c := &chart.Chart{}
+		c, o := &chart.Chart{}, chart.Options{}
 		var err error
 		if draw := charts[p.Draw]; draw != nil {
-			c, err = draw(j.fabrics[i], j.forms[i], chartOptions(j, p, i))
+			o = chartOptions(j, p, i)
+			c, err = draw(j.fabrics[i], j.forms[i], o)
 		} else {
 			c.Scene, err = j.shape(p, i, paperOf(p))
 		}
@@ -296,7 +297,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		var larger []sheet
 		if charts[p.Draw] != nil && c.Small() {
 			var says string
-			if larger, says = j.larger(p, i, s.name, c); says != "" {
+			if larger, says = j.larger(p, i, s.name, c, o); says != "" {
 				s.findings = append(s.findings, says)
 			}
 		}

@@ -8,23 +8,32 @@ import (
 )
 
 // halves draws a round chart or a wedge of a piece that closes in again as a chart of
-// each half; none for any other.
+// each half, and what prints too small in it larger as well; none for any other.
 func (j *job) halves(p patterns.Picture, i int, name string) (l []sheet, err error) {
 	f, form := j.fabrics[i], j.forms[i]
 	halves := chart.Halves(f, form, chartOptions(j, p, i))
+	var all []sheet
 	for k, o := range halves {
 		o.Special = special(j.pattern, f, o)
 		c, err := charts[p.Draw](f, form, o)
 		if err != nil {
 			return nil, err
 		}
-		s := sheet{name: name + halfName(k, len(halves)), scene: c.Scene, width: p.Width, findings: c.Findings}
+		s := sheet{name: name + halfName(k, len(halves)), scene: c.Scene, width: pngWidth(p), findings: c.Findings}
+		var larger []sheet
+		if c.Small() {
+			var says string
+			if larger, says = j.larger(p, i, s.name, c, o); says != "" {
+				s.findings = append(s.findings, says)
+			}
+		}
 		l = append(l, s)
+		all = append(append(all, s), larger...)
 	}
 	if len(l) > 0 {
-		l[0].findings = append(l[0].findings, "the piece closes in again, so it is drawn in halves: "+named(l))
+		all[0].findings = append(all[0].findings, "the piece closes in again, so it is drawn in halves: "+named(l))
 	}
-	return l, nil
+	return all, nil
 }
 
 // halfName tells half k of n by its name: those of one ball from one another, and the

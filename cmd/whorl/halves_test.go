@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -40,5 +41,35 @@ func TestHalvesAreNamed(t *testing.T) {
 		if many := len(names) > 1; many != strings.Contains(errs, "in halves") {
 			t.Errorf("%s, %s: %s", c.file, c.draw, errs)
 		}
+	}
+}
+
+// A half that prints too small is drawn larger, as any other round chart is.
+func TestSmallHalvesAreDrawnLarger(t *testing.T) {
+	const widest = 26 // rounds that are increased
+	words := "title: Great Ball\nterms: US\ngauge: 22 sc and 24 rounds = 10 cm\nparts:\n  - name: Ball\n    worked: rounds\n    text: |\n" +
+		"      Rnd 1: 6 sc in magic ring (6)\n      Rnd 2: inc in each st around (12)\n"
+	round := 3
+	for ; round <= widest; round++ {
+		words += fmt.Sprintf("      Rnd %d: (sc %d, inc) x 6 (%d)\n", round, round-2, 6*round)
+	}
+	words += fmt.Sprintf("      Rnds %d-%d: sc in each st around (%d)\n", round, round+19, 6*widest)
+	round += 20
+	for each := widest - 2; each > 0; each-- {
+		words += fmt.Sprintf("      Rnd %d: (sc %d, dec) x 6 (%d)\n", round, each, 6*(each+1))
+		round++
+	}
+	file := filepath.Join(t.TempDir(), "ball.yaml")
+	if err := os.WriteFile(file, []byte(words), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, out, errs := whorl(t, "", "draw", file, "-o", t.TempDir(), "--format", "svg")
+	var names []string
+	for _, name := range strings.Fields(out) {
+		names = append(names, strings.TrimPrefix(filepath.Base(name), "ball-ball-"))
+	}
+	const want = "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg"
+	if got := strings.Join(names, " "); status != statusDone || got != want {
+		t.Errorf("status %d, drawn %s, want %s: %s", status, got, want, errs)
 	}
 }

@@ -9,12 +9,12 @@ import (
 	"whorl/patterns"
 )
 
-// larger draws again what prints too small in a chart: a round chart as its crown and
-// a wedge of it, as far as those print large enough; what has no wedge that shows all
-// of it, on several pages. It says what it has drawn.
-func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart) (l []sheet, says string) {
+// larger draws again what prints too small in a chart of some options: a round chart as
+// its crown and a wedge of it, as far as those print large enough; what has no wedge that
+// shows all of it, on several pages. It says what it has drawn.
+func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart, o chart.Options) (l []sheet, says string) {
 	if p.Draw == "round" {
-		l = j.crownAndWedge(p, i, name)
+		l = j.crownAndWedge(p, i, name, o)
 	}
 	if n := len(l); n > 0 {
 		says = "it is drawn larger as " + named(l)
@@ -22,7 +22,7 @@ func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart)
 			return l, says
 		}
 	}
-	pages := j.pages(p, i, name, small)
+	pages := j.pages(p, i, name, small, o)
 	if n := len(pages); n > 0 {
 		says = cmp.Or(says, "it is drawn larger")
 		if len(l) > 0 {
@@ -35,9 +35,8 @@ func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart)
 
 // crownAndWedge draws the crown of what a round chart shows, and a wedge of it, as
 // far as those print large enough.
-func (j *job) crownAndWedge(p patterns.Picture, i int, name string) (l []sheet) {
+func (j *job) crownAndWedge(p patterns.Picture, i int, name string, o chart.Options) (l []sheet) {
 	f, form := j.fabrics[i], j.forms[i]
-	o := chartOptions(j, p, i)
 	add := func(kind string, c *chart.Chart, err error) {
 		if err == nil && !c.Small() {
 			l = append(l, sheet{name: name + "-" + kind, scene: c.Scene, width: pngWidth(p), findings: c.Findings})
@@ -54,10 +53,10 @@ func (j *job) crownAndWedge(p patterns.Picture, i int, name string) (l []sheet) 
 }
 
 // pages draws a chart that prints too small on several pages.
-func (j *job) pages(p patterns.Picture, i int, name string, small *chart.Chart) (l []sheet) {
+func (j *job) pages(p patterns.Picture, i int, name string, small *chart.Chart, o chart.Options) (l []sheet) {
 	draw := func(o chart.Options) (*chart.Chart, error) { return charts[p.Draw](j.fabrics[i], j.forms[i], o) }
 	d := &document{name: name + "-pages"}
-	for k, c := range chart.Tiled(small, chartOptions(j, p, i), draw) {
+	for k, c := range chart.Tiled(small, o, draw) {
 		d.pages = append(d.pages, c.Scene)
 		l = append(l, sheet{name: fmt.Sprintf("%s-page-%d", name, k+1), scene: c.Scene, width: pngWidth(p), of: d})
 	}
