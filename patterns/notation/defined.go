@@ -16,6 +16,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	p.defining = true
 	p.passName()
 	p.passGloss()
+	p.dropCountsAs()
 	items, f := p.items(false)
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
@@ -85,4 +86,29 @@ func (p *parser) passGloss() {
 		}
 	}
 	p.i = start
+}
+
+// dropCountsAs takes away "- counts as a cluster" at the end of a definition, where what it
+// counts as is no stitch by itself: it is counted by its own name.
+func (p *parser) dropCountsAs() {
+	for j := p.i + 1; j+2 < len(p.toks); j++ {
+		if !p.toks[j].is("counts", "count", "counted") || !p.toks[j+1].is("as") {
+			continue
+		}
+		switch p.toks[j-1].kind {
+		case tDash, tComma, tSemi, tOpen:
+		default:
+			return
+		}
+		at := p.i
+		p.i = j + 2
+		p.eat("a", "one", "1")
+		_, stitch := p.what()
+		short := len(p.toks)-p.i <= 3
+		if p.i = at; !stitch && short {
+			end := p.toks[len(p.toks)-1]
+			p.toks = append(p.toks[:j-1:j-1], end)
+		}
+		return
+	}
 }

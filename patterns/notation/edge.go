@@ -197,6 +197,8 @@ func (p *parser) ofCorner(pl *Place) bool {
 		pick := Next
 		if p.eat("each", "every", "all") {
 			pick = Each
+		} else if p.eat("any", "a") {
+			pick = Any
 		}
 		p.eat("next", "the", "first", "last", "four", "same")
 		at := p.i

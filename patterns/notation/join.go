@@ -229,6 +229,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	}
 	for p.eat("as", "before", "usual", "always") {
 	}
+	p.throughBoth()
 	if p.formsRing() {
 		return &FormRing{p.from(start)}, nil
 	}

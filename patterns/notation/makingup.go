@@ -55,7 +55,11 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	if p.i = start; p.eat("working", "work") && p.eat("through") && p.eat("both", "all", "the", "two") {
 		if p.eat("layers", "layer", "thicknesses", "sides") {
-			p.eatKind(tComma)
+			comma := p.i
+			if p.eatKind(tComma); p.tok().kind == tStar || p.tok().kind == tOpen {
+				p.i = comma // a round that goes on as any other
+				return &Note{Span: p.from(start), Text: p.words(start)}, nil
+			}
 			if p.instructs(p.i) {
 				// "working through both layers, 4 sc"
 				n := p.seamOf()
@@ -216,6 +220,9 @@ func (b *block) hangingLoop() bool {
 func (p *parser) seams() bool {
 	if !p.tok().is("working", "holding", "fold", "hold", "sl", "ss", "slip", "join", "crochet", "lay", "place", "bring") {
 		return false
+	}
+	if p.tok().is("join") && p.at(1).is("yarn", "with") {
+		return false // "Join yarn with sl st through both layers in any corner"
 	}
 	layers, slips, row := false, false, false
 	for j := p.i; j < p.sentenceEnd(); j++ {

@@ -255,6 +255,9 @@ func (p *parser) target() (Target, bool) {
 		if w, ok := p.what(); ok && w.Kind.Is() && (p.eat("group", "groups", "grp") || p.eat(groupWords...)) {
 			return done(Target{Sort: OfName, Name: "", Kind: w.Kind, Chains: n})
 		}
+		if p.i = at + 1; p.at(-1).kind == tNumber && p.eatKind(tHyphen) && p.eat("st", "stitch") && p.eat("group", "groups", "cluster", "clusters") {
+			return done(Target{Sort: OfName}) // "between 3-st groups"
+		}
 		p.i = at
 	}
 	if p.eat("pair", "pairs") {

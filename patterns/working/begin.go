@@ -129,7 +129,9 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 	if w.c.below == nil {
 		return nil // nothing has been worked yet that could be worked into
 	}
+	carried := w.c.carried
 	w.c = layCourse(w.c.below, w.c.index, w.r.Reversed != w.c.below.Reversed)
+	w.c.carried = carried
 	w.undo, w.pos, w.same = nil, 0, nil
 	for i := range w.r.Stitches {
 		if st := &w.r.Stitches[i]; st.Role == fabric.Start && st.Counts && len(w.c.spots) > 0 {

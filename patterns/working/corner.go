@@ -23,7 +23,7 @@ func (c *course) findCorners() {
 		return
 	}
 	same := func(i, j int) bool {
-		a, b := c.spots[i].st.On, c.spots[j].st.On
+		a, b := c.on(i), c.on(j)
 		return len(a) == 1 && len(b) == 1 && a[0].At == b[0].At && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd && b[0].Into != stitch.RowEnd
 	}
 	// Runs are counted round the circle, from a place where one begins.
@@ -56,6 +56,14 @@ func (c *course) findCorners() {
 			c.cornerAt[(first+(r.From+r.To)/2)%n] = true
 		}
 	}
+}
+
+// on is what the stitch at spot i was worked into.
+func (c *course) on(i int) []fabric.Place {
+	if k := c.spots[i].ref.Stitch; c.spots[i].ref.Round == c.index && k < len(c.carried) {
+		return c.carried[k].On
+	}
+	return c.spots[i].st.On
 }
 
 // atCornerStitch reports whether a target means the stitch at spot i as a corner:

@@ -66,6 +66,9 @@ type course struct {
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int
+	// carried are the stitches of a round of another part, with what they were worked
+	// into there; nil for a round of the part itself.
+	carried []fabric.Stitch
 	// cornerAt are the spots at corners, nil until they are asked for.
 	cornerAt []bool
 }

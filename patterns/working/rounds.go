@@ -297,6 +297,10 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			r.Reversed, r.Wrong = false, false
 		}
 		w.c = layCourse(p.above(below), n-1, back)
+		if from := p.part.From; below.Carried && from >= 0 && from < len(p.f.Parts) {
+			rounds := p.f.Parts[from].Rounds
+			w.c.carried = rounds[len(rounds)-1].Stitches
+		}
 		for i := range w.c.spots {
 			// The chains across a slit are stitches to go into like the others.
 			w.c.spots[i].counts = w.c.spots[i].counts || w.missedBelow()
