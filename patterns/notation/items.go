@@ -181,13 +181,13 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
-	if sentence && (p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.advice(b)) {
+	if sentence && (b.ringFollows() || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.advice(b)) {
 		return nil
 	}
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
-	if p.infront(b) || b.evenlyRound() {
+	if p.infront(b) || b.evenlyRound() || b.closedChain() {
 		return nil
 	}
 	p.eat(adverbs...)

@@ -44,6 +44,12 @@ func (p *parser) join() (Item, *fault.Fault) {
 	}
 	// sl st in first st [to join]
 	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
+		if !p.work && p.intoRing() {
+			return &FormRing{p.from(start)}, nil // "ch 6, sl st into a ring"
+		}
+		if !p.work && p.formsRing() {
+			return &FormRing{p.from(start)}, nil // "6 ch, ss to form into a ring"
+		}
 		p.eat("to", "in", "into")
 		prep := p.at(-1).kind == tWord && p.at(-1).is("to", "in", "into")
 		if p.eat("join") {
@@ -369,33 +375,6 @@ func (p *parser) beforeSeam(i int) *Place {
 		}
 	}
 	return nil
-}
-
-// formsRing reads "to form ring", "forming a ring", "to work in the round".
-func (p *parser) formsRing() bool {
-	start := p.i
-	p.eatKind(tComma)
-	p.eat("to", "and")
-	if p.eat("form", "make", "forming", "making", "create") {
-		p.eat("a", "the")
-		if p.eat("ring", "circle", "loop", "round") {
-			p.ringed = true
-			return true
-		}
-	}
-	if p.i = start; p.eat("to", "for", "and", "ready") {
-		// "to work in the round", "and begin working in rounds"
-		p.eat("to", "for")
-		p.eat("begin", "start", "beginning", "starting", "continue", "now")
-		if p.eat("work", "working", "crochet", "crocheting") && p.eat("in") {
-			p.eat("the", "a", "joined", "continuous")
-			if p.eat("round", "rounds", "rnds", "rnd", "ring", "circle", "spiral") {
-				return true
-			}
-		}
-	}
-	p.i = start
-	return false
 }
 
 // fasten reads "fasten off", "finish off", "cut yarn".

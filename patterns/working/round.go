@@ -318,6 +318,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		}
 		p := it.Place
 		w.ground = &p
+		if w.nest == 0 && !needsPlaces(rest) && len(w.r.Stitches) == 0 {
+			w.carry = append(w.carry, it) // "Work into the ring as follows:" of the round to come
+		}
 	case *notation.Counts:
 		w.counts(it)
 	case *notation.OtherSide:

@@ -107,7 +107,8 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 		w.same = w.inGroup
 		return w.into(s, n, w.inGroup)
 	}
-	if w.ground != nil || w.c.ring && len(w.c.spots) == 0 {
+	if w.ground != nil || w.c.ring && (len(w.c.spots) == 0 || w.goesIntoRing && !w.intoStitch) {
+		// "2 dc, ch 2, 3 dc in ring": all of them
 		on := w.ringPlaces()
 		if on == nil {
 			return stopAt(s.Span, "no-ring", "there is no ring to work into", "")

@@ -1,0 +1,165 @@
+package notation
+
+import (
+	"whorl/patterns/stitch"
+)
+
+// formsRing reads "to form ring", "forming a ring", "to work in the round".
+func (p *parser) formsRing() bool {
+	start := p.i
+	p.eatKind(tComma)
+	p.eat("to", "and")
+	if p.eat("form", "make", "forming", "making", "create", "close", "closing", "complete", "completing", "finish") {
+		if p.eat("the", "it", "chain", "ch", "into") {
+			p.eat("chain", "ch")
+			p.eat("into")
+		}
+		p.eat("a", "the")
+		if p.eat("ring", "circle", "loop", "round") {
+			p.ringed = true
+			return true
+		}
+	}
+	if p.i = start; p.eat("to", "for", "and", "ready") {
+		// "to work in the round", "and begin working in rounds"
+		p.eat("to", "for")
+		p.eat("begin", "start", "beginning", "starting", "continue", "now")
+		if p.eat("work", "working", "crochet", "crocheting") && p.eat("in") {
+			p.eat("the", "a", "joined", "continuous")
+			if p.eat("round", "rounds", "rnds", "rnd", "ring", "circle", "spiral") {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// intoRing reads "into a ring", "in a circle" behind what is joined to be one.
+func (p *parser) intoRing() bool {
+	start := p.i
+	if p.eat("into", "in", "to") && p.eat("a") && p.eat("ring", "circle", "loop") {
+		p.ringed = true
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// slipToFirst passes over "with a ss in first ch", which says how a chain is closed.
+func (p *parser) slipToFirst() bool {
+	start := p.i
+	if p.eat("with", "by", "using") {
+		p.eat("working", "making")
+		p.eat("a", "one")
+		if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
+			at := p.i
+			if p.eat("in", "into", "to") {
+				if pl, ok := p.place(); !ok || pl.Pick != First && pl.Target.Sort != StartChain {
+					p.i = at
+				}
+			}
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// closedChain reads chains that are told of together with the ring that they are closed
+// into, "Close 6 ch into a ring with a ss", "Form a ring of 6 ch joined with a sl st", and
+// the ring told of behind its chains: "…, make into a ring with a ss", "and close the ring
+// with a ss".
+func (b *block) closedChain() bool {
+	p := b.p
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	if p.work || p.depth > 1 || !p.eat("join", "close", "form", "make", "connect", "begin", "start", "commence") {
+		return no()
+	}
+	if p.at(-1).is("begin", "start", "commence") && !p.eat("with", "by") {
+		return no()
+	}
+	p.eat("making", "forming", "joining", "closing")
+	if n := len(b.items); n > 0 {
+		if _, ok := b.items[n-1].(*Chain); ok {
+			at := p.i
+			p.eat("it", "this", "them", "these", "the")
+			p.eat("ch", "chain", "chs", "chains")
+			told := p.intoRing()
+			if !told {
+				p.i = at
+				told = p.eat("the") && p.eat("ring", "circle") && p.tok().is("with", "by", "using")
+			}
+			if told {
+				p.slipToFirst()
+				p.ringed = true
+				b.add(&FormRing{p.from(start)})
+				return true
+			}
+			return no()
+		}
+	}
+	at := p.i
+	if p.eat("a") && p.eat("ring", "circle", "loop") && p.eat("of", "from", "with") {
+		c, ok := p.chain().(*Chain)
+		if !ok {
+			return no()
+		}
+		b.add(c)
+		at := p.i
+		p.eatKind(tComma)
+		p.eat("and")
+		if p.eat("join", "joined", "close", "closed", "joining", "closing") {
+			p.eat("the")
+			p.eat("ring", "circle")
+			if !p.slipToFirst() {
+				p.i = at
+			}
+		} else {
+			p.i = at
+		}
+		p.ringed = true
+		b.add(&FormRing{p.from(start)})
+		return true
+	}
+	p.i = at
+	p.eat("the")
+	c, ok := p.chain().(*Chain)
+	if !ok || !p.intoRing() {
+		return no()
+	}
+	p.slipToFirst()
+	b.add(c)
+	b.add(&FormRing{p.from(start)})
+	return true
+}
+
+// ringFollows reads "Work into a magic circle as follows:", "Working into the ring:", where
+// nothing is worked in the sentence itself: what follows goes there.
+func (b *block) ringFollows() bool {
+	p := b.p
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	if p.work || p.depth > 1 {
+		return no()
+	}
+	p.eat("all")
+	p.eat("rounds", "sts", "stitches")
+	p.eat("are", "now", "then")
+	if !p.eat("work", "working", "worked", "crochet") || !p.eat("in", "into", "inside") {
+		return no()
+	}
+	pl, ok := p.place()
+	if !ok || pl.Target.Sort != Ring {
+		return no()
+	}
+	switch {
+	case p.eatAll("as", "follows"), p.eatAll("the", "following"), p.eat("thus"):
+	}
+	if k := p.tok().kind; k != tColon && k != tStop && k != tEnd && !p.tok().first {
+		return no()
+	}
+	b.add(&In{Span: p.from(start), Place: pl})
+	return true
+}
