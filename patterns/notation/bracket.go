@@ -53,6 +53,7 @@ func (b *block) bracket(places []Place) *fault.Fault {
 				}
 			}
 			p.i = close + 1
+			p.thingBehind(s)
 			return nil
 		}
 		p.i = open + 1

@@ -30,6 +30,29 @@ func (p *parser) roundsSaid(b *block) {
 	p.i = start
 }
 
+// thingBehind gives bare numbers in brackets what is counted, where it stands behind them:
+// "(64, 72, 80) sc", "[24] sts". Work may not follow it in its sentence.
+func (p *parser) thingBehind(s *Stated) {
+	for i := range s.Counts {
+		if t := &s.Counts[i].Target; t.Sort != AnyStitch || t.Text != "" {
+			return
+		}
+	}
+	start := p.i
+	if p.tok().kind != tWord || p.tok().first {
+		return
+	}
+	t, ok := p.target()
+	for ok && !p.tok().first && p.eat("total", "in", "all", "made", "rem", "remain") {
+	}
+	if k := p.tok().kind; !ok || k != tStop && k != tEnd && !p.tok().first && !((k == tComma || k == tSemi) && p.ends(p.i+1)) {
+		p.i = start
+		return
+	}
+	s.Counts[len(s.Counts)-1].Target = t
+	s.Span.Length += p.toks[p.i-1].pos.Column + p.toks[p.i-1].length - p.toks[start-1].pos.Column - p.toks[start-1].length
+}
+
 // countingChain reads ", counting ch-3 as 1 dc", "(including the turning ch)" behind a
 // count: that the chain at the beginning is one of those counted. It is nil for other
 // words.
