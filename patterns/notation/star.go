@@ -56,6 +56,8 @@ func (b *block) star() *fault.Fault {
 			r.Times, r.More = n, more
 		} else if e, ok := p.extent(); ok {
 			r.Extent = e
+		} else if k := p.tok().kind; rep && p.depth <= 1 && (p.ended() && k != tClose || k == tEqual) {
+			r.Extent = Extent{Sort: ToEnd, Text: "around"} // "*…*, repeat."
 		} else if rep {
 			return p.stuck()
 		} else {
@@ -246,8 +248,9 @@ func (b *block) repeat() *fault.Fault {
 		// "rep from *, ending with sc in last st": all round
 		p.i = back
 		r.Extent = Extent{Sort: ToEnd, Text: "around"}
-	} else if k := p.tok().kind; p.depth <= 1 && (k == tComma || k == tStop || k == tSemi || k == tEnd || k == tOpen || p.tok().is("join", "turn")) {
-		// "rep from *, join": all round, as far as it goes
+	} else if k := p.tok().kind; p.depth <= 1 && (k == tComma || k == tStop || k == tSemi || k == tEnd || k == tOpen ||
+		(k == tEqual || k == tDash) && p.at(1).kind == tNumber || p.tok().is("join", "turn")) {
+		// "rep from *, join", "rep * to * = 18 sc": all round, as far as it goes
 		p.i = back
 		r.Extent = Extent{Sort: ToEnd, Text: "around"}
 	} else {
