@@ -82,6 +82,28 @@ func (p *parser) oneSide() bool {
 	return false
 }
 
+// endAhead reports whether "to end" goes as far as the end stitch, which is worked by
+// itself: "to end st, 2 sc in end st".
+func (p *parser) endAhead() bool {
+	if !p.endStitch() {
+		return false
+	}
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	p.num()
+	p.target()
+	if !p.ended() {
+		return false
+	}
+	for j, to := p.i, p.sentenceEnd(); j < to; j++ {
+		if p.toks[j].is("end", "last", "final") && p.toks[j-1].is("in", "into", "the", "of", "over", "around", "next") {
+			return true
+		}
+	}
+	return false
+}
+
 // toLast reads "to end", "to last 2 sts", "until last st", "until 3 sts rem".
 func (p *parser) toLast() (Extent, bool) {
 	start := p.i
@@ -99,7 +121,8 @@ func (p *parser) toLast() (Extent, bool) {
 		}
 	}
 	p.eat("the")
-	if p.eat("end") {
+	end := p.tok().is("end") && p.endAhead()
+	if !end && p.eat("end") {
 		if p.eat("of") {
 			p.eat("the", "this")
 			if !p.eat("rnd", "round", "row", "chain", "ch") {
@@ -117,7 +140,7 @@ func (p *parser) toLast() (Extent, bool) {
 	} else {
 		p.i = at
 	}
-	if p.eat("last") {
+	if p.eat("last") || end && p.eat("end") {
 		e := Extent{Sort: ToLast}
 		n, ok := Num{}, false
 		if !p.groupAhead() {

@@ -220,7 +220,7 @@ func (p *parser) place() (Place, bool) {
 					return no()
 				}
 				pl.Target.Sort = JoinPlace
-			case p.eat("last", "previous", "prev"):
+			case p.eat("last", "previous", "prev", "end"):
 				if _, ok := p.target(); !ok {
 					return no()
 				}
@@ -240,12 +240,12 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-	case t.is("first", "last", "final"), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
+	case t.is("first", "last", "final"), t.is("end") && p.endStitch(), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
 		p.i++
 		switch {
 		case t.is("first"), t.kind == tOrdinal && t.value == 1:
 			pl.Pick, pl.Nth = First, 1
-		case t.is("last", "final"):
+		case t.is("last", "final", "end"):
 			pl.Pick = Last
 		default:
 			pl.Pick, pl.Nth = Nth, t.value
@@ -487,15 +487,4 @@ func (p *parser) betweenLegs() bool {
 	}
 	p.i = start
 	return false
-}
-
-// thisAhead reports whether "this" is said of a place: "into this sp", "in that same st".
-func (p *parser) thisAhead() bool {
-	at := p.i
-	defer func() { p.i = at }()
-	p.i++
-	p.eat("same", "very")
-	p.eat("same")
-	t, ok := p.target()
-	return ok && (t.Sort == ChainSpace || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
 }

@@ -260,3 +260,25 @@ func (p *parser) eachFollowing() bool {
 	}
 	return true
 }
+
+// thisAhead reports whether "this" is said of a place: "into this sp", "in that same st".
+func (p *parser) thisAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	p.eat("same", "very")
+	p.eat("same")
+	t, ok := p.target()
+	return ok && (t.Sort == ChainSpace || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
+}
+
+// endStitch reports whether "end" at the current token is said of a stitch: "in end ch",
+// "into the end 2 sts". That is the last.
+func (p *parser) endStitch() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i++
+	p.num()
+	t, ok := p.target()
+	return ok && (t.Sort == ChainSpace || t.Sort == ChainStitch || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
+}
