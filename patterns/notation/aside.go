@@ -92,6 +92,9 @@ func (p *parser) toolEnd() int {
 		if p.toks[j].is("hook", "strand", "strands", "held", "doubled", "double") && !p.evident(p.i+1, end) {
 			return end
 		}
+		if p.toks[j].is("thread", "cotton", "size", "weight", "ply") && !p.evident(p.i+1, end) && !p.yarnAt(p.i+1) {
+			return end // "with size 10 thread", but "with white cotton"
+		}
 	}
 	return 0
 }

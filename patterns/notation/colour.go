@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"whorl/patterns/fault"
@@ -23,8 +24,8 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.i += 2 // "Still in Slate, ch 1"
 	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):
 		p.i++ // "In Oat, ch 5."
-	case p.tok().is("in") && p.at(1).is("colour", "color", "yarn"):
-		p.i++
+	case p.tok().is("in") && p.yarnSaid(1):
+		p.i++ // "in first colour make 37 ch", "in the contrast, 1 ch"
 	case p.tok().is("in") && p.anyName(1) != "":
 		p.i++ // "In pale grey, 6 dc in a magic ring"
 	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
@@ -105,23 +106,73 @@ func (p *parser) yarnAlone() Item {
 	return nil
 }
 
+// yarnNouns are the words for a yarn of one colour.
+var yarnNouns = []string{"yarn", "colour", "color", "col", "shade", "cone", "skein"}
+
+// yarnSaid reports whether n tokens on a yarn is told by a word that means nothing else:
+// "first colour", "the contrast yarn", "MC".
+func (p *parser) yarnSaid(n int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i += n
+	first := p.i
+	if _, ok := p.yarn(); !ok {
+		return false
+	}
+	for j := first; j < p.i; j++ {
+		if p.toks[j].is(yarnNouns...) || p.toks[j].is("mc", "cc") {
+			return true
+		}
+	}
+	return false
+}
+
+// yarnAt reports whether a yarn is told at token i.
+func (p *parser) yarnAt(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	_, ok := p.yarn()
+	return ok || len(p.vocab.yarns) > 0 && slices.ContainsFunc(p.vocab.yarns, func(name string) bool {
+		return p.eatAll(strings.Fields(name)...)
+	})
+}
+
 // yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
 func (p *parser) yarn() (string, bool) {
 	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
 		p.i++
 	}
 	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
+		if p.tok().kind == tNumber && !p.tok().spaced {
+			p.i++ // CC2
+			return strings.ToUpper(p.at(-2).raw) + p.at(-1).raw, true
+		}
 		return strings.ToUpper(p.at(-1).raw), true
 	}
 	if name, ok := p.shade(); ok {
 		return name, true
 	}
-	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal) && p.at(1).is("colour", "color", "yarn", "col") {
+	which := p.i
+	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal) && p.at(1).is(yarnNouns...) {
 		p.i++
 	}
-	p.eat("new", "next", "contrasting", "contrast", "first")
-	if p.eat("yarn", "colour", "color", "col") {
+	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
+	if p.at(-1).is("contrast", "main") && p.ended() {
+		return p.words(which), true // "in contrast, ch 1"
+	}
+	if p.eat(yarnNouns...) {
 		t := p.tok()
+		if nth := ordinalOf(&p.toks[which]); nth > 1 || p.toks[which].is("main") || p.toks[which].kind == tOrdinal && p.toks[which].value > 1 {
+			return p.words(which), true // "second colour"
+		}
+		if t.is("no", "number") && p.at(1).kind == tStop && p.at(2).kind == tNumber {
+			p.i += 2 // "shade no. 2"
+			t = p.tok()
+		} else if t.is("no", "number") && p.at(1).kind == tNumber {
+			p.i++
+			t = p.tok()
+		}
 		if at := p.i; p.eatKind(tOpen) {
 			if name, ok := p.shade(); ok && p.eatKind(tClose) {
 				return name, true // "yarn (pink)"
