@@ -199,6 +199,14 @@ func (p *parser) legged() (What, bool) {
 		return What{}, false
 	}
 	at := p.i
+	if p.eat("loop", "lp", "strand") && n > 0 {
+		p.eatKind(tHyphen)
+		if w, ok := p.shaped(n); ok && w.Kind.Shape == stitch.Puff {
+			return w, true // 3-loop puff st
+		}
+		p.i = start
+		return What{}, false
+	}
 	ph, ok := p.phrase()
 	if !ok || ph.what.Kind.Base < stitch.Single || ph.what.Kind.Shape != stitch.Plain {
 		p.i = start
@@ -249,18 +257,14 @@ func (p *parser) shaped(legs int) (What, bool) {
 	p.i++
 	p.eatKind(tHyphen)
 	p.eat("st", "sts", "stitch", "stitches")
-	if k.Shape == stitch.Cluster && legs == 0 {
-		// cluster of 3 dc
-		if p.eat("of") {
-			if n, ok := p.plainNumber(); ok {
-				if ph, ok := p.phrase(); ok && ph.what.Kind.Base >= stitch.Single {
-					k.Base, k.Legs = ph.what.Kind.Base, n
-					return What{Kind: k}, true
-				}
-			}
+	if legs == 0 && k.Shape != stitch.Picot {
+		if of, ok := p.madeOf(k); ok {
+			return What{Kind: of}, true
 		}
-		p.i = start
-		return What{}, false
+		if k.Shape == stitch.Cluster {
+			p.i = start
+			return What{}, false
+		}
 	}
 	if legs > MaxLegs {
 		p.report(fail(p.from(start), "too-large", fmt.Sprintf("a stitch of %d legs is more than can be worked", legs), "Check the number."))

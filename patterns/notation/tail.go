@@ -104,7 +104,7 @@ func (p *parser) placeTail(pl *Place) {
 			p.eat("spaced")
 			pl.Evenly = true
 		case p.whereabouts(pl.Target.Sort == RowEnds):
-		case pl.Pick == Next && pl.N.Set() && pl.Target.Sort != RowEnds && p.acrossFront():
+		case pl.Pick == Next && pl.N.Set() && pl.Target.Sort != RowEnds && (p.alongFlatEdge(pl) || p.acrossFront()):
 		default:
 			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
 				if e, ok := p.extent(); ok {
@@ -138,38 +138,6 @@ func (p *parser) mixed(pl *Place) {
 		return
 	}
 	p.i = start
-}
-
-// acrossFront passes over "across the top", "along the front edge" behind so many
-// stitches: where they are, which is where the work has come to.
-func (p *parser) acrossFront() bool {
-	start := p.i
-	if p.eat("across", "along", "over", "at", "on", "for") {
-		p.eat("the")
-		if p.eat("top", "bottom", "front", "back", "nape", "forehead", "neck", "tip", "crown") {
-			p.eat("edge", "side", "of")
-			p.eat("the")
-			p.eat("neck", "head", "hat", "flap", "blanket", "piece", "panel", "shawl", "row")
-			if p.ended() {
-				return true
-			}
-		}
-	}
-	p.i = start
-	return false
-}
-
-// ofTop reads "of last row", "of the top edge": on the way round a flat piece, its
-// last row again.
-func (p *parser) ofTop(pl *Place) bool {
-	start := p.i
-	p.i++
-	if p.flatEdge() == TopEdge || p.eatAll("the", "top", "edge") || p.eatAll("top", "edge") || p.eatAll("the", "top", "row") {
-		pl.OnTop = true
-		return true
-	}
-	p.i = start
-	return false
 }
 
 // ofMotif passes over "pineapple", "each leaf": a figure of several rounds that no
@@ -208,55 +176,6 @@ func (p *parser) followsSpace(pl *Place) bool {
 	if t, ok := p.target(); ok && t.Sort == ChainSpace {
 		pl.AfterSpace = true
 		return true
-	}
-	p.i = start
-	return false
-}
-
-// whereabouts passes over "along that side", "around the top of the cuff": where the
-// places are that have been named already.
-func (p *parser) whereabouts(rows bool) bool {
-	start := p.i
-	if p.eat("at") {
-		// "in ch-3 lp at tip of pineapple"
-		p.eat("the")
-		if p.eat("tip", "top", "point", "end", "peak") && p.eat("of") {
-			p.eat("the", "each", "next")
-			if p.tok().kind == tWord {
-				if p.i++; p.ended() {
-					return true
-				}
-			}
-		}
-		for p.eat("straight", "other", "same", "left", "right", "front", "back", "outer", "inner", "lower", "upper", "side", "scalloped", "shaped", "long", "short") {
-		}
-		if p.eat("edge", "side", "border") && p.ended() {
-			return true // "in next 2 tr at the straight edge"
-		}
-		p.i = start
-	}
-	if p.eat("along", "on", "down", "up", "around", "across") || rows && p.eat("of", "at") {
-		the := p.eat("the")
-		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
-			return true
-		}
-		if at := p.i; rows {
-			for p.eat("straight", "other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
-			}
-			if p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
-				return true
-			}
-			p.i = at
-		}
-		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
-			p.eat("edge")
-			if p.eat("of") {
-				p.eat("the")
-				if p.eat(bands...) {
-					return true
-				}
-			}
-		}
 	}
 	p.i = start
 	return false

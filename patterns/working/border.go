@@ -254,7 +254,9 @@ func (w *roundWork) toChain(p *notation.Place) {
 // after its starting chain: "3 sc in first st of last row".
 func (w *roundWork) toTop(p *notation.Place) {
 	named := p.Below < 0 && w.c.below != nil && w.c.below.Number == -p.Below // "of Row 21"
-	if !p.OnTop && !named || w.c.side == 0 || w.c.index != 0 || len(w.sideRows) == 0 {
+	// With the chain used up and both sides gone along, only the last row is left.
+	left := p.Pick == notation.Next && (p.Target.Sort == notation.AnyStitch || p.Target.Sort == notation.OfKind) && w.sides == 2 && w.pos == len(w.c.spots) && w.c.side > 0 && w.c.spots[0].use == unused
+	if !p.OnTop && !named && !left || w.c.side == 0 || w.c.index != 0 || len(w.sideRows) == 0 {
 		return
 	}
 	under := append([]spot(nil), w.c.spots[w.c.side:]...)

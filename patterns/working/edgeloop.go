@@ -24,6 +24,37 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	return next != nil && intoSpaces(next.Items, n) == 1
 }
 
+// firstLoop reports whether the chain that a round begins with is its first space: nothing is said
+// of what it counts as, and the round is joined to a space of as many, "ch 2, 12 sc evenly down row
+// ends, …; join with sl st in first ch-2 sp", or has as many such spaces stated as it makes of
+// them with that one.
+func (w *roundWork) firstLoop(it *notation.Chain, n int) bool {
+	if w.r.Row || it.Counts != nil || it.Beg || w.throughout[n] != nil || w.throughout[0] != nil || n < 2 || w.same != nil || len(w.after) == 0 {
+		return false
+	}
+	if next, ok := w.after[0].(*notation.Stitches); !ok || len(next.Places) == 0 || next.Places[0].Pick == notation.Same || next.Places[0].Target.Sort == notation.ChainSpace {
+		return false
+	}
+	if j := joinIn(w.items); j != nil && j.Place != nil {
+		if p := j.Place; p.Pick == notation.First && p.Of == nil && p.Target.Sort == notation.ChainSpace && p.Target.Chains == n && p.Target.Name == "" {
+			return true
+		}
+	}
+	for _, at := range w.items {
+		if _, repeats := at.(*notation.Repeat); repeats {
+			return false
+		}
+	}
+	for _, s := range w.stated {
+		for i := range s.Counts {
+			if t := &s.Counts[i].Target; t.Sort == notation.ChainSpace && t.Chains == n {
+				return s.Counts[i].N.For(w.size) > 1 && s.Counts[i].N.For(w.size) == chainsOf(w.items, n)
+			}
+		}
+	}
+	return false
+}
+
 // skippedLoop reports whether n chains passed over at the beginning of the first row are
 // a loop at its edge: many more than a stitch of the kind is tall, before a low one, and
 // the next row goes into loops.

@@ -163,7 +163,7 @@ func (p *partWork) goOn() {
 		p.continueFromOpening(p.index-1, rounds[0].Span) // "in the first of the 10 skipped stitches"
 		return
 	}
-	if p.source.Rows && p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && p.continueFromRest(p.index-1) {
+	if p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && (p.source.Rows || p.namesRowEnds()) && p.continueFromRest(p.index-1) {
 		return // "along the row ends of the first side, in each of the 12 unworked sts at the nape"
 	}
 	if before := p.f.Parts[p.index-1]; onSome(before) && p.roundFlaps(before.From) {
@@ -174,6 +174,19 @@ func (p *partWork) goOn() {
 		return
 	}
 	p.continueFrom(p.index - 1)
+}
+
+// namesRowEnds reports whether the first round of the part that makes anything goes along row
+// ends.
+func (p *partWork) namesRowEnds() bool {
+	for _, r := range p.texts[p.index].Rounds {
+		ends := false
+		walkPlaces(r.Items, func(pl *notation.Place) { ends = ends || pl.Target.Sort == notation.RowEnds && pl.Target.Name == "" })
+		if ends || makes(r.Items) && !onlyPlaces(r.Items) {
+			return ends
+		}
+	}
+	return false
 }
 
 // beginsAfresh reports whether the first words of the part make a ring, a

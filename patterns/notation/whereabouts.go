@@ -1,0 +1,135 @@
+package notation
+
+// whereabouts passes over "along that side", "around the top of the cuff": where the
+// places are that have been named already.
+func (p *parser) whereabouts(rows bool) bool {
+	start := p.i
+	if p.eat("at") {
+		// "in ch-3 lp at tip of pineapple"
+		p.eat("the")
+		if p.eat("tip", "top", "point", "end", "peak") && p.eat("of") {
+			p.eat("the", "each", "next")
+			if p.tok().kind == tWord {
+				if p.i++; p.ended() {
+					return true
+				}
+			}
+		}
+		for p.eat("straight", "other", "same", "left", "right", "front", "back", "outer", "inner", "lower", "upper", "side", "scalloped", "shaped", "long", "short") {
+		}
+		if p.eat("edge", "side", "border") && p.ended() {
+			return true // "in next 2 tr at the straight edge"
+		}
+		p.i = start
+	}
+	if rows && p.toWhere() {
+		return true
+	}
+	if p.eat("along", "on", "down", "up", "around", "across") || rows && p.eat("of", "at") {
+		the := p.eat("the")
+		if p.eat("that", "this") && p.eat("side", "edge", "end") && !p.tok().is("of") {
+			return true
+		}
+		if at := p.i; rows {
+			for p.eat("straight", "other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
+			}
+			if p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
+				return true
+			}
+			p.i = at
+		}
+		if the && p.eat("top", "bottom", "edge", "upper", "lower") {
+			p.eat("edge")
+			if p.eat("of") {
+				p.eat("the")
+				if p.eat(bands...) {
+					return true
+				}
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// toWhere passes over "to the front", "back to the heel", "up to the seam" behind row ends: as
+// far as they go.
+func (p *parser) toWhere() bool {
+	start := p.i
+	p.eat("back", "up", "down", "round", "around")
+	if p.eat("to", "towards", "toward") {
+		p.eat("the")
+		p.eat("centre", "center", "middle", "other", "upper", "lower")
+		if p.eat("front", "back", "heel", "toe", "seam", "start", "beginning", "top", "bottom", "side", "neck", "nape", "underarm", "ankle", "cuff",
+			"crown", "brim", "tip", "join", "marker") {
+			p.eat("seam", "edge")
+			if at := p.i; p.eat("of") {
+				p.eat("the", "your")
+				if p.tok().kind != tWord || p.tok().first || p.stitchy(p.i, p.i+1) {
+					p.i = at
+				} else {
+					p.i++
+				}
+			}
+			if p.ended() {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// acrossFront passes over "across the top", "along the front edge" behind so many
+// stitches: where they are, which is where the work has come to.
+func (p *parser) acrossFront() bool {
+	start := p.i
+	if p.eat("across", "along", "over", "at", "on", "for") {
+		p.eat("the")
+		if p.eat("top", "bottom", "front", "back", "nape", "forehead", "neck", "tip", "crown") {
+			p.eat("edge", "side", "of")
+			p.eat("the")
+			p.eat("neck", "head", "hat", "flap", "blanket", "piece", "panel", "shawl", "row")
+			if p.ended() {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// alongFlatEdge reads "along the foundation chain", "across the last row", "of the underside of the
+// chain" behind so many stitches: the edge that they are on.
+func (p *parser) alongFlatEdge(pl *Place) bool {
+	start := p.i
+	if pl.Target.Sort != AnyStitch && pl.Target.Sort != ChainStitch && pl.Target.Sort != OfKind || pl.Target.Name != "" ||
+		!p.eat("along", "across", "over", "on", "of", "at", "in") {
+		return false
+	}
+	edge := p.flatEdge()
+	switch {
+	case edge == "" || !p.ended():
+	case edge == TopEdge:
+		pl.OnTop = true
+		return true
+	case pl.Target.Sort != OfKind:
+		pl.Target = Target{Sort: ChainStitch, Name: ChainEdge, Text: pl.Target.Text}
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// ofTop reads "of last row", "of the top edge": on the way round a flat piece, its
+// last row again.
+func (p *parser) ofTop(pl *Place) bool {
+	start := p.i
+	p.i++
+	if p.flatEdge() == TopEdge || p.eatAll("the", "top", "edge") || p.eatAll("top", "edge") || p.eatAll("the", "top", "row") {
+		pl.OnTop = true
+		return true
+	}
+	p.i = start
+	return false
+}
