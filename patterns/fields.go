@@ -38,6 +38,7 @@ func (r *reader) pattern(root *yaml.Node) {
 		p.Stitches = append(p.Stitches, r.defined(p.NoteWords, p.Stitches)...)
 	}
 	p.Parts = r.parts(root, m)
+	p.Stitches = append(p.Stitches, r.inside()...)
 	p.Pictures = r.pictures(m["pictures"])
 	p.PostWidths = r.post(m["post"])
 }

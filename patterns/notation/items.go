@@ -138,7 +138,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.trailingCount(sentence) {
 		return nil
 	}
-	if b.alongSides(sentence) {
+	if b.alongSides(sentence) || b.namesMade() {
 		return nil
 	}
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {

@@ -54,7 +54,7 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 			continue
 		}
 		for _, g := range r.Groups {
-			if g.Name != name && !begOf(g.Name, name) {
+			if g.Name != name && !begOf(g.Name, name) && (g.Name != "" || g.Like != name) {
 				continue
 			}
 			for k, sp := range r.Spaces {
