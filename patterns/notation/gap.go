@@ -18,6 +18,10 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 		t.Text = p.words(start)
 		return t, Last, true, true
 	}
+	if pick, ok := p.atEdge(&t); ok {
+		t.Text = p.words(start)
+		return t, pick, true, true
+	}
 	if pick, ok := p.ofPair(&t); ok {
 		t.Text = p.words(start)
 		return t, pick, true, true
@@ -131,6 +135,40 @@ func (p *parser) atJoin(t *Target) bool {
 	}
 	p.i = start
 	return false
+}
+
+// atEdge reads the gap at either end of a row by what is on its sides: "first dc and first group",
+// "turning ch and next shell", "last group and turning ch", "last 3-dc group and last dc".
+func (p *parser) atEdge(t *Target) (Pick, bool) {
+	start := p.i
+	edge := func(named bool) bool {
+		if _, ok := p.startChain(); ok {
+			return true
+		}
+		named = p.eat("edge", "end") || named
+		of, ok := p.target()
+		return ok && named && (of.Sort == OfKind || of.Sort == AnyStitch)
+	}
+	group := func() bool {
+		of, ok := p.target()
+		return ok && (of.Sort == OfName || of.Sort == OfKind || of.Sort == AnyStitch)
+	}
+	first := p.eat("first")
+	if edge(first) && p.eat("and") {
+		p.eat("the")
+		if p.eat("first", "next", "following") && group() && p.ended() {
+			t.At = 1
+			return Next, true
+		}
+	}
+	if p.i = start; p.eat("last", "final") && group() && p.eat("and") {
+		p.eat("the")
+		if edge(p.eat("last", "final")) && p.ended() {
+			return Last, true
+		}
+	}
+	p.i = start
+	return Next, false
 }
 
 // ofPair reads "2 hdc of next pair", "hdc of any pair", "any pair of hdc": the gap inside

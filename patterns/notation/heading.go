@@ -60,6 +60,9 @@ func (p *parser) titled(b *block) bool {
 	if p.vagueAt(start, line) != nil {
 		return false
 	}
+	if p.stretchOf(line) {
+		return p.heading(b, start, line)
+	}
 	j, names := start, false // whether a word is none of the trade's
 	for ; j < line && j < len(p.toks)-1; j++ {
 		t := &p.toks[j]
@@ -105,6 +108,26 @@ func (p *parser) titled(b *block) bool {
 		return p.heading(b, start, line)
 	}
 	return false
+}
+
+// stretchOf reports whether a line names a piece and a stretch of it, and nothing is worked in it:
+// "Side-to-side scarf: increase section", "Shawl – decrease half".
+func (p *parser) stretchOf(line int) bool {
+	parted := false
+	for j := p.i; j < line; j++ {
+		switch t := &p.toks[j]; {
+		case t.kind == tColon && !parted && j > p.i, t.kind == tDash && !parted && j > p.i:
+			parted = true
+			if p.evident(j+1, line) {
+				return false
+			}
+		case t.kind == tHyphen, t.kind == tWord && !t.is(working...) && !roundNext(t):
+		default:
+			return false
+		}
+	}
+	last := &p.toks[line-1]
+	return parted && line-p.i <= 10 && (last.is(headings...) || last.is("half", "part", "portion", "end", "point", "triangle"))
 }
 
 // ofPiece reports whether the words in brackets behind the name of a piece, between

@@ -34,10 +34,11 @@ type Style struct {
 	// numbers of the others are dashes.
 	Worked []bool
 
-	star bool   // inside a repeat marked with a star
-	mark string // of such a repeat, "" for *
-	last bool   // in what ends a last repeat
-	deep int    // brackets around
+	star  bool   // inside a repeat marked with a star
+	mark  string // of such a repeat, "" for *
+	last  bool   // in what ends a last repeat
+	deep  int    // brackets around
+	short bool   // where "ch-3" is short for the space of it
 }
 
 // Items prints instructions as a designer would write them. Reading them gives
@@ -358,6 +359,7 @@ func (s Style) skip(k *Skip) (text string) {
 	if s.none(k.N) {
 		return ""
 	}
+	s.short = true
 	verb := "sk "
 	if s.Terms == stitch.UK {
 		verb = "miss "

@@ -86,6 +86,9 @@ func (s Style) target(t *Target, many bool) string {
 		}
 		return plural("ch")
 	case StartChain:
+		if s.short && t.ByNumber() {
+			return "ch-" + strconv.Itoa(t.Chains)
+		}
 		name := "beg ch"
 		if s.Row {
 			name = "turning ch"
@@ -113,6 +116,7 @@ func (s Style) target(t *Target, many bool) string {
 func (s Style) extent(e *Extent) string {
 	switch e.Sort {
 	case ToLast:
+		s.short = true
 		if s.one(e.N) {
 			return "to last " + s.target(&e.Target, false)
 		}

@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"regexp"
+
 	"whorl/patterns/stitch"
 )
 
@@ -61,6 +63,15 @@ func (p *parser) startChain() (Target, bool) {
 	}
 	t.Chains, t.Text = number, p.words(start)
 	return t, true
+}
+
+// byNumber are the words of a chain by its number alone.
+var byNumber = regexp.MustCompile(`(?i)^(ch(ain)?s?[ -]?\d+|\d+[ -]?ch(ain)?s?)$`)
+
+// ByNumber reports whether a StartChain is told by its number alone, "ch-3": where something is
+// passed over or left, that may be short for the space of it.
+func (t *Target) ByNumber() bool {
+	return t.Sort == StartChain && t.Chains > 0 && byNumber.MatchString(t.Text)
 }
 
 // spaceWord reports whether the current token (after a hyphen) says space.

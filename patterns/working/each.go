@@ -49,6 +49,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		if p.Extent.Sort == notation.ToPlace && p.Target.Sort == notation.Gap && w.gapBeyond(i, &p.Extent) {
 			break
 		}
+		if p.Target.Sort == notation.Gap && w.lastGapAhead(i) {
+			break
+		}
 		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
 			break
 		}

@@ -130,6 +130,20 @@ func (w *roundWork) gapBeyond(i int, e *notation.Extent) bool {
 	return false
 }
 
+// lastGapAhead reports whether the gap after spot i is the last there is, and what follows goes into
+// that by name: "…, dc in sp between last group and turning ch".
+func (w *roundWork) lastGapAhead(i int) bool {
+	if i < 0 || len(w.after) == 0 {
+		return false
+	}
+	s, ok := w.after[0].(*notation.Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != notation.Last || s.Places[0].Target.Sort != notation.Gap {
+		return false
+	}
+	j := w.c.next(i)
+	return j < 0 || w.c.flat && w.c.next(j) < 0
+}
+
 // paired reports whether the stitches at two spots are two by themselves: in one place,
 // or with chains or other stitches on either side.
 func (c *course) paired(i, j int) bool {

@@ -10,10 +10,11 @@ import (
 // further than limit.
 func (w *roundWork) left(e *notation.Extent, limit int) int {
 	n := 0
-	switch e.Target.Sort {
+	t := w.spaceMeant(&e.Target)
+	switch t.Sort {
 	case notation.ChainSpace:
 		for k := w.c.runFrom(w.pos); k < len(w.c.runs) && n < limit; k++ {
-			if w.c.runIs(k, &e.Target) {
+			if w.c.runIs(k, t) {
 				n++
 			}
 		}
@@ -34,6 +35,21 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 		return n
 	}
 	return w.remaining(limit)
+}
+
+// spaceMeant is a target, "ch-3", as the space that it is short for, where the round below has such a
+// space still to come and the words do not speak of the chain that it began with.
+func (w *roundWork) spaceMeant(t *notation.Target) *notation.Target {
+	if !t.ByNumber() {
+		return t
+	}
+	space := &notation.Target{Sort: notation.ChainSpace, Chains: t.Chains, Text: t.Text}
+	for k := range w.c.runs {
+		if w.c.runIs(k, space) {
+			return space
+		}
+	}
+	return t
 }
 
 // atPlace reports whether the next place is the one an extent goes up to. Work

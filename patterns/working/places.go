@@ -309,10 +309,13 @@ func (w *roundWork) begunIn() []fabric.Place {
 // of stitch was named.
 func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabric.Place {
 	gap := 0
+	between := len(w.same) == 1 && w.same[0].Into == stitch.Between
 	for j := w.pos; j < at; j++ {
 		if s := &w.c.spots[j]; s.counts && s.use == unused {
 			gap++
-			if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.Gap || p.Target.Sort == notation.ChainStitch {
+			if between && w.c.together(j, at) {
+				w.use(j, passed) // the rest of the group at the edge, behind the last gap
+			} else if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.Gap || p.Target.Sort == notation.ChainStitch {
 				w.use(j, passed)
 			} else {
 				w.use(j, passed)

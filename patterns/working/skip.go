@@ -32,7 +32,7 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if h := w.endPoint(s.Span); h != nil {
 		return h
 	}
-	t := s.Target
+	t := *w.spaceMeant(&s.Target)
 	if p := s.Place; p != nil {
 		switch {
 		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
