@@ -447,3 +447,19 @@ func (p *parser) startingIn(b *block) bool {
 	p.i = start
 	return false
 }
+
+// atEdgeFirst passes over "at lower edge", "from the neck" before "with 72 ch": where on the piece
+// the work begins.
+func (p *parser) atEdgeFirst() {
+	start := p.i
+	if p.eat("at", "from", "on") {
+		n := 0
+		for ; p.tok().kind == tWord && !p.tok().first && !p.tok().is("with", "by") && !p.stitchy(p.i, p.i+1) && n < 6; n++ {
+			p.i++
+		}
+		if n > 0 && p.tok().is("with", "by") {
+			return
+		}
+	}
+	p.i = start
+}

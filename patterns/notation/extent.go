@@ -1,5 +1,13 @@
 package notation
 
+import "regexp"
+
+// remain are the words of stitches that are there in the end.
+var remain = regexp.MustCompile(`(?i)\b(remain|remains|rem|left|remaining)\b`)
+
+// Remain reports whether an extent is told by what remains, "until 3 sts remain".
+func (e *Extent) Remain() bool { return e.Sort == ToLast && remain.MatchString(e.Text) }
+
 // extentPlace makes "around" or "to last 2 sts" a place: each stitch so far.
 func (p *parser) extentPlace(start int, alone bool) (Place, bool) {
 	if !alone {

@@ -172,10 +172,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return f
 	}
 	if from := p.i; sentence && p.eat("start", "begin", "starting", "beginning", "commence") {
+		p.atEdgeFirst()
 		p.eat("by", "with")
-		if p.tok().is("chaining") {
+		if with := p.at(-1).is("with") && p.i-from > 2; with || p.tok().is("chaining") {
 			if c := p.chain(); c != nil {
-				b.add(c) // "Start by chaining 33"
+				b.add(c) // "Start by chaining 33", "Begin at lower edge with 72 ch"
 				return nil
 			}
 		}

@@ -38,6 +38,7 @@ type Style struct {
 	mark  string // of such a repeat, "" for *
 	last  bool   // in what ends a last repeat
 	deep  int    // brackets around
+	falls bool   // in decreases, which may go on until so many remain
 	short bool   // where "ch-3" is short for the space of it
 }
 

@@ -89,6 +89,7 @@ func (s Style) stitches(st *Stitches) string {
 		return text
 	}
 	what, places := st.What, st.Places
+	s.falls = what.Kind.Shape == stitch.Together || what.Shaping < 0
 	if s.Long && what.Name == "" && what.Loop.Set && (what.Loop.Into == stitch.BackLoop || what.Loop.Into == stitch.FrontLoop) && len(places) > 0 {
 		// "single crochet in back loop only of each stitch"
 		places = append([]Place(nil), places...)

@@ -117,6 +117,9 @@ func (s Style) extent(e *Extent) string {
 	switch e.Sort {
 	case ToLast:
 		s.short = true
+		if s.falls && e.Remain() {
+			return "until " + s.Num(e.N) + " " + s.target(&e.Target, !s.one(e.N)) + " remain"
+		}
 		if s.one(e.N) {
 			return "to last " + s.target(&e.Target, false)
 		}

@@ -17,7 +17,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	}
 	leave := 0
 	if p.Extent.Sort == notation.ToLast {
-		leave = p.Extent.N.For(w.size)
+		if leave = p.Extent.N.For(w.size); w.leavesRound(s, legs, leave, &p.Extent) {
+			leave = 0
+		}
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
 	own := len(targets)
@@ -84,6 +86,22 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.outOf(p, 1)
 	}
 	return nil
+}
+
+// leavesRound reports whether decreases "until 16 sts remain" leave so many in the round when they go
+// all round it, and nothing is worked behind them: then none is left unworked.
+func (w *roundWork) leavesRound(s *notation.Stitches, legs, leave int, e *notation.Extent) bool {
+	if legs < 2 || s.What.Kind.Shape != stitch.Together && s.What.Shaping >= 0 || !e.Remain() || w.begun || w.remaining(maxRound) != legs*leave {
+		return false
+	}
+	for _, it := range w.after {
+		switch it.(type) {
+		case *notation.Join, *notation.Note, *notation.FastenOff, *notation.Turn, *notation.NoJoin, *notation.Marker, *notation.Colour:
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // spaceBefore reports whether a space that is among the targets comes before the next
