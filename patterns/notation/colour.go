@@ -159,7 +159,7 @@ func (p *parser) yarn() (string, bool) {
 	}
 	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
 	if p.at(-1).is("contrast", "main") && p.ended() {
-		return p.words(which), true // "in contrast, ch 1"
+		return map[bool]string{true: "MC", false: "new"}[p.at(-1).is("main")], true // "in contrast, ch 1"
 	}
 	if p.eat(yarnNouns...) {
 		t := p.tok()

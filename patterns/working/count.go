@@ -36,7 +36,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if like := likeNamed(r, c.Target.Name); c.Target.Sort == notation.OfName && have < want {
 				have += like // some are written out
 			}
-			if !known || have == want || have-inGroups(r, &c.Target, s) == want {
+			if !known || have == want || have-inGroups(r, &c.Target, s, false) == want || have-inGroups(r, &c.Target, s, true) == want {
 				continue
 			}
 			if c.Target.Sort == notation.OfName && w.r.Row && have+p.before(&c.Target, s) == want {
@@ -54,7 +54,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 				continue
 			}
 			ok = false
-			if in := inGroups(r, &c.Target, s); in > 0 && diff(have-in, want) < diff(have, want) {
+			if in := inGroups(r, &c.Target, s, false); in > 0 && diff(have-in, want) < diff(have, want) {
 				have, what = have-in, what+" beside "+groupsIn(s)
 			}
 			f := p.fault(c.N.Span, "count",

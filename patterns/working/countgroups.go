@@ -42,8 +42,8 @@ func alike(r *fabric.Round) (n int, known bool) {
 
 // inGroups is how many of a target stand in groups that the count lists by
 // name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts, "(16 shells, 16 ch-1 sps)"
-// the spaces in the shells.
-func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
+// the spaces in the shells. Like takes in the groups that are written out.
+func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated, like bool) int {
 	if t.Sort != notation.OfKind && t.Sort != notation.ChainSpace {
 		return 0
 	}
@@ -54,7 +54,7 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated) int {
 			continue
 		}
 		for _, g := range r.Groups {
-			if g.Name != name && !begOf(g.Name, name) && (g.Name != "" || g.Like != name) {
+			if g.Name != name && !begOf(g.Name, name) && (!like || g.Name != "" || g.Like != name) {
 				continue
 			}
 			for k, sp := range r.Spaces {

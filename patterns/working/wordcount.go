@@ -267,7 +267,7 @@ func (s *script) holds(text string, rounds []*fabric.Round, style notation.Style
 				continue
 			}
 			have, _, known := tally(r, &c.Target, stated, style.Terms)
-			if want := c.N.For(size); !known || have != want && have-inGroups(r, &c.Target, stated) != want {
+			if want := c.N.For(size); !known || have != want && have-inGroups(r, &c.Target, stated, false) != want && have-inGroups(r, &c.Target, stated, true) != want {
 				return false
 			}
 		}
