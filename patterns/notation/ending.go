@@ -235,6 +235,33 @@ func (p *parser) lastGoes() bool {
 	return false
 }
 
+// lastInTurning is the token behind "working last 2 tr in top of 3 ch", said of rounds that
+// are worked again, 0 for other words: their last stitches come there by themselves.
+func (p *parser) lastInTurning() int {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("working", "work", "placing", "place", "with", "making") {
+		return 0
+	}
+	p.eat("the")
+	if !p.eat("last", "final") {
+		return 0
+	}
+	p.num()
+	if _, ok := p.what(); !ok && !p.eat("st", "sts", "stitch", "stitches") {
+		return 0
+	}
+	p.eat("worked")
+	if !p.tok().is("in", "into", "on") {
+		return 0
+	}
+	pl := p.places(false)
+	if len(pl) != 1 || pl[0].Target.Sort != StartChain && (pl[0].Of == nil || pl[0].Of.Target.Sort != StartChain) || !p.ended() && !p.tok().first {
+		return 0
+	}
+	return p.i
+}
+
 // endingAhead reports whether it is said next how the last repeat ends.
 func (p *parser) endingAhead() bool {
 	p.eatKind(tComma)
