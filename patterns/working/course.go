@@ -69,6 +69,8 @@ type course struct {
 	// carried are the stitches of a round of another part, with what they were worked
 	// into there; nil for a round of the part itself.
 	carried []fabric.Stitch
+	// anyKind is set when the name of a plain stitch stands for any.
+	anyKind bool
 	// cornerAt are the spots at corners, nil until they are asked for.
 	cornerAt []bool
 }
@@ -433,7 +435,7 @@ func (c *course) matches(i int, t *notation.Target) bool {
 	case notation.ChainStitch, notation.FromHook:
 		return s.st.IsChain()
 	case notation.OfKind:
-		return sameKind(t, s.st)
+		return sameKind(t, s.st) || c.anyKind && s.counts && t.Name == "" && !t.Loop.Set
 	case notation.StartChain:
 		return s.st.Role == fabric.Start
 	case notation.OfShape:

@@ -324,6 +324,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		}
 		p.sided = true
 	}
+	if label != text && p.ofOtherKinds(text) {
+		p.outOfKind, w.c.anyKind = true, p.reading.anyKind
+	}
 	w.yarn, w.recolour = r.Colour, label != text && w.colour != ""
 	w.goesIntoRing = intoRing(text.Items)
 	w.namesStart = namesStart(w.items)

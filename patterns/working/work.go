@@ -187,6 +187,9 @@ type reading struct {
 	// beginning of a round the other way than the rule of the trade has it.
 	otherwise uint64
 	noSplit   bool // no group is split at the join
+	// anyKind lets the names of stitches in words that are worked again stand for
+	// whatever stitches they come to.
+	anyKind bool
 }
 
 // partReadings works a part. Where the words do not say whether the chains at
@@ -206,7 +209,7 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 	for _, noSplit := range splits {
 		// Every subset of the numbers of chains that nothing is said of.
 		for set := first.unsaid; ; set = (set - 1) & first.unsaid {
-			if r := (reading{set, noSplit}); r != (reading{}) && bits.OnesCount64(first.unsaid) <= 4 {
+			if r := (reading{otherwise: set, noSplit: noSplit}); r != (reading{}) && bits.OnesCount64(first.unsaid) <= 4 {
 				if p := w.workPart(f, k, size, r); p.betterThan(best) {
 					best = p
 				}
@@ -214,6 +217,13 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 			if set == 0 {
 				break
 			}
+		}
+	}
+	if best.outOfKind {
+		r := best.reading
+		r.anyKind = true
+		if p := w.workPart(f, k, size, r); len(p.faults) == 0 {
+			best = p
 		}
 	}
 	if len(best.faults) == 0 {
@@ -262,6 +272,7 @@ type partWork struct {
 	// unsaid and mayNotSplit are set when a reading had to be chosen.
 	unsaid          uint64
 	mayNotSplit     bool
+	outOfKind       bool // words worked again name stitches that are other ones there
 	edgeRows        []int
 	edge, edgePart  int
 	stitches, steps int

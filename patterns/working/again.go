@@ -1,0 +1,36 @@
+package working
+
+import (
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// ofOtherKinds reports whether words that are worked again name stitches which are other
+// ones now: "rep Rnd 2", whose "next 2 dc" come to FPtr after a cable. There have to be as
+// many of them as the words were worked on before.
+func (p *partWork) ofOtherKinds(text *notation.Round) bool {
+	n := len(p.part.Rounds)
+	for i := n - 1; i > 0; i-- {
+		if r := p.part.Rounds[i]; r.Line == text.Line && r.Number > 0 {
+			before, now := p.part.Rounds[i-1], p.part.Rounds[n-1]
+			return before.Count() == now.Count() && oneHeight(before) && !oneHeight(now)
+		}
+	}
+	return false
+}
+
+// oneHeight reports whether the stitches of a round are all of one height.
+func oneHeight(r *fabric.Round) bool {
+	base := stitch.Base(0)
+	for i := range r.Stitches {
+		if st := &r.Stitches[i]; st.Counts {
+			if b := st.Counted().Base; base != 0 && b != base {
+				return false
+			} else {
+				base = b
+			}
+		}
+	}
+	return base != 0
+}
