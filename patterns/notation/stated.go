@@ -233,7 +233,8 @@ func (p *parser) countList() *Stated {
 		} else if p.tok().kind == tWord && !p.tok().is("in", "times", "x", "more", "total", "each") &&
 			p.tok().is("petals", "points", "corners", "clusters", "shells", "fans", "groups", "reps", "repeats",
 				"ridges", "ribs", "scallops", "picots", "popcorns", "bobbles", "puffs", "sides", "spokes", "loops", "cables", "crosses", "leaves",
-				"waves", "handles", "twists", "motifs", "squares", "blocks", "boxes", "arches", "wedges", "sections", "bumps") {
+				"waves", "handles", "twists", "motifs", "squares", "blocks", "boxes", "arches", "wedges", "sections", "bumps",
+				"mesh", "meshes", "holes", "windows", "ladders") {
 			c.Target = Target{Sort: OfName, Name: p.tok().text, Text: p.tok().raw}
 			p.i++
 		} else if name, ok := p.things(); ok {
