@@ -35,9 +35,10 @@ func (r *reader) pattern(root *yaml.Node) {
 	p.Stitches = r.definitions(m["stitches"])
 	if e := m["notes"]; p.Notes != "" {
 		p.NoteWords = r.text(e.value)
-		p.Stitches = append(p.Stitches, r.defined(p.NoteWords, p.Stitches)...)
+		p.Stitches = append(p.Stitches, r.defined(p.NoteWords, p.Stitches, false)...)
 	}
 	p.Parts = r.parts(root, m)
+	r.specialStitches(p)
 	p.Stitches = append(p.Stitches, r.inside()...)
 	p.Pictures = r.pictures(m["pictures"])
 	p.PostWidths = r.post(m["post"])

@@ -19,8 +19,8 @@ var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)
 
 // defined are the special stitches that notes define on the way, as designers do
 // who have no list of them. What is no definition in stitches is left alone: notes
-// are prose. The stitches of the list go before.
-func (r *reader) defined(t Text, listed []Definition) []Definition {
+// are prose, unless they are told to be stitches. The stitches of the list go before.
+func (r *reader) defined(t Text, listed []Definition, told bool) []Definition {
 	known := map[string]bool{}
 	for _, d := range listed {
 		known[notation.Plain(d.Name)] = true
@@ -53,13 +53,38 @@ func (r *reader) defined(t Text, listed []Definition) []Definition {
 				continue
 			}
 			from += m[9]
-			if n := notation.Plain(name); !known[n] && len(list) < maxStitches && r.makes(d, trade) {
+			if n := notation.Plain(name); !known[n] && len(list) < maxStitches && (told && onHook.MatchString(words) || r.makes(d, trade)) {
 				known[n] = true
 				list = append(list, d)
 			}
 		}
 	}
 	return list
+}
+
+// onHook are the words of a stitch that is told by what the hook does.
+var onHook = regexp.MustCompile(`(?i)\b(yo|yoh|yrh|yarn over|yarn round|insert|draw up|pull up|pull through)\b`)
+
+// special are the words before what a part says of its own stitches on a line: "Special stitch: puff =
+// (yo, insert hook, …)".
+var special = regexp.MustCompile(`(?i)^(special|unusual|pattern|new) (stitch(es)?|sts?|abbreviations?)( used)?:? `)
+
+// specialStitches takes such lines out of the words of the parts: they define stitches, and nothing
+// is worked in them. A line that defines none stays where it is.
+func (r *reader) specialStitches(p *Pattern) {
+	for i := range p.Parts {
+		t := &p.Parts[i].Text
+		for j, line := range t.Lines {
+			if !special.MatchString(line) {
+				continue
+			}
+			one := Text{Lines: []string{line}, First: t.First + j, Columns: t.Columns[j : j+1]}
+			if list := r.defined(one, p.Stitches, true); len(list) > 0 && len(list) == strings.Count(line, "=") {
+				p.Stitches = append(p.Stitches, list...)
+				t.Lines[j] = ""
+			}
+		}
+	}
 }
 
 // goesOn is a definition that is broken off at the end of line i with the lines that it
