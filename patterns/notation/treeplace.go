@@ -1,0 +1,166 @@
+package notation
+
+import "whorl/patterns/stitch"
+
+// Place says where stitches go.
+type Place struct {
+	Span
+	Pick Pick
+	// N is how many: "next 3 sts", "last 2 dc"; unset means one.
+	N Num
+	// Rows is how many row ends the words say there are: "in end of each of 18
+	// rows"; unset when they do not.
+	Rows Num
+	// Nth is the ordinal of "2nd ch from hook" or "3rd ch of beg ch-3".
+	Nth int
+	// Target is what is worked into.
+	Target Target
+	// Also are further sorts of target: "each st and ch-1 sp".
+	Also []Target
+	// Of is the thing that the target is part of: "centre dc of next shell".
+	Of *Place
+	// Into is the loop or post.
+	Into stitch.Into
+	// JustBelow is set for "below" without a number.
+	JustBelow bool
+	// AfterSpace is set for a stitch "that follows a space".
+	AfterSpace bool
+	// InSpace is set for a stitch "that sits in a ch-1 sp".
+	InSpace bool
+	// Figure is what the space is part of, where that is no stitch but a figure of
+	// several rounds: "first ch-3 lp of pineapple". It lies between its stitches, not
+	// beside them.
+	Figure string
+	// Below is how many rounds further down the place is.
+	Below int
+	// Extent is how far an Each goes.
+	Extent Extent
+	// Both is set for "both loops", where one is the rule.
+	Both bool
+	// All is set for "2 dc, ch 2 and 2 dc all in next sp".
+	All bool
+	// Bare is set when no word such as "next" says which: "in ch-5 sp"; To
+	// when the work goes up to it: "sl st to next ch-2 sp".
+	Bare, To bool
+	// Limb is the piece that is gone into where several are joined: "next 11 sts of
+	// first leg"; "" for the round below.
+	Limb string
+	// OnTop is set for "first st of last row", said on the way round a flat piece.
+	OnTop bool
+	// Every is set for "each of next 3 sts".
+	Every bool
+	// Over is set for "over next 2 sts": the places of a decrease.
+	Over bool
+	// Evenly is set when stitches are to be spread over the places.
+	Evenly bool
+}
+
+// Pick is which of the targets is meant.
+type Pick uint8
+
+const (
+	Next    Pick = iota // next n
+	Each                // each, as far as Extent says
+	Same                // the place worked into last
+	First               // the first of the round
+	Last                // the last of the round below
+	Nth                 // the nth, of something or from the hook
+	Only                // the one there is: the ring
+	Centre              // the middle one of something
+	Skipped             // the one that was skipped last
+	Any                 // any; chosen to be the next
+	Made                // the one made last, in this round
+)
+
+// TargetSort is a sort of thing that can be worked into.
+type TargetSort uint8
+
+const (
+	AnyStitch    TargetSort = iota
+	OfKind                  // "dc"
+	OfName                  // a group: "shell"; without a Name any, of Chains stitches of Kind
+	OfShape                 // "puff st", of whatever legs
+	ChainSpace              // "ch-2 sp"; Target.Chains 0 for any
+	ChainStitch             // "ch"
+	StartChain              // "beg ch-3", "turning ch"
+	FromHook                // "ch from hook"
+	Ring                    // "ring"
+	RowEnds                 // "row ends"; Name TopEdge or ChainEdge for another edge of the piece
+	JoinPlace               // "same st as joining"
+	Gap                     // between stitches
+	Loops                   // "back bump" of a chain
+	CornerStitch            // "corner sc", "centre st of corner"
+	RowsInAll               // of a stated count: the rows or rounds worked so far
+	Remark                  // of a stated count: a number that is not one of stitches there are
+)
+
+// Magic is the Name of a Ring that the words make on the way: "in magic ring".
+const Magic = "magic"
+
+// Here is the Name of a Gap just where the work is: "between last st and next".
+const Here = "here"
+
+// Post is the Name of an OfKind for a stitch worked round a post, of any kind.
+const Post = "post"
+
+// Middle is the Name of a ChainSpace in the middle of a row.
+const Middle = "middle"
+
+// TopEdge and ChainEdge are the Names of the edges of a flat piece that are no row
+// ends: the last row, and the underside of the starting chain.
+const (
+	TopEdge   = "top"
+	ChainEdge = "chain"
+)
+
+// Corner is the Name of a ChainSpace at a corner. A piece without such spaces has
+// its corners at the ends of its edges, and a slit between its two.
+const Corner = "corner"
+
+// Pair is the Name of a Gap inside two stitches that stand by themselves.
+const Pair = "pair"
+
+// Groups is the Name of a Gap between groups of stitches that have no name.
+const Groups = "groups"
+
+// Target is a thing that can be worked into.
+type Target struct {
+	Sort   TargetSort
+	Kind   stitch.Kind // of an OfKind
+	Name   string      // of an OfName
+	Chains int         // of a ChainSpace or StartChain, 0 for any
+	Loop   Loop        // "next FPdc": how the stitch itself was worked
+	At     int         // of a Gap: the nth one; 0 for the next
+	Text   string      // as written
+}
+
+// Ending says with which round a repeat of rounds ends: "ending with Row 3",
+// "ending with a WS row".
+type Ending struct {
+	Span
+	Set   bool
+	Round Num // unset when only the side is said
+	Side  int // as in a Label
+	// Within is set when the last of the repeats ends there, before its own end:
+	// "ending the last repeat with Row 4".
+	Within bool
+}
+
+// ExtentSort is how far a repeat or an each goes.
+type ExtentSort uint8
+
+const (
+	NoExtent ExtentSort = iota
+	ToEnd               // around, across, to end
+	ToLast              // to last n
+	ToPlace             // to next corner, to next ch-2 sp
+	ToMarker
+)
+
+// Extent is how far something goes on.
+type Extent struct {
+	Sort   ExtentSort
+	N      Num
+	Target Target
+	Text   string
+}
