@@ -4,6 +4,8 @@ import (
 	"math"
 	"sort"
 
+	"github.com/tdewolff/canvas"
+
 	"whorl/chart/ring"
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
@@ -18,6 +20,7 @@ const (
 	clearTop   = 0.15 // units, from a top to the tops beneath
 	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
+	clearWide  = 0.04 // units, likewise, where it is measured as it is drawn
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
 	barDown    = 0.36 // units, from a top to the bar of a single crochet
 	clearSlash = 0.18 // units, to each side of the middle of a leg's slash
@@ -272,14 +275,32 @@ func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) 
 		// The end of its bar that is nearer the foot.
 		share := (at - angle) / across
 		share -= side / math.Abs(across)
-		if share <= 0.05 || share > 1 {
-			return
-		}
-		if foot+(top-foot)*climb(share) < d.radius[j]*up+clearLeg*w.unit {
+		if share > 0.05 && share <= 1 && foot+(top-foot)*climb(share) < d.radius[j]*up+clearLeg*w.unit {
 			hit = true
+		}
+		if !hit && w.wideRing() {
+			near := at - math.Copysign(clearSide*w.unit/d.radius[j], across)
+			bar, base := w.seenFrom(c, i, near, d.radius[j]), w.seenFrom(c, i, angle, w.footRadius(c, i, p))
+			share := 1 - bar.X/base.X
+			hit = share > 0.05 && share <= 1 && base.Y*(1-climb(share)) < bar.Y+clearWide*w.unit
 		}
 	})
 	return hit
+}
+
+// wideRing reports whether rounds are worked outwards on a ring that is no centre, where
+// fans stand far apart, and reach far round it.
+func (w *work) wideRing() bool {
+	circle, ok := w.shape.(ring.Circle)
+	return ok && circle.Wave == nil && !w.inwards && w.lo == 1 && w.ground && !w.courses[0].hub
+}
+
+// seenFrom is where a point lies from the top of stitch i of c: along the round there, and
+// up. On a ring a foot far to the side lies lower than its radius says.
+func (w *work) seenFrom(c *course, i int, angle, radius float64) canvas.Point {
+	from, to := w.shape.At(c.theta[i], c.radius[i]), w.shape.At(angle, radius)
+	x, y := to.X-from.X, to.Y-from.Y
+	return canvas.Point{X: x*from.AlongX + y*from.AlongY, Y: (x*from.OutX + y*from.OutY) * w.up()}
 }
 
 // grazes reports whether the leg of a stitch on several places runs into the bar of the

@@ -1,0 +1,46 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// No stroke of these charts touches another, in any layout that suits their parts.
+func TestUncrossedCharts(t *testing.T) {
+	for name, text := range map[string]string{
+		"shells on a wide ring": `
+title: Sandpiper Cap
+gauge: 13 dc and 7 rounds = 10 cm
+parts:
+  - name: Crown
+    worked: rounds
+    text: |
+      Rnd 1: Ch 3 (counts as dc), 10 dc in magic ring, join. (11 dc)
+      Rnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (22 dc)
+      Rnd 3: Ch 3, 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around, join. (33 dc)
+      Rnd 4: Ch 3, dc in next st, 2 dc in next st, *dc in next 2 sts, 2 dc in next st; rep from * around, join. (44 dc)
+      Rnd 5: Ch 3, dc in next 2 sts, 2 dc in next st, *dc in next 3 sts, 2 dc in next st; rep from * around, join. (55 dc)
+      Rnd 6: Ch 3, dc in next 3 sts, 2 dc in next st, *dc in next 4 sts, 2 dc in next st; rep from * around, join. (66 dc)
+      Rnd 7: Ch 3, dc in each st around, join. (66 dc)
+  - name: Shells
+    worked: rounds
+    text: |
+      Rnd 8: Ch 1, sc in same place as join, *sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st; rep from * around, omitting the last sc, join. (11 shells)
+      Rnd 9: Ch 3 (counts as dc), 2 dc in same place as join, sk 2 dc, sc in next dc, *sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * to last 2 dc, sk 2 dc, 2 dc in same place as first ch-3, join. (11 shells)
+      Rnd 10: Ch 1, sc in same place as join, *sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * around, omitting the last sc, join. (11 shells)
+      Rnds 11-14: Rep Rnds 9 and 10 2 times more.
+`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			file := filepath.Join(t.TempDir(), "chart.yaml")
+			if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			if got := corpusFaults(t, file); strings.Contains(got, "overlaps") || strings.Contains(got, "run through") || strings.Contains(got, "astray") {
+				t.Error(got)
+			}
+		})
+	}
+}
