@@ -42,7 +42,11 @@ func (d *roundArtist) space(k int) *scene.Group {
 		Title: c.label() + ", " + kind}
 	for _, i := range chains {
 		if c.cutOf(i) != left && d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
-			tops = append(tops, d.top(c, i))
+			if sides := d.pointSides(c, i); sides != nil {
+				tops = append(tops, d.point(sides[0].angle, sides[0].radius), d.point(sides[1].angle, sides[1].radius))
+			} else {
+				tops = append(tops, d.top(c, i))
+			}
 		}
 		if c.round.Stitches[i].Counts {
 			d.counted++
@@ -72,6 +76,9 @@ func (d *roundArtist) paintRuns() {
 		for _, i := range r.chains {
 			if rank, n := d.c.rank[i], len(d.c.order); rank >= 0 {
 				for _, step := range [...]int{1, n - 1} {
+					if d.pointSides(d.c, i) != nil {
+						continue // what stands on it is square to it
+					}
 					if j := d.c.order[(rank+step)%n]; d.groups[j] != nil && !d.c.isLoop(j) {
 						near = segments(d.groups[j], k, 0, near)
 					}
@@ -112,6 +119,10 @@ func (d *roundArtist) chain(r chainRun, j int) symbols.Drawing {
 	c, i := d.c, run[j]
 	an := symbols.Anchors{Top: d.top(c, i).Interpolate(d.midRun(run), r.drawn), Unit: d.unit, Width: r.room}
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	an.Along, an.Up = d.tilted(c, i, an.Along, an.Up)
+	if d.pointSides(c, i) != nil { // worked into from both sides
+		an.Top = an.Top.Add(an.Up.Mul(pointMiddle * d.unit))
+	}
 	if len(run) > 1 {
 		way := d.top(c, run[min(j+1, len(run)-1)]).Sub(d.top(c, run[max(j-1, 0)]))
 		if way.Length() > 0.1 && way.Dot(an.Along) > 0 {

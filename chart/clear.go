@@ -218,7 +218,7 @@ func (w *work) passes() bool {
 	crossed, low := map[*course]bool{}, map[*course]bool{}
 	for _, c := range w.courses[w.lo : w.last+1] {
 		for _, i := range c.order {
-			if c.cutOf(i) == left {
+			if c.cutOf(i) == left || c.tilt != nil {
 				continue
 			}
 			for _, p := range c.round.Stitches[i].On {

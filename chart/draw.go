@@ -347,6 +347,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 		}
 	}
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
+	an.Along, an.Up = d.tilted(c, i, an.Along, an.Up)
 	an.Width = d.barRoom(i, an.Top, an.Width)
 	return an
 }

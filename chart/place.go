@@ -39,6 +39,9 @@ func (w *work) top(c *course, i int) canvas.Point {
 
 // foot is the point and the angle where stitch i of c stands on a place.
 func (w *work) foot(c *course, i int, p fabric.Place) (canvas.Point, float64) {
+	if f, ok := w.onPoint(p); ok {
+		return w.point(f.angle, f.radius), f.angle
+	}
 	r := w.footRadius(c, i, p)
 	a, ok := w.footAngle(c, i, p)
 	if !ok {
@@ -68,7 +71,8 @@ func (w *work) feet(c *course, i int) (feet, rise []canvas.Point) {
 	on := c.round.Stitches[i].On
 	for _, p := range on {
 		pt, a := w.foot(c, i, p)
-		_, up := w.frame(c, a, 1)
+		along, up := w.frame(c, a, 1)
+		_, up = w.tilted(c, i, along, up)
 		feet, rise = append(feet, pt), append(rise, up)
 	}
 	if len(on) == 0 {
@@ -98,6 +102,9 @@ func (w *work) floor(c *course) float64 {
 func (w *work) width(c *course, i int) float64 {
 	n := len(c.order)
 	k := c.rank[i]
+	if _, ok := c.tilt[i]; ok {
+		return w.unit
+	}
 	if k < 0 || n < 2 {
 		return 2 * w.unit
 	}

@@ -197,6 +197,9 @@ func (w *work) layers() []ring.Layer {
 		if c.index > 1 && c.fringed(w.courses[c.index-1]) {
 			l.Length = 0 // its loops stand out as far as they must
 		}
+		if w.pointed(c) {
+			l.Length, l.Least = 0, 0
+		}
 		if len(c.order) < 3 {
 			l.Least = 0
 		}
@@ -319,6 +322,7 @@ func (w *work) radiate(c *course) {
 		}
 	}
 	w.lift(c)
+	w.standOut(c)
 	for _, i := range c.order {
 		w.outer = math.Max(w.outer, c.radius[i])
 	}

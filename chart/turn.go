@@ -37,6 +37,7 @@ type work struct {
 	fan      *fan       // how rows fan out; nil for straight ones
 	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
 	waves    bool       // rows lie in waves
+	points   []point    // chains that stand outwards
 	zigzag   *ring.Wave // that rounds lie in; nil for those that do not
 	longer   float64    // how much longer a round is on it; 0: none
 	cornerAt float64    // the angle of a corner
@@ -94,7 +95,8 @@ type course struct {
 	level  float64   // how far its tops are evened out, 0 to 1
 	raised float64   // how far its tops are raised, in units
 	sky    sky
-	strung map[int]onRing // where stitches stand that lie along a loop
+	strung map[int]onRing  // where stitches stand that lie along a loop
+	tilt   map[int]float64 // how far those on a point are turned; nil: none
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a
@@ -131,6 +133,7 @@ func (w *work) turn() {
 	}
 	w.findCorners()
 	w.pinCorners()
+	w.findPoints()
 }
 
 // key names a place, so that stitches in one place can be told; 0 for the ring.

@@ -10,6 +10,17 @@ import (
 // No stroke of these charts touches another, in any layout that suits their parts.
 func TestUncrossedCharts(t *testing.T) {
 	for name, text := range map[string]string{
+		"points of a star, worked along both sides of a chain": `
+title: Rimefrost Star
+parts:
+  - name: Star
+    worked: rounds
+    text: |
+      Rnd 1: 10 sc in magic ring, join. (10 sc)
+      Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (15 sc)
+      Rnd 3: *Ch 6, sc in 2nd ch from hook, hdc in next ch, dc in next ch, tr in each of next 2 ch, sk next 2 sc, sl st in next sc; rep from * 4 more times. (5 points)
+      Rnd 4: *Sc in each of the 5 ch along the other side of the point, ch 2, sc in each of the next 5 sts down the point, sl st in the sl st; rep from * 4 more times. (50 sc, 5 ch-2 sps)
+`,
 		"shells on a wide ring": `
 title: Sandpiper Cap
 gauge: 13 dc and 7 rounds = 10 cm
