@@ -42,8 +42,8 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && w.r.Row && have+p.before(&c.Target, s) == want {
 				continue // "(12 scallops)" along an edge worked sideways, one to a row
 			}
-			if c.Target.Sort == notation.OfName && have+splitAtJoin(r, c.Target.Name) == want {
-				continue // the last is completed where the round began
+			if c.Target.Sort == notation.OfName && (have+splitAtJoin(r, c.Target.Name) == want || have+w.beginsLike(c.Target.Name) == want) {
+				continue // the last is completed where the round began, or the first begun by a chain
 			}
 			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {

@@ -72,3 +72,26 @@ func likeNamed(r *fabric.Round, name string) int {
 	}
 	return n
 }
+
+// beginsLike is 1 when the round begins with a chain that counts and with it writes out
+// what the name stands for: "ch 4 (counts as dc, ch 1), dc in same st" is a V-st.
+func (w *roundWork) beginsLike(name string) int {
+	d := w.definitions[name]
+	if d == nil || len(d.makes) == 0 {
+		return 0
+	}
+	at := 0
+	for at < len(w.r.Stitches) && w.r.Stitches[at].Role == fabric.Travel {
+		at++
+	}
+	end := at + len(d.makes)
+	if end > len(w.r.Stitches) || w.r.Stitches[at].Role != fabric.Start || !w.r.Stitches[at].Counts {
+		return 0
+	}
+	for i, k := range d.makes {
+		if st := &w.r.Stitches[at+i]; st.Counted() != k || st.Group > 0 {
+			return 0
+		}
+	}
+	return 1
+}
