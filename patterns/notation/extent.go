@@ -165,18 +165,6 @@ func (p *parser) toLast() (Extent, bool) {
 			}
 			t = Target{}
 		}
-		if at := p.i; p.eat("and") {
-			// "until 1 tr and turning ch remain": the chain is a stitch of the row
-			p.eat("the")
-			if _, ok := p.startChain(); ok {
-				t = Target{}
-				for i := range n.Values {
-					n.Values[i]++
-				}
-			} else {
-				p.i = at
-			}
-		}
 		if to, ok := p.beforePlace(); ok {
 			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last tr before 2-ch sp"
 		}
