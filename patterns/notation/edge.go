@@ -267,20 +267,12 @@ func (s *Stitches) rate(of *Stitches) bool {
 	return true
 }
 
-// otherSideOfChain reads "on the underside of the foundation chain", "along the other side
-// of starting ch" behind a chain that is gone into.
-func (p *parser) otherSideOfChain() bool {
+// onChainEdge reads "on the underside of the foundation chain", "along the other side of
+// starting ch" behind a chain that is gone into.
+func (p *parser) onChainEdge() bool {
 	start := p.i
-	if p.eat("on", "along", "of", "at") {
-		p.eat("the")
-		if p.eat("underside", "bottom") || p.eat("other", "opposite", "under", "lower", "unused", "free") && p.eat("side", "edge") {
-			if p.eat("of") {
-				p.eat("the")
-				if (p.startingChain() || p.eat("foundation")) && p.ended() {
-					return true
-				}
-			}
-		}
+	if p.eat("on", "along", "of", "at") && p.flatEdge() == ChainEdge && p.ended() {
+		return true
 	}
 	p.i = start
 	return false

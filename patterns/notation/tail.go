@@ -27,7 +27,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Pick == Skipped && p.whose():
-		case pl.Target.Sort == ChainStitch && p.otherSideOfChain():
+		case pl.Target.Sort == ChainStitch && p.onChainEdge():
 			pl.Target.Name = ChainEdge // "any ch on the underside of the foundation chain"
 		case p.tok().is("of") && p.lastRepAhead():
 			return
