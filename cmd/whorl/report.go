@@ -74,6 +74,8 @@ type roundReport struct {
 	Stitches      int            `json:"stitches"` // that count
 	Chains        int            `json:"chains"`   // those that begin the round left out
 	Kinds         map[string]int `json:"kinds"`    // of the stitches that count
+	Groups        map[string]int `json:"groups"`   // shells and the like, by the file's names for them
+	Spaces        map[string]int `json:"spaces"`   // chain spaces, by their chains: "ch-2"
 	Increases     int            `json:"increases"`
 	Decreases     int            `json:"decreases"`
 	Circumference float64        `json:"circumference_mm"` // of a row, its length
@@ -139,7 +141,7 @@ func writeReport(out io.Writer, j *job) error {
 					continue
 				}
 				rr := roundReport{Label: round.Label, Number: round.Number, Line: round.Line,
-					Stitches: round.Count(), Chains: round.Chains(), Kinds: working.Kinds(round, j.pattern.Terms),
+					Stitches: round.Count(), Chains: round.Chains(), Kinds: working.Kinds(round, j.pattern.Terms), Groups: working.Groups(round, j.pattern), Spaces: working.Spaces(round),
 					Increases: round.Increases(), Decreases: round.Decreases()}
 				if form != nil {
 					m := &form.Parts[k].Rounds[n]
