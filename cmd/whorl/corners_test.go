@@ -22,7 +22,7 @@ func TestMotifsHaveCorners(t *testing.T) {
 		if status != statusDone {
 			t.Fatal(errs)
 		}
-		tops := topsOf(t, out, c.round)
+		tops := topsOf(t, strings.Fields(out)[0], c.round)
 		low, high := tops[0], tops[0]
 		for _, p := range tops {
 			for i := range p {

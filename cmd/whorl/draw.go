@@ -188,8 +188,7 @@ func (d *drawing) write(sheets []sheet, out io.Writer) error {
 	return nil
 }
 
-// choose is the pictures to draw: those of the file, or a stitch chart of every
-// part.
+// choose is the pictures to draw: those of the file, or the usual ones.
 func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	if d.size != "" {
 		i, err := sizeNamed(d.size, p.Sizes)
@@ -200,7 +199,7 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	}
 	l := p.Pictures
 	if len(l) == 0 {
-		l = chartOfEach(p)
+		l = usualPictures(p)
 	}
 	if d.picture == "" {
 		return l, nil
@@ -216,6 +215,19 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 		return []patterns.Picture{{Name: writeupDraw, Draw: writeupDraw}}, nil
 	}
 	return nil, fmt.Errorf("there is no picture %q; there are %s", d.picture, strings.Join(names, ", "))
+}
+
+// usualPictures are those of a file that asks for none: a stitch chart of every part,
+// the measurements of all sizes where a gauge gives any, and of a hat its shaping.
+func usualPictures(p *patterns.Pattern) []patterns.Picture {
+	l := chartOfEach(p)
+	if slices.ContainsFunc(p.Gauge, func(g patterns.Gauge) bool { return g.Over > 0 }) {
+		l = append(l, patterns.Picture{Name: "schematic", Draw: "schematic"})
+	}
+	if round := slices.IndexFunc(p.Parts, func(part patterns.Part) bool { return !part.Rows }); round >= 0 && len(p.Head) > 0 {
+		l = append(l, patterns.Picture{Name: "shaping", Draw: "shaping", Part: p.Parts[round].Name})
+	}
+	return l
 }
 
 // chartOfEach is a stitch chart of every part.

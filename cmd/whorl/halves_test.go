@@ -68,7 +68,7 @@ func TestSmallHalvesAreDrawnLarger(t *testing.T) {
 	for _, name := range strings.Fields(out) {
 		names = append(names, strings.TrimPrefix(filepath.Base(name), "ball-ball-"))
 	}
-	const want = "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg"
+	const want = "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg ball-schematic.svg"
 	if got := strings.Join(names, " "); status != statusDone || got != want {
 		t.Errorf("status %d, drawn %s, want %s: %s", status, got, want, errs)
 	}
