@@ -222,8 +222,8 @@ func (r *reader) worked(e, words entry, p Part) (rows bool) {
 	for _, l := range p.Text.Lines {
 		found[labelOf(l)]++
 	}
-	if t := p.tracks(r.p.Sizes); len(t) > 1 {
-		return t[0].Rows // each by its own labels
+	if l := p.starts(r.p.Sizes); len(l) > 1 {
+		return l[0].rows // each by its own labels
 	}
 	if (found[roundLabel] > 0) == (found[rowLabel] > 0) {
 		why := "its lines have no labels such as Rnd 1 or Row 1"

@@ -1,127 +1,270 @@
 package patterns
 
 import (
-	"regexp"
+	"cmp"
+	"slices"
 	"strings"
-
-	"whorl/patterns/fault"
 )
 
-// pieceHead is a line that begins the words of one of several like pieces: "Second flap:",
-// "Left strap".
-var pieceHead = regexp.MustCompile(`(?i)^(first|second|third|1st|2nd|3rd|left|right|other)[ -]((?:ear[ -]?)?[a-z]+)(?: *[:.] *|$)`)
+// start is where one of the pieces begins that a part tells of one behind the other, and
+// what it hangs on.
+type start struct {
+	line, words int    // its first line, and the first behind a title that is only its name
+	name, piece string // as in Part; "" where the words do not say
+	rows        bool   // by the last number in it
+	from        string // as in Part
+	edge        string // of the piece before, that it is worked on: "edge", "row ends"; else ""
+}
 
 // pieces are the parts that a part tells of one behind the other, as designers tell of
-// a brim and the body on it, of two ear flaps or of a square and its border; most are one.
-func (p Part) pieces(sizes []string) (list []Part) {
-	for _, t := range p.tracks(sizes) {
-		for _, piece := range t.alike() {
-			list = append(list, piece.bordered()...)
-		}
-	}
-	return list
-}
-
-// roundOne and rowLine are lines that begin with the label of a first round, and of a row;
-// borderHead is the heading of what goes round a piece, borderLine one with the work
-// behind it, and roundIt are words that tell of its edge.
-var (
-	roundOne   = regexp.MustCompile(`(?i)^(?:(?:edging|border) )?(?:round|rnd|rd)\.? *1\b|^(?:1st|first) (?:round|rnd|rd)\b`)
-	rowLine    = regexp.MustCompile(`(?i)^\s*(?:(?:rows?|r) ?\.? ?\d|\d+(?:st|nd|rd|th) rows?\b|(?:first|next|foundation|set-up) row\b)`)
-	borderHead = regexp.MustCompile(`(?i)^((?:[a-z]+ )?(?:border|edging|edge|trim|surround))\b[^.]*[:.]?$`)
-	borderLine = regexp.MustCompile(`(?i)^(border|edging|surround): .*\b(?:corner|evenly (?:all )?a?round)`)
-	roundIt    = regexp.MustCompile(`(?i)corner|last st|last dc|last sc|foundation|starting ch|four (?:sides|edges)|all (?:sides|edges|the way)|side edge|row[ -]ends|left edge|right edge`)
-)
-
-// bordered sets apart the rounds that go on from the last of the rows along the edge of a
-// piece, numbered from 1 again: a border told in the words of the piece.
-func (p Part) bordered() []Part {
-	if !p.Rows || p.From != "" {
+// a brim and the body on it, of two ear flaps, of legs and the body that joins them, or
+// of a square and its border; most are one.
+func (p Part) pieces(sizes []string) []Part {
+	starts := p.starts(sizes)
+	if len(starts) == 1 {
 		return []Part{p}
 	}
-	rows, head := false, -1
-	for i, line := range p.Text.Lines {
-		switch {
-		case rowLine.MatchString(line):
-			rows, head = true, -1
-			continue
-		case borderHead.MatchString(line):
-			head = i
-			continue
-		case !rows || !roundOne.MatchString(line) && !borderLine.MatchString(line):
-			continue
-		}
-		name, from := "Border", i
-		if head >= 0 {
-			name, from = borderHead.FindStringSubmatch(p.Text.Lines[head])[1], head
-		} else if m := borderLine.FindStringSubmatch(line); m != nil {
-			name = m[1]
-		} else if !roundIt.MatchString(line) {
-			return []Part{p}
-		}
-		piece, border := p, p
-		if piece.Name == "" {
-			piece.Name = "Main piece"
-		}
-		piece.Text = Text{Lines: p.Text.Lines[:from], First: p.Text.First, Columns: p.Text.Columns[:from]}.trimmed()
-		border.Name, border.Rows, border.Piece = name, false, ""
-		border.Pos = fault.Pos{Line: p.Text.First + from, Column: p.Text.Columns[from]}
-		border.From, border.FromPos = piece.Called()+" edge", border.Pos
-		border.Text = Text{Lines: p.Text.Lines[from:], First: p.Text.First + from, Columns: p.Text.Columns[from:]}.trimmed()
-		return []Part{piece, border}
-	}
-	return []Part{p}
-}
-
-// alike are the pieces that headings such as "First flap" and "Second flap" tell apart.
-func (p Part) alike() []Part {
-	if !p.Rows {
-		return p.limbs()
-	}
-	var heads []int
-	noun := ""
-	for i, line := range p.Text.Lines {
-		m := pieceHead.FindStringSubmatch(line)
-		if m == nil || trackWord(m[2]) {
-			continue
-		}
-		n := strings.ToLower(strings.NewReplacer(" ", "", "-", "").Replace(m[2]))
-		if noun == "" {
-			noun = n
-		}
-		if n == noun {
-			heads = append(heads, i)
-		}
-	}
-	if len(heads) < 2 {
-		return p.alongEnds()
-	}
 	var list []Part
-	for k, from := range heads {
+	for k, s := range starts {
 		to := len(p.Text.Lines)
-		if k+1 < len(heads) {
-			to = heads[k+1]
+		if k+1 < len(starts) {
+			to = starts[k+1].line
 		}
-		m := pieceHead.FindStringSubmatch(p.Text.Lines[from])
 		one := p
-		if one.Piece = m[1] + " " + m[2]; k == 0 {
-			from = 0
-		} else {
-			one.Name = one.Piece
-			one.Pos = fault.Pos{Line: p.Text.First + from, Column: p.Text.Columns[from]}
+		one.Name, one.Piece, one.Rows, one.From = s.name, s.piece, s.rows, s.from
+		one.Text = Text{Lines: p.Text.Lines[s.words:to], First: p.Text.First + s.words, Columns: p.Text.Columns[s.words:to]}.trimmed()
+		if k > 0 {
+			one.Pos = p.Text.Pos(s.line, 0)
 		}
-		one.Text = Text{Lines: p.Text.Lines[from:to], First: p.Text.First + from, Columns: p.Text.Columns[from:to]}.trimmed()
+		if s.edge != "" {
+			one.From, one.FromPos = list[k-1].Called()+" "+s.edge, one.Pos
+		}
 		list = append(list, one)
 	}
 	return list
 }
 
-// trackWord reports whether a word names rounds or sides rather than a piece: "First
-// row:", "Right side:".
-func trackWord(w string) bool {
-	switch strings.ToLower(w) {
-	case "row", "rows", "rnd", "rnds", "round", "rounds", "side", "half", "size", "time", "edge", "colour", "color", "stripe", "repeat", "section", "part", "step":
-		return true
+// walk goes over the lines of a part and finds where pieces begin.
+type walk struct {
+	Part
+	sizes    []string
+	starts   []start
+	title    start  // the first piece, where a title names it
+	numbered bool   // a number has been told
+	rows     bool   // it was one of rows
+	last     int    // the last line with a label
+	told     int    // lines with labels in the piece
+	heads    []head // headings of like pieces, since the numbers began
+	joined   bool   // a round has gone over several pieces
+}
+
+// head is the heading of one of several like pieces: "Second flap:", "Left strap".
+type head struct {
+	line         int
+	called, noun string
+}
+
+// starts are the beginnings of the pieces, the first of them that of the part itself.
+func (p Part) starts(sizes []string) []start {
+	w := walk{Part: p, sizes: sizes, last: -1, starts: []start{{name: p.Name, rows: p.Rows, from: p.From}}}
+	for i, line := range p.Text.Lines {
+		l := trackOf(line)
+		w.alike(i)
+		w.anew(i, l)
+		w.bordered(i)
+		w.alongEnds(i, l)
+		w.overLimbs(i, l)
+		if l.is() {
+			w.told++
+		}
+		if l.is() || labelOf(line) != noLabel {
+			w.last = i
+		}
 	}
-	return false
+	return w.starts
+}
+
+func (w *walk) now() *start { return &w.starts[len(w.starts)-1] }
+
+// begin begins a piece, and takes back one that has nothing but this heading.
+func (w *walk) begin(s start) {
+	if k := len(w.starts) - 1; k > 0 && w.starts[k].line == s.line {
+		w.starts = w.starts[:k]
+	}
+	w.starts = append(w.starts, s)
+	w.told, w.last = 0, s.words-1
+}
+
+// anew begins a piece where the numbers begin anew under a title, or go over from rows to
+// rounds or back: a brim in rows and the body on it. Titles that name one of the sizes
+// are none. As long as there is one piece, it is worked as the file says.
+func (w *walk) anew(i int, l track) {
+	if l.number == "" {
+		return
+	}
+	first, now, was := &w.starts[0], w.now(), w.rows
+	w.rows = l.rows
+	if !w.numbered {
+		w.numbered = true
+		if at, name := w.beginning(0, i); at == 0 && w.Name == "" {
+			w.title = start{words: behindTitle(at, name), name: name}
+		}
+		return
+	}
+	at, name := w.beginning(w.last+1, i)
+	if l.number != "1" || l.rows == was && (name == "" || pieceHead.MatchString(name)) {
+		if len(w.starts) > 1 && now.edge == "" {
+			now.rows = l.rows // one piece that goes on
+		}
+		return
+	}
+	if len(w.starts) == 1 {
+		first.rows = was
+	}
+	if first.name == "" {
+		first.name, first.words = cmp.Or(w.title.name, w.inWay(first.rows)), w.title.words
+	}
+	s := start{line: at, words: behindTitle(at, name), name: name, rows: l.rows}
+	along := roundIt.MatchString(ends.ReplaceAllString(w.Text.Lines[i], ""))
+	if was && !l.rows && (borderHead.MatchString(name) || name == "" && along) {
+		s.edge, s.name = "edge", cmp.Or(name, "Border")
+	}
+	s.name = cmp.Or(s.name, w.inWay(s.rows))
+	w.begin(s)
+	w.heads = slices.DeleteFunc(w.heads, func(h head) bool { return h.line < s.words })
+	w.joined = false
+}
+
+// beginning is the line that a piece begins with whose first label stands in line to, and
+// what it is called, "" where the words do not say: its title, or else where work begins
+// anew. The lines from number from on have no labels; what stands before the beginning
+// belongs to the piece before.
+func (w *walk) beginning(from, to int) (line int, name string) {
+	for i := from; i < to; i++ {
+		if l := w.Text.Lines[i]; titleLine.MatchString(l) && len(strings.Fields(l)) <= 6 && !noTitle.MatchString(l) && !namesSize(l, w.sizes) {
+			name = strings.TrimSpace(strings.NewReplacer("[", "(", "]", ")", ":", "").Replace(l))
+			if words, _, _ := strings.Cut(name, "("); strings.ToUpper(words) == words {
+				name = words[:1] + strings.ToLower(words[1:]) + strings.TrimPrefix(name, words) // MAIN PART
+			}
+			return i, name
+		}
+	}
+	for i := from; i < to; i++ {
+		if beginsWork.MatchString(w.Text.Lines[i]) {
+			return i, ""
+		}
+	}
+	return to, ""
+}
+
+// behindTitle is the line behind a title that is the name and no more than that.
+func behindTitle(line int, name string) int {
+	if name == "" || strings.Contains(name, "(") && !makesSeveral.MatchString(name) {
+		return line
+	}
+	return line + 1
+}
+
+// inWay is what a piece is called that has no name of its own, beside others.
+func (w *walk) inWay(rows bool) string {
+	how := "rounds"
+	if rows {
+		how = "rows"
+	}
+	if w.Name == "" {
+		return "Part in " + how
+	}
+	return w.Called() + ", " + how
+}
+
+// bordered begins the rounds that go on from the last of the rows along the edge of a
+// piece: a border told in the words of the piece.
+func (w *walk) bordered(i int) {
+	line, now := w.Text.Lines[i], w.now()
+	m := borderLine.FindStringSubmatch(line)
+	if !now.rows || now.from != "" || now.edge != "" || w.told == 0 || borderHead.MatchString(line) || m == nil && !roundOne.MatchString(line) {
+		return
+	}
+	s := start{line: i, edge: "edge"}
+	for at := w.last + 1; at < i; at++ {
+		if h := borderHead.FindStringSubmatch(w.Text.Lines[at]); h != nil {
+			s.line, s.name = at, h[1]
+		}
+	}
+	if s.name == "" && m != nil {
+		s.name = m[1]
+	} else if s.name == "" && !roundIt.MatchString(line) {
+		return
+	}
+	s.name, s.words = cmp.Or(s.name, "Border"), s.line
+	now.name = cmp.Or(now.name, "Main piece")
+	w.begin(s)
+}
+
+// alike begins a piece at the second of headings such as "First flap" and "Second flap",
+// and at each behind it. In rounds they wait for what joins them.
+func (w *walk) alike(i int) {
+	m := pieceHead.FindStringSubmatch(w.Text.Lines[i])
+	if m == nil || trackWord(m[2]) {
+		return
+	}
+	h := head{i, m[1] + " " + m[2], strings.ToLower(strings.NewReplacer(" ", "", "-", "").Replace(m[2]))}
+	w.heads = append(w.heads, h)
+	k := len(w.starts) - 1
+	for w.starts[k].edge != "" {
+		k-- // the border of the piece before is done
+	}
+	if before := &w.starts[k]; before.rows && len(w.heads) > 1 && h.noun == w.heads[0].noun {
+		s := *before
+		before.piece = cmp.Or(before.piece, w.heads[0].called)
+		s.line, s.words, s.name, s.piece = i, i, h.called, h.called
+		w.begin(s)
+	}
+}
+
+// alongEnds begins a piece where a row turns the corner and goes along the ends of those
+// before it: "Heading / Row 81: working along the straight edge, 2 dc in each row end".
+func (w *walk) alongEnds(i int, l track) {
+	now := w.now()
+	if !l.is() || !now.rows || now.edge != "" || now.piece != "" || w.told < 2 || !intoEnds.MatchString(w.Text.Lines[i]) {
+		return
+	}
+	s := start{line: i, name: "Along the edge", rows: l.rows, edge: "row ends"}
+	for s.line > now.words && heading(w.Text.Lines[s.line-1]) && !trackOf(w.Text.Lines[s.line-1]).is() {
+		if s.line--; w.Text.Lines[s.line] != "" {
+			s.name = strings.TrimSuffix(w.Text.Lines[s.line], ":")
+		}
+	}
+	s.words = s.line
+	now.name = cmp.Or(now.name, "Piece")
+	w.begin(s)
+}
+
+// overLimbs begins the body that a round joins from the pieces before it: two legs, told
+// once or each under a heading of its own.
+func (w *walk) overLimbs(i int, l track) {
+	noun, now := joinsLimbs(w.Text.Lines[i]), w.now()
+	if now.rows || now.edge != "" || !l.rounds || noun == "" || w.joined {
+		return
+	}
+	if w.joined = true; w.told == 0 {
+		return
+	}
+	at := i
+	for at > now.words && !trackOf(w.Text.Lines[at-1]).is() && (heading(w.Text.Lines[at-1]) || goesAcross.MatchString(w.Text.Lines[at-1])) {
+		at--
+	}
+	body := start{line: at, words: at, name: cmp.Or(now.name, "Body")}
+	w.heads = slices.DeleteFunc(w.heads, func(h head) bool {
+		return h.line < now.words || h.line >= at || strings.TrimSuffix(h.noun, "s") != noun
+	})
+	if len(w.heads) < 2 {
+		now.name = capital(noun) + " (make 2)"
+	} else {
+		now.name, now.piece = capital(w.heads[0].called), w.heads[0].called
+		for _, h := range w.heads[1:] {
+			w.begin(start{line: h.line, words: h.line, name: capital(h.called), piece: h.called})
+		}
+	}
+	w.begin(body)
 }
