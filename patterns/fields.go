@@ -90,8 +90,7 @@ func (r *reader) gauges(e entry) []Gauge {
 			parts = append(parts, line.clauses()...)
 		}
 		for _, line := range parts {
-			if len(list) == maxGauges {
-				r.at(n, codeLimit, fmt.Sprintf("there are more than %d lines of gauge", maxGauges), "")
+			if r.beyond(n, len(list), maxGauges, "lines of gauge") {
 				return list
 			}
 			g, bad := readGauge(line.text)
@@ -189,18 +188,13 @@ func (r *reader) gaugeLines(n *yaml.Node) []passage {
 
 // definitions reads the designer's special stitches.
 func (r *reader) definitions(e entry) []Definition {
-	if !e.given() {
-		return nil
-	}
 	const help = "Write each on a line of its own, as: fan: (2 dc, ch 1, 2 dc) in same st"
-	if e.value.Kind != yaml.MappingNode {
-		r.wrongType(e, "a set of names with their words", help)
+	if !r.given(e, yaml.MappingNode, "a set of names with their words", help) {
 		return nil
 	}
 	var list []Definition
 	for _, f := range r.entries(e.value, strings.ToLower) {
-		if len(list) == maxStitches {
-			r.at(f.key, codeLimit, fmt.Sprintf("there are more than %d special stitches", maxStitches), "")
+		if r.beyond(f.key, len(list), maxStitches, "special stitches") {
 			break
 		}
 		d := Definition{Pos: pos(f.key), Name: f.name()}

@@ -24,17 +24,12 @@ const figuresHelp = "Write each on a line of its own, as: chain width: 0.8"
 // figures reads the map of figures. Whether there is such a figure, and whether
 // it can be that large, is not known here.
 func (r *reader) figures(e entry) []Figure {
-	if !e.given() {
-		return nil
-	}
-	if e.value.Kind != yaml.MappingNode {
-		r.wrongType(e, "a set of names with their figures", figuresHelp)
+	if !r.given(e, yaml.MappingNode, "a set of names with their figures", figuresHelp) {
 		return nil
 	}
 	var list []Figure
 	for _, f := range r.entries(e.value, strings.ToLower) {
-		if len(list) == maxStitches {
-			r.at(f.key, codeLimit, fmt.Sprintf("there are more than %d figures", maxStitches), "")
+		if r.beyond(f.key, len(list), maxStitches, "figures") {
 			break
 		}
 		s := r.str(f)

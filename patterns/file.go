@@ -242,6 +242,25 @@ func (r *reader) wrongType(e entry, wanted, help string) {
 	r.at(e.value, codeType, fmt.Sprintf("%s must be %s, but this is %s", quote(e.name()), wanted, is), help)
 }
 
+// given reports whether a value is given and of a kind; one of another kind is a fault.
+func (r *reader) given(e entry, kind yaml.Kind, wanted, help string) bool {
+	if e.given() && e.value.Kind != kind {
+		r.wrongType(e, wanted, help)
+		return false
+	}
+	return e.given()
+}
+
+// beyond reports whether a list has all that it may have, so that what stands at a node is
+// too much: a fault. One entry may have added several.
+func (r *reader) beyond(n *yaml.Node, has, limit int, of string) bool {
+	if has < limit {
+		return false
+	}
+	r.at(n, codeLimit, fmt.Sprintf("there are more than %d %s", limit, of), "")
+	return true
+}
+
 // str is a value that is one line of text, "" where it is not given.
 func (r *reader) str(e entry) string {
 	return strings.Join(strings.Fields(r.paragraphs(e)), " ")

@@ -55,8 +55,7 @@ func (r *reader) partList(nodes []*yaml.Node) []Part {
 	var list []Part
 	seen := map[string]int{}
 	for _, n := range nodes {
-		if len(list) == maxParts {
-			r.at(n, codeLimit, fmt.Sprintf("there are more than %d parts", maxParts), "")
+		if r.beyond(n, len(list), maxParts, "parts") {
 			break
 		}
 		if n.Kind != yaml.MappingNode {

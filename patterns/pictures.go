@@ -27,18 +27,13 @@ const pictureHelp = "Write the pictures as a list:\npictures:\n  - {name: crown,
 
 // pictures reads the list of pictures asked for.
 func (r *reader) pictures(e entry) []Picture {
-	if !e.given() {
-		return nil
-	}
-	if e.value.Kind != yaml.SequenceNode {
-		r.wrongType(e, "a list", pictureHelp)
+	if !r.given(e, yaml.SequenceNode, "a list", pictureHelp) {
 		return nil
 	}
 	var list []Picture
 	seen := map[string]int{}
 	for _, n := range e.value.Content {
-		if len(list) == maxPictures {
-			r.at(n, codeLimit, fmt.Sprintf("there are more than %d pictures", maxPictures), "")
+		if r.beyond(n, len(list), maxPictures, "pictures") {
 			break
 		}
 		if n.Kind != yaml.MappingNode {

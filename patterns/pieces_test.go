@@ -81,6 +81,20 @@ func TestLoosePieces(t *testing.T) {
 	}
 }
 
+// The pieces of a part count towards the most parts that a file may have, also past it.
+func TestManyPieces(t *testing.T) {
+	text := "title: A\nparts:\n"
+	for i := range maxParts + 1 {
+		text += fmt.Sprintf("  - {name: P%d, worked: rounds, text: \"Rnd 1: sc\"}\n", i)
+		if i == maxParts-2 {
+			text += "  - name: Flaps\n    worked: rows\n    text: |\n      First flap\n      Row 1: sc\n      Second flap\n      Row 1: sc\n"
+		}
+	}
+	if _, err := Read("a.yaml", []byte(text)); err == nil || !strings.Contains(err.Error(), "more than 200 parts") {
+		t.Errorf("%v", err)
+	}
+}
+
 func TestOwnWords(t *testing.T) {
 	for from, own := range map[string]bool{"lower edge": true, "the long side": true, "row ends": true, "last round": true,
 		"e": false, "s": false, "long sid": false, "Brim edge": false, " ": false} {

@@ -16,11 +16,7 @@ const (
 
 // post reads the widths that a post's pictures are wanted in.
 func (r *reader) post(e entry) []int {
-	if !e.given() {
-		return nil
-	}
-	if e.value.Kind != yaml.MappingNode {
-		r.wrongType(e, "a set of keys", postHelp)
+	if !r.given(e, yaml.MappingNode, "a set of keys", postHelp) {
 		return nil
 	}
 	m := r.mapping(e.value, "a post", postKeys)
@@ -35,8 +31,7 @@ func (r *reader) post(e entry) []int {
 	}
 	var widths []int
 	for _, n := range nodes {
-		if len(widths) == mostWidths {
-			r.at(n, codeLimit, fmt.Sprintf("there are more than %d widths", mostWidths), "")
+		if r.beyond(n, len(widths), mostWidths, "widths") {
 			break
 		}
 		if n.Kind == yaml.ScalarNode && isNull(n) {
