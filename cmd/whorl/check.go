@@ -151,6 +151,9 @@ func writeRounds(t io.Writer, part *fabric.Part, form *geometry.PartForm, terms 
 		first, was, count = r.Label, row, 1
 	}
 	flush()
+	if r := part.Seam; r != nil {
+		fmt.Fprintf(t, "    %s\t%d\t%d\t-\t-\t-\t-\t-\t-\t  %s\n", r.Label, r.Count(), r.Chains(), kindsLine(r, terms))
+	}
 }
 
 // degrees is an angle: "90°", "−12°".

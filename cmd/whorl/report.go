@@ -140,9 +140,8 @@ func writeReport(out io.Writer, j *job) error {
 				if round.Carried {
 					continue
 				}
-				rr := roundReport{Label: round.Label, Number: round.Number, Line: round.Line,
-					Stitches: round.Count(), Chains: round.Chains(), Kinds: working.Kinds(round, j.pattern.Terms), Groups: working.Groups(round, j.pattern), Spaces: working.Spaces(round),
-					Increases: round.Increases(), Decreases: round.Decreases()}
+				rr := countsOf(round, j.pattern)
+				rr.Increases, rr.Decreases = round.Increases(), round.Decreases()
 				if form != nil {
 					m := &form.Parts[k].Rounds[n]
 					rr.Circumference, rr.Radius, rr.Height = cut(m.Circumference), cut(m.Radius), cut(m.Height)
@@ -150,6 +149,9 @@ func writeReport(out io.Writer, j *job) error {
 					rr.SettledRadius, rr.SettledHeight, rr.Lean = cut(m.R), cut(m.Z), cut(m.Angle)
 				}
 				p.Rounds = append(p.Rounds, rr)
+			}
+			if part.Seam != nil {
+				p.Rounds = append(p.Rounds, countsOf(part.Seam, j.pattern))
 			}
 			if form != nil {
 				p.Shape = shaping.Shape(part, form.Parts[k])
@@ -182,6 +184,13 @@ func writeReport(out io.Writer, j *job) error {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(r)
+}
+
+// countsOf are the counts of a round; for a seam through both layers, which has no size of
+// its own, they are all there is.
+func countsOf(r *fabric.Round, p *patterns.Pattern) roundReport {
+	return roundReport{Label: r.Label, Number: r.Number, Line: r.Line, Stitches: r.Count(), Chains: r.Chains(),
+		Kinds: working.Kinds(r, p.Terms), Groups: working.Groups(r, p), Spaces: working.Spaces(r)}
 }
 
 // findings are the findings of a part.

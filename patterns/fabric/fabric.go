@@ -20,6 +20,10 @@ type Part struct {
 	// may be a foundation (Number 0), a ring or a starting chain, or the round
 	// that the part goes on from (Carried).
 	Rounds []*Round
+	// Seam is the row of stitches through both layers that closes the last round folded
+	// flat, or joins it to another piece; nil for none. Folded flat, each stitch stands on
+	// two of that round's, one of either layer. It is none of Rounds.
+	Seam *Round
 	// From is the part whose edge this one is picked up along, or -1.
 	From int
 }

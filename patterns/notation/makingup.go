@@ -53,8 +53,13 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
-	if p.i = start; p.eat("working", "work") && p.eat("through") && p.eat("both", "all", "the", "two") {
-		if p.eat("layers", "layer", "thicknesses", "sides") {
+	if p.i = start; p.eat("working", "work", "going", "inserting") {
+		p.eatAll("the", "hook")
+		p.eat("hook")
+		if p.throughBoth() {
+			if p.tok().is("to") {
+				p.i = p.phraseEnd() // "to close the opening"
+			}
 			comma := p.i
 			if p.eatKind(tComma); p.tok().kind == tStar || p.tok().kind == tOpen {
 				p.i = comma // a round that goes on as any other
@@ -62,9 +67,11 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			}
 			if p.instructs(p.i) {
 				// "working through both layers, 4 sc"
-				n := p.seamOf()
+				p.eat("work", "make")
+				n, of := p.seamOf()
 				p.i = p.phraseEnd()
-				return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n}, nil
+				p.work = p.work || p.labelled
+				return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n, Of: of}, nil
 			}
 		}
 	}
@@ -73,10 +80,15 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
 	}
 	p.i = start
-	p.eat("work")
-	if n := p.seamOf(); p.i > start && p.throughBoth() {
-		p.i = p.sentenceEnd()
-		return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n}, nil
+	p.seamLead()
+	if at := p.i; !p.tok().is("working", "going") {
+		if n, of := p.seamOf(); p.i > at && p.throughBoth() {
+			if p.i = p.sentenceEnd(); p.labelled {
+				p.i = p.beforeCount(start, p.i)
+				p.work = true
+			}
+			return &Note{Span: p.from(start), Text: p.words(start), Closes: true, Seam: n, Of: of}, nil
+		}
 	}
 	p.i = start
 	p.eat("work")
@@ -123,58 +135,6 @@ func (p *parser) assembles() bool {
 		}
 	}
 	return false
-}
-
-// throughBoth reads "through both layers", "(through both thicknesses)".
-func (p *parser) throughBoth() bool {
-	start := p.i
-	open := p.eatKind(tOpen)
-	p.eatKind(tComma)
-	p.eat("working", "worked")
-	if p.eat("through", "thru") {
-		p.eat("the")
-		if p.eat("both", "all", "two", "double") {
-			p.eat("the")
-			if p.eat("layers", "layer", "thicknesses", "thickness", "pieces", "sides", "edges") {
-				return !open || p.eatKind(tClose)
-			}
-		}
-	}
-	p.i = start
-	return false
-}
-
-// seamAt reports whether stitches through both layers begin at token i.
-func (p *parser) seamAt(i int) bool {
-	at := p.i
-	defer func() { p.i = at }()
-	p.i = i
-	p.eat("work", "make")
-	p.seamOf()
-	return p.i > i && p.throughBoth()
-}
-
-// seamOf reads the stitches of a seam, "sc 5", "5 sc", "sc in next 5 sts", "sc across",
-// and gives how many they are; unset where that is not said.
-func (p *parser) seamOf() (n Num) {
-	start := p.i
-	work, faults := p.work, len(p.faults)
-	it, ok := p.stitches()
-	p.work, p.faults = work, p.faults[:faults]
-	s, _ := it.(*Stitches)
-	if !ok || !s.What.Kind.Is() {
-		p.i = start
-		return n
-	}
-	switch n = s.N; {
-	case s.Times.Set() || len(s.Places) > 1:
-		return Num{}
-	case len(s.Places) == 1 && !n.Set():
-		n = s.Places[0].N
-	case len(s.Places) == 1 && !(s.Places[0].Pick == Each && s.Places[0].Extent.Sort != NoExtent):
-		return Num{}
-	}
-	return n
 }
 
 // hangingLoop takes chains that are closed where the round was joined, before the yarn is

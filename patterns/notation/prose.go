@@ -184,7 +184,7 @@ func (p *parser) advice(b *block) bool {
 			if p.toks[j].is("and", "then") && (p.ends(j+1) || p.seamAt(j+1)) {
 				return p.note(b, start, j)
 			}
-			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash) && j+1 < end && p.instructs(j+1) {
+			if k := p.toks[j].kind; (k == tComma || k == tColon || k == tDash || k == tSemi && !p.stitchy(start, j)) && j+1 < end && (p.instructs(j+1) || p.seamAt(j+1)) {
 				return p.note(b, start, j)
 			}
 		}

@@ -154,7 +154,7 @@ func (p *parser) statedUpTo(close int) *Stated {
 }
 
 // ofSeam makes a count of slip stitches behind a note a remark: they are those of a
-// seam, and none of the fabric. What a count says of the chain goes to that.
+// seam, and none of the fabric, where that is no row of its own. What a count says of the chain goes to that.
 func (b *block) ofSeam(l []*Stated) {
 	b.ofChain(l[0].Counting)
 	n := len(b.items)
@@ -164,7 +164,7 @@ func (b *block) ofSeam(l []*Stated) {
 	note, ok := b.items[n-1].(*Note)
 	for _, s := range l {
 		for i := range s.Counts {
-			if c := &s.Counts[i]; ok && (note.Closes || c.Target.Kind == stitch.Of(stitch.Slip)) {
+			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip) || c.Target.Kind == stitch.Of(stitch.Slip)) {
 				c.Target.Sort = Remark
 			}
 		}

@@ -301,8 +301,10 @@ type (
 		Text string
 		// Closes is set when it closes the piece by a seam through both layers.
 		Closes bool
-		// Seam is how many stitches such a seam has; unset when not said.
+		// Seam is how many stitches such a seam has, unset when not said, and Of their
+		// kind, where it is said.
 		Seam Num
+		Of   stitch.Kind
 		// Heading is set when it is a line that names what follows: "Edging".
 		Heading bool
 		// Doubt is the fault that these words are, unless the count stated for the

@@ -28,7 +28,7 @@ var update = flag.Bool("update", false, "rewrite the expected results in testdat
 // A stitch is written kind@place: 3 is the third stitch of the round below (in
 // the direction of that round), s2 its second chain space, c4 its fourth chain,
 // R the ring, e5 the fifth row end, and a place two rounds down has a ' behind
-// it. f, b, F, B before a number are the front loop, the back loop, the front
+// it. A seam through both layers is the last round where there is one. f, b, F, B before a number are the front loop, the back loop, the front
 // and the back post; < is the gap before the stitch. A beginning chain is
 // +3, or +3=dc when it counts; a join is J. What does not count has ~ before
 // it.
@@ -132,6 +132,11 @@ func (c *testCase) result() []string {
 		part := f.Parts[len(f.Parts)-1]
 		if len(part.Rounds) == 0 {
 			continue
+		}
+		if part.Seam != nil {
+			closed := *part
+			closed.Rounds = append(closed.Rounds[:len(closed.Rounds):len(closed.Rounds)], part.Seam)
+			part = &closed
 		}
 		size := ""
 		if f.Size != "" {

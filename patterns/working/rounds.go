@@ -20,7 +20,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		return false
 	}
 	if closesPiece(text.Items) {
-		p.closedFlat(label, text)
+		if p.closedFlat(label, text) && last {
+			p.seamRow(label, text, number)
+		}
 		p.number = number
 		return true // a seam that closes the piece is no round of it
 	}

@@ -350,7 +350,7 @@ func goesOn(items []notation.Item) bool {
 func isNote(it notation.Item) bool {
 	switch it := it.(type) {
 	case *notation.Note:
-		return !it.Clause()
+		return !it.Clause() && !it.Of.Is()
 	case *notation.FastenOff:
 		return true
 	}
