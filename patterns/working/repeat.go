@@ -133,9 +133,10 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		}
 		w.back(whole)
 	}
+	done := len(w.r.Stitches)
 	if r.Omit == 0 && w.endingReplaces(r, run) {
 		h = w.runsOut(r.Ending[0].Where(), 1)
-	} else if h = w.exec(rest); h == nil && r.Ending != nil && len(w.passed) > passed {
+	} else if h = w.exec(rest); h == nil && (r.Ending != nil && len(w.passed) > passed || w.turningTwice(done, rest)) {
 		passes = true // only if nothing comes out better
 	} else if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
 		if run.why != nil && run.why.out && w.leftover() > 0 {
@@ -221,6 +222,23 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 	return false
 }
 
+// turningTwice reports whether words behind a repeat along a row, "dc in 3rd ch of turning
+// ch", work into the chain that the last repeat has been worked in already.
+func (w *roundWork) turningTwice(done int, rest []notation.Item) bool {
+	n := len(w.r.Repeats)
+	if n == 0 || !w.r.Row || done >= len(w.r.Stitches) || done <= w.r.Repeats[n-1].From {
+		return false
+	}
+	for _, it := range rest {
+		if p := firstPlace(it); p != nil && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain) {
+			return w.shares(w.r.Repeats[n-1].From, done)
+		} else if needsPlaces([]notation.Item{it}) {
+			return false
+		}
+	}
+	return false
+}
+
 // twiceIn reports whether an ending that names the last place of the round goes
 // into one that the stitches just before it, from first on, have been worked in.
 func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
@@ -231,7 +249,13 @@ func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
 			break
 		}
 	}
-	for i := from; named && i < len(w.r.Stitches); i++ {
+	return named && w.shares(first, from)
+}
+
+// shares reports whether the next stitch made from number from on that stands on anything
+// stands on what one between first and from does.
+func (w *roundWork) shares(first, from int) bool {
+	for i := from; i < len(w.r.Stitches); i++ {
 		if on := w.r.Stitches[i].On; len(on) > 0 {
 			for k := first; k < from; k++ {
 				if o := w.r.Stitches[k].On; len(o) > 0 && o[len(o)-1] == on[0] {
