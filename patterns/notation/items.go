@@ -141,6 +141,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.alongSides(sentence) || b.namesMade() {
 		return nil
 	}
+	if !sentence && b.afterRef() && p.lastInTurning() == 0 && !p.inStripes() {
+		if ok, f := b.changed(); ok || f != nil {
+			return f
+		}
+	}
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {
 		return nil // "Rep last rnd 4 times, working around the post of each FPdc as before"
 	}

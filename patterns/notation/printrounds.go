@@ -32,6 +32,13 @@ func (s Style) ref(r *Ref) string {
 	if r.Times.Set() {
 		text += s.timesMore(r)
 	}
+	if r.Change != nil {
+		mark := ", "
+		if strings.HasPrefix(r.Change.Text, "in ") || strings.HasPrefix(r.Change.Text, "but ") {
+			mark = " "
+		}
+		return text + s.endingRound(r.End) + mark + s.Advice(r.Change.Text)
+	}
 	return text + s.along(r.Along) + s.endingRound(r.End)
 }
 

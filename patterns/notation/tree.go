@@ -252,6 +252,8 @@ type (
 		// Every is set when each of the rounds is shaped: "on every round".
 		Every bool
 		Along *Along // how their sides differ; nil when nothing is said of it
+		// Change is what else is different; nil for nothing.
+		Change *Change
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {

@@ -401,7 +401,10 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	if !ok || p.besides(r, ref) {
 		return
 	}
-	of = led(r, of)
+	if of, ok = p.changed(r, ref, led(r, of)); !ok {
+		return
+	}
+	defer func(before int) { p.borneOut(r, ref.Change, len(p.part.Rounds)-before) }(len(p.part.Rounds))
 	for i := 0; i < n && !p.broken; i++ {
 		text := of[i%len(of)]
 		if ref.Along == nil {
