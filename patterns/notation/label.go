@@ -26,6 +26,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 		f = p.stuck()
 	}
 	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
+	p.zeros(r)
 	return r, f
 }
 

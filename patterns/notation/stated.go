@@ -216,7 +216,7 @@ func (p *parser) countList() *Stated {
 			}
 			p.i = back
 		}
-		half := p.halfOrFull()
+		half := !p.ownAt() && p.halfOrFull()
 		if w, ok := p.legged(); ok && w.Kind.Shape == stitch.Picot {
 			// However they are closed.
 			c.Target = Target{Sort: Remark, Text: p.words(back)}
@@ -227,6 +227,9 @@ func (p *parser) countList() *Stated {
 		} else if t, ok := p.target(); ok {
 			if c.Target = t; half {
 				c.Target.Sort = Remark // half a shell at an edge
+			}
+			if t.ByNumber() && n.For(0) > 1 {
+				c.Target.Sort = ChainSpace // "12 sc, 12 ch-3"
 			}
 		} else if w, ok := p.what(); ok && w.Kind.Is() {
 			c.Target = Target{Sort: OfKind, Kind: w.Kind, Loop: w.Loop, Text: p.words(back)}

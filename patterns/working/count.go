@@ -230,7 +230,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		}
 		if n == 0 {
 			for i := range r.Stitches {
-				if shapeNamed(r.Stitches[i].Kind, t.Name) {
+				if st := &r.Stitches[i]; shapeNamed(st.Kind, t.Name) || st.Own == t.Name {
 					n++
 				}
 			}

@@ -94,8 +94,9 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 // next places, or in the ring when that is where the round goes.
 func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 	if s.What.Kind == stitch.Of(stitch.Slip) && !s.N.Set() && w.begun && !w.r.Row && w.inGroup == nil && w.given == nil &&
-		w.remaining(1) == 0 && w.nest == 0 {
-		// "…, sl st" at the end of a round closes it.
+		w.nest == 0 && (w.remaining(1) == 0 || w.started && w.c.below != nil && w.c.below.Closing == fabric.Joined && !needsPlaces(w.after)) {
+		// "…, sl st" at the end of a round closes it, and so does that of a round that
+		// begins with a chain as the one before it was closed.
 		return w.join(&notation.Join{Span: s.Span}, w.after)
 	}
 	if w.given != nil {
