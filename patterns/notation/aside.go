@@ -16,10 +16,29 @@ var handling = []string{
 // phraseEnd is the token that ends the phrase.
 func (p *parser) phraseEnd() int {
 	j := p.i
-	for k := p.toks[j].kind; k != tEnd && k != tStop && k != tClose && k != tOpen && k != tColon && k != tComma && k != tSemi; k = p.toks[j].kind {
-		j++
+	for k := p.toks[j].kind; k != tEnd && k != tStop && k != tClose && k != tColon && k != tComma && k != tSemi; k = p.toks[j].kind {
+		if next := p.overSizes(j); next > j {
+			j = next
+		} else if k == tOpen {
+			break
+		} else {
+			j++
+		}
 	}
 	return j
+}
+
+// overSizes is the token behind the brackets at token i in which a number before them has
+// its other sizes, "64 (112) rows"; i where none open there.
+func (p *parser) overSizes(i int) int {
+	if p.toks[i].kind != tOpen || i == p.i || p.toks[i-1].kind != tNumber {
+		return i
+	}
+	at, faults := p.i, p.faults
+	defer func() { p.i, p.faults = at, faults }()
+	p.i = i - 1
+	p.num()
+	return max(p.i, i)
 }
 
 // aside takes a phrase that only says how the work is held as a note: "working
@@ -67,12 +86,15 @@ func (p *parser) aside(b *block) bool {
 	default:
 		return false
 	}
-	stripes := false
+	ref, stripes := b.afterRef(), false
 	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose && k != tOpen && k != tColon; k = p.tok().kind {
 		stripes = stripes || p.tok().is("sequence", "stripe", "stripes")
 		// "Continuing in stripes of 2 rounds A, 2 rounds B, rep Round 2"
 		if (k == tComma || k == tSemi) && !(stripes && p.at(1).kind == tNumber) {
 			break
+		}
+		if ref && p.i > start && p.tok().is("until", "till") {
+			break // "Rep Row 3, decreasing at each end until 2 sts remain"
 		}
 		if p.i > start+1 && !stripes && p.worksOn() || k == tWord && p.tok().is("and") && p.inLoopsAhead(p.i+1) {
 			break

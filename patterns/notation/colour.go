@@ -11,10 +11,6 @@ import (
 func (p *parser) colour() (Item, *fault.Fault) {
 	start := p.i
 	switch {
-	case p.tok().is("changing", "alternating", "change") && p.at(1).is("colour", "color", "colours", "colors", "yarns") && p.at(2).is("every", "each", "as"):
-		// "changing colour every 2 rows": which, is left to the reader.
-		p.rest()
-		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	case p.tok().is("change", "changing", "switch") && p.hookChanged():
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil // "Change to a 5 mm hook"
 	case p.eat("change", "changing", "switch", "switching"):
@@ -98,50 +94,6 @@ func (p *parser) hookChanged() bool {
 	}
 	p.i = start
 	return false
-}
-
-// stripes reads ", working 4 rows in A, 2 rows in B and 2 rows in C throughout" behind rows
-// that are worked again: in which yarn is kept as a note.
-func (p *parser) stripes() bool {
-	start := p.i
-	if !p.eat("working", "keeping", "in") {
-		return false
-	}
-	n := 0
-	for {
-		if _, ok := p.num(); !ok {
-			break
-		}
-		p.eat("more")
-		if _, ok := roundWord(p.tok()); !ok {
-			break
-		}
-		p.i++
-		p.eat("each")
-		p.eat("in", "with", "of", "each")
-		p.eat("of")
-		if _, ok := p.yarn(); !ok {
-			if _, ok := p.yarnName(); !ok && (p.tok().kind != tWord || !capital(p.tok().raw)) {
-				break
-			} else if !ok {
-				p.i++
-			}
-		}
-		n++
-		for p.eatKind(tComma) || p.eat("and", "then") {
-			if p.tok().kind == tWord && len(p.tok().raw) == 1 && capital(p.tok().raw) {
-				p.i++ // "2 rows each in A, B and C"
-			}
-		}
-	}
-	if p.eat("throughout", "alternately", "in", "as") && p.at(-1).is("in", "as") {
-		p.eat("sequence", "turn", "before", "set")
-	}
-	if n == 0 || !p.ended() {
-		p.i = start
-		return false
-	}
-	return true
 }
 
 // yarnAlone reads the name of one of the pattern's yarns at the beginning of a line,

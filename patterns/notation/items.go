@@ -141,6 +141,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.alongSides(sentence) || b.namesMade() {
 		return nil
 	}
+	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() {
+		b.add(&Note{Span: p.from(start), Text: p.words(start)})
+		return nil
+	}
 	if !sentence && b.afterRef() && p.lastInTurning() == 0 && !p.inStripes() {
 		if ok, f := b.changed(); ok || f != nil {
 			return f

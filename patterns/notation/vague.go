@@ -85,6 +85,20 @@ func (p *parser) joining(start, end int) bool {
 	return false
 }
 
+// ofYarn reports whether the phrase says no more than when another yarn is taken: "joining
+// new yarn as needed", "changing colours as desired".
+func (p *parser) ofYarn(start, end int) bool {
+	if p.evident(start, end) {
+		return false
+	}
+	for j := start; j < end; j++ {
+		if p.toks[j].is("yarn", "yarns", "ball", "colour", "color", "colours", "colors", "stripe", "stripes", "skein") {
+			return true
+		}
+	}
+	return false
+}
+
 func (p *parser) vagueAt(start, end int) *fault.Fault {
 	var words []string
 	for j := start; j < end; j++ {
@@ -92,7 +106,7 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	}
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
-		if v.words == "as before" && p.joining(start, end) ||
+		if v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
 			strings.HasSuffix(v.words, "desired length") && strings.Contains(s, " measures ") && strings.Contains(s, " or ") {
 			continue
 		}

@@ -140,8 +140,12 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			}
 			continue
 		}
-		if ref == nil && from == to && len(l.Numbers) == 1 && untilIn(r) != nil {
-			p.goOnUntil(r)
+		if from == to && len(l.Numbers) == 1 && untilIn(r) != nil {
+			if ref != nil {
+				p.repeatRounds(r, ref, p.timesOf(r, ref)) // "Row 3: Rep Row 2 until …"
+			} else {
+				p.goOnUntil(r)
+			}
 			return
 		}
 		if to-from+1 > maxRounds {
