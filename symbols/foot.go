@@ -86,6 +86,9 @@ func (s *sketch) raise(i int, leg curve) {
 	}
 	tall := foot.Sub(b)
 	out := across(tall.Norm(1)).Mul(s.hand * min(0.46*tall.Length(), s.footRoom()) * (1 + hookStep*s.hand*s.again))
+	if dip := out.Dot(s.rise[i]); dip < 0 {
+		out = out.Sub(s.rise[i].Mul(dip)) // no lower than the place, where a bar may lie
+	}
 	onto := leg.way(0)
 	if s.shared {
 		onto = s.rise[i]

@@ -34,6 +34,23 @@ func TestSharedHook(t *testing.T) {
 	}
 }
 
+// The hook of a leg that leans far, as in a cable, stays above its place: a bar may lie
+// there.
+func TestHookStaysUp(t *testing.T) {
+	const unit = 4.0
+	for _, hand := range []float64{1, -1} {
+		in := stitch.FrontPost
+		if hand < 0 {
+			in = stitch.BackPost
+		}
+		a := Anchors{Base: []canvas.Point{{}}, Top: canvas.Point{X: hand * 3 * unit, Y: -unit}, Rise: []canvas.Point{{Y: -1}},
+			Up: canvas.Point{Y: -1}, Along: canvas.Point{X: 1}, Width: unit, Unit: unit}
+		if low := Draw(stitch.Of(stitch.Treble), in, a, Pen{Line: 0.2}).Strokes.Bounds().Y1; low > 1e-3 {
+			t.Errorf("a hook to the side %v hangs %.2f mm below its place", hand, low)
+		}
+	}
+}
+
 // closest is the point between two that is nearest to p.
 func closest(p, a, b canvas.Point) canvas.Point {
 	d := b.Sub(a)
