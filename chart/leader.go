@@ -160,8 +160,8 @@ func (f *finder) ray(from, way canvas.Point, away, wide, h float64, room box, be
 		if cost >= best.cost {
 			return
 		}
-		p := from.Add(way.Mul(s))
-		if !f.free(box{p.X, p.Y, p.X, p.Y}.grown(leaderLine/2 + leaderAir)) {
+		p, before := from.Add(way.Mul(s)), from.Add(way.Mul(s-leaderStep/2)) // less than the room kept apart
+		if !f.clearAbout(p) || !f.clearAbout(before) {
 			return
 		}
 		at := from.Add(way.Mul(s + half))
@@ -172,4 +172,9 @@ func (f *finder) ray(from, way canvas.Point, away, wide, h float64, room box, be
 		*best = leader{from: from, to: canvas.Point{X: hundredth(p.X), Y: hundredth(p.Y)}, at: at, cost: cost}
 		return
 	}
+}
+
+// clearAbout reports whether a leader may pass through a point.
+func (f *finder) clearAbout(p canvas.Point) bool {
+	return f.free(box{p.X, p.Y, p.X, p.Y}.grown(leaderLine/2 + leaderAir))
 }

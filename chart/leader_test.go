@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"whorl/chart/output"
 	"whorl/chart/scene"
 	"whorl/chart/typeface"
@@ -75,6 +77,19 @@ func TestEveryRoundHasItsNumber(t *testing.T) {
 			if r := Audit(c.Scene); !r.Clean() {
 				t.Errorf("%s, %s: %v %v", name, layout, r.Overlaps, r.Texts)
 			}
+		}
+	}
+}
+
+// A leader does not jump over the outline of a dot that lies in its way.
+func TestLeaderGoesThroughNothing(t *testing.T) {
+	for across := 0.4; across < 1.6; across += 0.01 {
+		dot := segments(&scene.Path{D: canvas.Circle(across/2).Translate(20+leaderDot+across/2+0.1, 20)}, scene.Ink{}, 0, nil)
+		f := &finder{grid: newGrid(60, 60, dot)}
+		best := leader{cost: leaderLong}
+		f.ray(canvas.Point{X: 20, Y: 20}, canvas.Point{X: 1}, 0, 2, 2, box{0, 0, 60, 60}, &best)
+		if best.cost < leaderLong {
+			t.Errorf("a leader to %.1f, %.1f crosses a dot %.1f mm wide", best.to.X, best.to.Y, across)
 		}
 	}
 }
