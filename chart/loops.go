@@ -22,6 +22,13 @@ const (
 // onRing is a place on the ring.
 type onRing struct{ angle, radius float64 }
 
+// onLoop is where a stitch stands on a loop, and how far out that is of the mean of those
+// in the loop, where what stands there follows it.
+type onLoop struct {
+	onRing
+	out float64
+}
+
 // stringUp finds where the stitches of c that are worked into long loops stand.
 func (w *work) stringUp(c *course) {
 	c.strung = nil
@@ -122,7 +129,8 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		return
 	}
 	share := math.Min(1, room/half)
-	if tall := w.tallest(c, run); tall > stitch.Single {
+	tall := w.tallest(c, run)
+	if tall > stitch.Single {
 		foot := w.footRadius(c, run[0], p)
 		rise := math.Abs(w.radii.At(w.layer(c), w.tops(c)[run[0]]) - foot)
 		rise = math.Max(rise, 0.55*w.unit*symbols.Height(c.round.Stitches[run[0]].Counted()))
@@ -133,11 +141,22 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		return
 	}
 	if c.strung == nil {
-		c.strung = map[int]onRing{}
+		c.strung = map[int]onLoop{}
 	}
+	mean := 0.0
 	for _, i := range run {
 		a := mid + share*(c.theta[i]-centre)
-		c.strung[i] = onRing{a, radiusAt(loop, a)}
+		s := onLoop{onRing: onRing{a, radiusAt(loop, a)}}
+		mean += s.radius / float64(len(run))
+		c.strung[i] = s
+	}
+	if tall > stitch.Single {
+		return
+	}
+	for _, i := range run {
+		s := c.strung[i]
+		s.out = s.radius - mean
+		c.strung[i] = s
 	}
 }
 

@@ -189,8 +189,9 @@ func (w *work) layers() []ring.Layer {
 		up = append(up, g)
 	}
 	for _, c := range w.courses[w.lo : w.last+1] {
-		l := ring.Layer{Level: c.form.Level, Length: c.form.Circumference, Rise: leastRise}
-		l.Least = float64(len(c.order)) * leastPitch / ring.Turn
+		l := ring.Layer{Level: c.form.Level, Rise: leastRise}
+		n, long := w.roomOf(c)
+		l.Length, l.Least = long, n*leastPitch/ring.Turn
 		if g := c.leastGap(); g > 0 {
 			l.Least = math.Max(l.Least, leastSplit/g)
 		}
@@ -292,7 +293,7 @@ func (w *work) radiate(c *course) {
 			continue // it follows the chains
 		}
 		r := w.radii.At(w.layer(c), tops[i])
-		r += c.level*(w.radii.Of(w.layer(c))-r) + w.up()*c.raised*w.unit
+		r += c.level*(w.radii.Of(w.layer(c))-r) + w.up()*c.raised*w.unit + c.strung[i].out
 		if len(s.On) > 0 {
 			foot := 0.0
 			for _, p := range s.On {

@@ -95,7 +95,7 @@ type course struct {
 	level  float64   // how far its tops are evened out, 0 to 1
 	raised float64   // how far its tops are raised, in units
 	sky    sky
-	strung map[int]onRing  // where stitches stand that lie along a loop
+	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point are turned; nil: none
 }
 
@@ -339,6 +339,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		w.border.onEdges(items)
 	default:
 		narrowFans(items, w.stretch(c))
+		archAround(items, c.form.Circumference/ring.Turn)
 	}
 	return ring.Angles(items, max(w.stiff, ring.Stiffness))
 }
