@@ -1,9 +1,6 @@
 package ring
 
-import (
-	"math"
-	"sort"
-)
+import "math"
 
 // Layer is one round seen from the centre: how far it lies from the layer
 // inside it and what room it needs.
@@ -31,7 +28,7 @@ type Fit struct {
 // neighbours are pushed outwards to make room.
 const squeeze = 0.6
 
-// Radii is a monotone map from levels in the fabric to radii on paper.
+// Radii is how far out on paper layers lie.
 type Radii struct {
 	// Scale is millimetres on paper to a millimetre of fabric, where no
 	// round is pushed.
@@ -124,25 +121,10 @@ func (m *Radii) Shrink(by float64) {
 // Of is the radius on paper of a layer.
 func (m *Radii) Of(layer int) float64 { return m.radii[layer] }
 
-// At is the radius on paper of a stitch of a layer that ends at a level of its
-// own. It follows the map from levels to radii, which beyond the ends goes on
-// at the scale, but never nearer the centre than a third of the innermost
-// radius.
+// At is the radius on paper of a stitch of a layer that ends at a level of its own: off
+// the layer's by what it is in the fabric, at the scale. So a layer that is pushed far out
+// stays as even as it is, and only the legs up to it grow. It is never nearer the centre
+// than a third of the innermost radius.
 func (m *Radii) At(layer int, level float64) float64 {
-	r := m.radii[layer] + m.out(m.depthOf(level)) - m.out(m.depth[layer])
-	return math.Max(r, m.radii[0]/3)
-}
-
-// out is the radius at a depth, by the knots that the layers give.
-func (m *Radii) out(depth float64) float64 {
-	n := len(m.depth)
-	i := sort.Search(n, func(i int) bool { return m.depth[i] >= depth })
-	switch {
-	case i == 0:
-		return m.radii[0] + m.Scale*depth
-	case i == n:
-		return m.radii[n-1] + m.Scale*(depth-m.depth[n-1])
-	}
-	span := m.depth[i] - m.depth[i-1]
-	return m.radii[i-1] + (m.radii[i]-m.radii[i-1])*(depth-m.depth[i-1])/span
+	return math.Max(m.radii[layer]+m.Scale*(m.depthOf(level)-m.depth[layer]), m.radii[0]/3)
 }

@@ -187,6 +187,11 @@ func TestStack(t *testing.T) {
 			t.Errorf("the map falls at level %g", l)
 		}
 	}
+	// A layer pushed out for its stitches is no less even for it.
+	pushed := Stack([]Layer{{Level: 0, Length: 60}, {Level: 5, Length: 90, Least: 40}, {Level: 10, Length: 120}}, Fit{Hole: 2, Outer: 80, MaxScale: 1})
+	if low, high := pushed.At(1, 3), pushed.At(1, 6); math.Abs(high-low-3*pushed.Scale) > 1e-9 || pushed.Of(1)-pushed.Of(0) < 6*pushed.Scale {
+		t.Errorf("levels 3 and 6 at %.2f and %.2f, at a scale of %.2f", low, high, pushed.Scale)
+	}
 	if m.At(2, 10) != m.Of(2) {
 		t.Errorf("layer 2 lies at %g and its level at %g", m.Of(2), m.At(2, 10))
 	}
