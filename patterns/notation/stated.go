@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"whorl/patterns/stitch"
@@ -164,11 +165,23 @@ func (b *block) ofSeam(l []*Stated) {
 	note, ok := b.items[n-1].(*Note)
 	for _, s := range l {
 		for i := range s.Counts {
-			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip) || c.Target.Kind == stitch.Of(stitch.Slip)) {
+			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip && b.onlyCloses()) || c.Target.Kind == stitch.Of(stitch.Slip)) {
 				c.Target.Sort = Remark
 			}
 		}
 	}
+}
+
+// onlyCloses reports whether nothing has been worked before a seam: it is a row of its own
+// then, and no sentence behind one.
+func (b *block) onlyCloses() bool {
+	return !slices.ContainsFunc(b.items, func(it Item) bool {
+		switch it.(type) {
+		case *Note, *Chain, *Turn, *Marker:
+			return false
+		}
+		return true
+	})
 }
 
 // countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
