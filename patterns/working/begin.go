@@ -253,6 +253,7 @@ func (w *roundWork) settle() {
 // it counts except for single crochet.
 func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 	if c := it.Counts; c != nil {
+		w.checkHeight(it, c, n)
 		// What is said once holds for the chains after it that say nothing,
 		// as designers mean it whether or not they write "throughout".
 		w.throughout[n] = c

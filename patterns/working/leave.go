@@ -208,7 +208,7 @@ func (w *roundWork) leftover() int {
 		for last > 0 && w.r.Stitches[last].Role == fabric.Join {
 			last--
 		}
-		if last >= 0 && (w.r.Stitches[last].IsChain() || into(&w.r.Stitches[last]) == stitch.Between) {
+		if last >= 0 && (w.r.Stitches[last].IsChain() && w.stepped.n == 0 || into(&w.r.Stitches[last]) == stitch.Between) {
 			n = 0
 		}
 	}

@@ -75,6 +75,9 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
 				return nil, w.outOf(p, 1)
 			}
+			if p.Target.Sort != notation.Gap && w.c.spots[j].use == skipped {
+				w.toEdge(p, j)
+			}
 			if p.Target.Sort == notation.Gap && j >= w.pos {
 				return w.takeSpot(j, 0, p, false), nil // past the stitches on the way to it
 			}
@@ -116,6 +119,7 @@ func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 	for i := range w.c.spots {
 		if w.c.spots[i].st.Role == fabric.Start {
 			w.checkChain(w.c.below, w.c.spots[i].ref.Stitch, p)
+			w.toEdge(p, i)
 			if i >= w.pos {
 				return w.takeSpot(i, 0, p, false), nil
 			}

@@ -324,6 +324,7 @@ func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabri
 		}
 	}
 	w.gap = max(w.gap, gap)
+	w.stepTo(p, at, gap)
 	return w.looped(w.take(at, run, p), p)
 }
 

@@ -117,6 +117,9 @@ type hand struct {
 	// that was named; passed are spots passed over on the way to a kind.
 	gap    int
 	passed []int
+	// stepped is the step just taken, unset when something else was done since.
+	stepped step
+	odd     odd
 	// repeats is what the outermost repeats used, for messages.
 	repeats   []repeated
 	lastChain chainMade
@@ -206,6 +209,9 @@ func (w *roundWork) add(st fabric.Stitch, at notation.Span) *halt {
 	if len(w.r.Stitches) >= maxRound {
 		return stopAt(at, "too-large", fmt.Sprintf("%s would have more than %d stitches", w.r.Label, maxRound),
 			"Check the numbers of repeats.")
+	}
+	if !st.IsChain() {
+		w.stepped = step{}
 	}
 	st.Line, st.Column = at.Line, at.Column
 	st.Group, st.Own, st.Colour = w.group, w.own, w.yarn
@@ -359,6 +365,7 @@ func (w *roundWork) carryOn(items []notation.Item) {
 			w.fasten = true
 		case *notation.Skip:
 			if it.Unworked {
+				w.leaves(it)
 				w.skip(it)
 			} else {
 				w.carry = append(w.carry, it)

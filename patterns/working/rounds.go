@@ -182,7 +182,7 @@ func (p *partWork) gather(from int) {
 	}
 	kept := p.faults[:from]
 	for _, f := range p.faults[from:] {
-		if f.Code != "passed-over" || f.Severity != fault.Warning {
+		if f.Code != "passed-over" && f.Code != "twice" || f.Severity != fault.Warning {
 			kept = append(kept, f)
 			continue
 		}
@@ -413,6 +413,9 @@ const mostPassed = 12
 // noticePassed reports places that were passed over on the way to a kind of
 // stitch.
 func (w *roundWork) noticePassed() {
+	if w.noticeOdd() {
+		return
+	}
 	if lace := w.intoSpace != 0 || w.lastGroup > 0; lace && w.gap > mostPassed {
 		w.warn(lastSpan(w.items), "passed-over", fmt.Sprintf("%s passes over %s of %s at once without a word", w.r.Label, plural(w.gap, "stitch"), w.c.below.Label),
 			"Check which place is meant, or say that they are skipped.")

@@ -99,6 +99,7 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		w.lastSkip = append(w.lastSkip, at)
 		w.pos = end
 	}
+	w.stepsTo(s, n)
 	return nil
 }
 

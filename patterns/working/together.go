@@ -29,7 +29,11 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 	if p.Target.Sort != notation.FromHook && p.Pick != notation.Made || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
 		return nil
 	}
-	if n := l.to - l.from; p.Target.Sort == notation.FromHook && p.Nth < n-1 {
+	n := l.to - l.from
+	if p.Target.Sort == notation.FromHook && p.Nth > n {
+		w.wonder(p.Span, "chain", fmt.Sprintf("has ch %d here, so there is no chain number %d from the hook", n, p.Nth), "Check the two numbers.")
+	}
+	if p.Target.Sort == notation.FromHook && p.Nth < n-1 {
 		if p.Nth < 3 || s.What.Kind.Base != stitch.Slip || w.goesOnAlong() {
 			return nil // they are worked back along
 		}
@@ -204,7 +208,11 @@ func (w *roundWork) crossed(s *notation.Stitches, p *notation.Place) *halt {
 
 // travel makes slip stitches that move the beginning of the round.
 func (w *roundWork) travel(s *notation.Stitches, on []fabric.Place) *halt {
-	return w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Travel, On: on}, s.Span)
+	h := w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Travel, On: on}, s.Span)
+	if w.stepped = (step{}); len(on) > 0 && on[0].Into != stitch.Space {
+		w.stepped.n = w.travelled()
+	}
+	return h
 }
 
 // together works decreases: count places taken legs at a time.
