@@ -110,6 +110,7 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 		}
 		t.n[size] += n
 	}
+	trade := notation.NewVocabulary(style.Terms, nil)
 	for size, r := range rounds {
 		if r == nil || style.Size >= 0 && size != style.Size {
 			continue
@@ -128,8 +129,8 @@ func (s *script) tell(rounds []*fabric.Round, style notation.Style, way counting
 				}
 			}
 			many := notation.Plural(name)
-			if post {
-				order, many = 1, name // "40 rtrf, 40 rtrb"
+			if k, _, ok := trade.Stitch(name); post || ok && k.Shape == stitch.Together {
+				order, many = 1, name // "40 rtrf, 40 rtrb", "12 dc, 6 dc2tog"
 			}
 			add(name, many, order, size, 1)
 		}
