@@ -168,6 +168,10 @@ func (p *parser) toLast() (Extent, bool) {
 		if to, ok := p.beforePlace(); ok {
 			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last tr before 2-ch sp"
 		}
+		if to, ok := p.turningChain(); ok {
+			p.eat("rem", "remain", "remaining", "left")
+			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last dc and turning ch"
+		}
 		e.Target = t
 		return e, true
 	}
@@ -180,12 +184,23 @@ func (p *parser) toLast() (Extent, bool) {
 	if at := p.i; p.tok().kind == tNumber {
 		// "until 1 chain remains"
 		n, _ := p.num()
-		if t, ok := p.target(); ok && (p.eat("rem", "remain", "remains", "left", "remaining") || p.eat("are", "is") && p.eat("left", "remaining")) {
+		t, ok := p.target()
+		if to, turning := p.turningChain(); ok && turning && (p.eat("rem", "remain", "remains", "left", "remaining") || p.eat("are", "is") && p.eat("left", "remaining")) {
+			return Extent{Sort: ToPlace, N: n, Target: to}, true // "until 1 dc and turning ch remain"
+		}
+		if ok && (p.eat("rem", "remain", "remains", "left", "remaining") || p.eat("are", "is") && p.eat("left", "remaining")) {
 			return Extent{Sort: ToLast, N: n, Target: t}, true
 		}
 		p.i = at
 	}
+	if at := p.i; p.eat("only", "just") {
+		p.eat("the")
+		if !p.tok().is("turning", "tch") {
+			p.i = at
+		}
+	}
 	if t, ok := p.startChain(); ok {
+		p.eat("rem", "remain", "remains", "left")
 		return Extent{Sort: ToPlace, Target: t}, true
 	}
 	if p.tok().is("first", "second") && !p.at(1).is("st", "sts", "stitch") {
@@ -270,7 +285,7 @@ func (p *parser) beforePlace() (Target, bool) {
 		p.eat("the")
 		p.eat("next", "first", "center", "centre", "middle")
 		middle := p.at(-1).is("center", "centre", "middle")
-		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch) {
+		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch || t.Sort == StartChain && !t.ByNumber()) {
 			if middle {
 				t.Name = Middle
 			}

@@ -54,6 +54,11 @@ func (p *parser) places(alone bool) []Place {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()
 		}
+		if !ok && and && p.turningAhead() {
+			// "over last dc and turning ch"
+			p.eat("the")
+			more, ok = p.place()
+		}
 		if !ok || p.tok().is("work", "make") {
 			p.i = start
 			return l

@@ -35,7 +35,11 @@ func (p *parser) placeTail(pl *Place) {
 			p.i++
 			at := p.i
 			p.eat("the")
-			if t, ok := p.startChain(); ok {
+			t, ok := p.missedChain()
+			if !ok {
+				t, ok = p.startChain()
+			}
+			if ok {
 				pl.Of = &Place{Span: p.from(at), Pick: First, Target: t}
 				continue
 			}

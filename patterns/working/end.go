@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"regexp"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
@@ -125,6 +126,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 	return stopHere
 }
 
+// passedChain is what the chains are called that a first row begins with.
+var passedChain = regexp.MustCompile(`(?i)\b(skip|miss)`)
+
 // checkChain warns where the words call the chain that began a round by another
 // number of chains than it has: "join with sl st in top of beg ch-3" after ch 2.
 func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
@@ -139,6 +143,9 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 	}
 	if b := w.c.below; r == w.r && start == 0 && b != nil && b.Number == 0 && len(b.Stitches) == high+1 && !w.goesIntoRing {
 		high++ // "Ch 4, 11 dc in 4th ch from hook; join in top of ch-4": the whole chain
+	}
+	if l := w.part.Rounds; passedChain.MatchString(t.Text) && len(l) > 1 && r == l[1] && l[0].Number == 0 && !l[0].Ring && len(l[0].Stitches) > 0 {
+		high++ // "4th of 5 skipped chs": the one at its foot among them
 	}
 	help := "Check which of the two is meant."
 	switch {

@@ -115,6 +115,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			next.Pick = notation.Next
 			return w.one(&next, i, count)
 		}
+		if len(w.lastSkip) == 0 && p.Nth > 0 && (p.Target.Sort == notation.ChainStitch || p.Target.Sort == notation.StartChain) && w.c.below != nil {
+			// "4th of 5 missed ch": passed over at the beginning of the row below
+			return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Nth: p.Nth, Of: p, Target: notation.Target{Sort: notation.StartChain, Chains: p.N.For(w.size), Text: "missed " + p.Target.Text}})
+		}
 		at := w.skippedSpot(p.Nth)
 		if len(w.lastSkip) == 0 {
 			return nil, stopAt(p.Span, "nothing-skipped", "no stitch has been skipped before this", "")

@@ -81,10 +81,63 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 			}
 			continue
 		}
+		if w.overSeveral(s) {
+			if h := w.acrossPlaces(s, n); h != nil {
+				return h
+			}
+			continue
+		}
 		for i := range s.Places {
 			if h := w.placed(s, n, &s.Places[i]); h != nil {
 				return h
 			}
+		}
+	}
+	return nil
+}
+
+// overSeveral reports whether a decrease goes over all the places named together: "dc2tog
+// over last dc and turning ch".
+func (w *roundWork) overSeveral(s *notation.Stitches) bool {
+	k, h := w.kind(s)
+	if h != nil || k.Shape != stitch.Together || len(s.Places) < 2 {
+		return false
+	}
+	for i := range s.Places {
+		p := &s.Places[i]
+		if p.Pick == notation.Each || p.Evenly || i > 0 && p.Target.Sort != notation.StartChain && (p.Of == nil || p.Of.Target.Sort != notation.StartChain) && p.Pick != notation.Skipped {
+			return false
+		}
+	}
+	return true
+}
+
+// acrossPlaces makes n decreases over all the places named.
+func (w *roundWork) acrossPlaces(s *notation.Stitches, n int) *halt {
+	for range n {
+		var on []fabric.Place
+		for i := range s.Places {
+			p := s.Places[i]
+			count := 1
+			if p.N.Set() {
+				count = p.N.For(w.size)
+			}
+			if p.Pick == notation.Last {
+				p.Pick = notation.Next // the last before the chain
+			}
+			for j := range count {
+				leg, h := w.one(&p, j, count)
+				if h != nil {
+					return h
+				}
+				on = append(on, leg...)
+			}
+		}
+		if k, _ := w.kind(s); len(on) != k.Legs {
+			return stopAt(s.Span, "legs", fmt.Sprintf("%s takes %s, not %d", k.Name(w.terms), plural(k.Legs, "stitch"), len(on)), "Let the number in its name and the places agree.")
+		}
+		if h := w.into(s, 1, on); h != nil {
+			return h
 		}
 	}
 	return nil
