@@ -138,6 +138,9 @@ func (s Style) Numbers(l []Range) string {
 func (s Style) until(u *Until) string {
 	end := s.endingRound(u.End)
 	rows := ""
+	if u.Open {
+		return s.Advice(u.Text) + end
+	}
 	switch word := strings.ToLower(s.Word()); {
 	case len(u.Length) > 0 && u.More:
 		rows = " (" + s.Num(u.Rows) + " more " + word + "s)"

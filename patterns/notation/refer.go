@@ -215,6 +215,9 @@ func (p *parser) endingRow() (e Ending) {
 // rows are complete".
 func (p *parser) until() (Item, *fault.Fault) {
 	start := p.i
+	if u := p.openLength(); u != nil {
+		return u, nil
+	}
 	p.eat("continue", "cont", "work", "rep", "repeat")
 	p.eat("even")
 	if !p.eat("until", "till", "for") && !(p.eat("up") && p.eat("to")) {

@@ -270,7 +270,11 @@ type (
 		// Whole is set when the length is that of the whole piece, with the
 		// parts that this one goes on from: "until hat measures 20 cm".
 		Whole bool
-		End   Ending
+		// Open is set when how long is left to the reader: "until desired length". Text is
+		// then what is written.
+		Open bool
+		Text string
+		End  Ending
 	}
 	// In sets where the stitches that follow go when they do not say: "working
 	// in ring".

@@ -107,7 +107,7 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
 		if v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
-			strings.HasSuffix(v.words, "desired length") && strings.Contains(s, " measures ") && strings.Contains(s, " or ") {
+			strings.HasSuffix(v.words, "desired length") && (strings.Contains(s, " measures ") && strings.Contains(s, " or ") || untilAhead(s)) {
 			continue
 		}
 		if i := strings.Index(s, " "+v.words+" "); i >= 0 {

@@ -227,8 +227,8 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	p.workLater()
 	first := len(p.latest) == 0
 	want := p.number + 1
-	if n == want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
-		p.number = n - 1
+	if open := p.openEnded; n == want || open && n > want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
+		p.number, p.openEnded = n-1, false
 		return true
 	}
 	word := "Rnd"
@@ -449,7 +449,7 @@ func (p *partWork) ended(r *notation.Round, ref *notation.Ref, of []*notation.Ro
 		}
 	}
 	most := n
-	if until != nil && len(until.Length) > 0 {
+	if until != nil && (len(until.Length) > 0 || until.Open) {
 		most = n + 2*len(of)
 	}
 	for m := n; m <= most; m++ {

@@ -34,6 +34,14 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	if u.Rows.Set() {
 		return max(u.Rows.For(p.size)-done, 0), true
 	}
+	if u.Open {
+		// How often is not known: once, so that what follows can be worked.
+		p.openEnded = true
+		if ref == nil || ref.Onward {
+			return 1, true
+		}
+		return len(p.referred(ref)), !p.broken
+	}
 	if u.Stitches.Set() {
 		return p.untilStitches(r, ref, u)
 	}

@@ -284,6 +284,9 @@ type partWork struct {
 	later []laterRound
 	// rounds are the words by the number of the round worked from them.
 	rounds map[int]*notation.Round
+	// openEnded is set behind rows of which the words do not say how many they are, so
+	// that the next may have any number.
+	openEnded bool
 	// lasts are the rounds worked last from each labelled line.
 	lasts map[*notation.Round]*fabric.Round
 	// latest are the words of the rounds worked, in order.

@@ -1,0 +1,75 @@
+package notation
+
+import (
+	"slices"
+	"strings"
+)
+
+// wished are words that leave a length to whoever works it.
+var wished = []string{"desired", "required", "preferred", "wanted", "wished", "needed", "chosen"}
+
+// openLength reads "until desired length", "until the scarf is as long as you like", "to
+// the required length", "as many times as you like": how long rows are gone on with is
+// left to the reader. That is a fault, for there is a number missing; what is repeated is
+// known all the same. It is nil where a length or a number is told.
+func (p *parser) openLength() *Until {
+	start := p.i
+	p.eat("continue", "cont", "work", "rep", "repeat", "working")
+	p.eat("even")
+	from := p.i
+	switch {
+	case p.eatAll("as", "many", "times", "as"), p.eatAll("as", "often", "as"):
+		if p.eat("you") {
+			p.eat("like", "want", "wish", "need", "prefer", "please")
+		} else if !p.eat(wished...) && !p.eat("necessary", "liked") {
+			p.i = start
+			return nil
+		}
+	case p.eat("for", "to"):
+		p.eat("the", "a")
+		if !p.eat(wished...) || !p.eat("length", "size", "height", "width", "depth") {
+			p.i = start
+			return nil
+		}
+	case p.eat("until", "till"):
+		open := false
+		for ; p.tok().kind == tWord && !p.tok().is("and", "then", "ending", "finishing") && !p.tok().first; p.i++ {
+			open = open || p.tok().is(wished...) || p.tok().is("you") && p.at(1).is("like", "want", "wish", "prefer", "need", "please") ||
+				p.tok().is("long", "big", "wide") && p.at(1).is("enough") || p.tok().is("fits") || p.tok().is("run") && p.at(1).is("out")
+		}
+		if !open || !p.ended() && !p.tok().is("ending", "finishing") && !p.tok().first || p.tok().kind == tOpen || p.evident(from, p.i) || p.commaOr() {
+			p.i = start
+			return nil
+		}
+	default:
+		p.i = start
+		return nil
+	}
+	at, words := p.from(from), p.words(from)
+	u := &Until{Open: true, Span: at, Text: words, End: p.endingRow()}
+	p.report(fail(at, "vague", "\""+words+"\" leaves the number of rows to the reader, so the repeat is worked once here",
+		"Give a number of rows or a length: until piece measures 38 cm."))
+	return u
+}
+
+// commaOr reports whether "or" goes on to a length or a number that is told: "until
+// desired length, or 40 cm".
+func (p *parser) commaOr() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eatKind(tComma)
+	return p.eat("or", "about", "approximately")
+}
+
+// untilAhead reports whether the words of a phrase leave a length open that rows are gone
+// on with, which openLength reads.
+func untilAhead(words string) bool {
+	l := strings.Fields(words)
+	at := slices.Index(l, "length")
+	for i := 0; i < at; i++ {
+		if slices.Contains([]string{"until", "till", "for", "to"}, l[i]) {
+			return true
+		}
+	}
+	return false
+}
