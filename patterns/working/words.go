@@ -342,8 +342,8 @@ func goesOn(items []notation.Item) bool {
 	if n < 2 || !isNote(items[n-2]) {
 		return false
 	}
-	_, clause := items[n-1].(*notation.Note)
-	return clause
+	note, clause := items[n-1].(*notation.Note)
+	return clause && !note.Of.Is()
 }
 
 // isNote reports whether an instruction is read after the count.
