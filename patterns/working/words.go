@@ -251,7 +251,8 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, items...)
 	}
 	work := items
-	for n := len(work); n > 0 && (isNote(work[n-1]) || notation.Leads(work[n-1]) || goesOn(work)); n-- {
+	seam := len(l.Numbers) > 0 && closesPiece(items) // which is the work of its row
+	for n := len(work); n > 0 && !(seam && closesPiece(work[n-1:])) && (isNote(work[n-1]) || notation.Leads(work[n-1]) || goesOn(work)); n-- {
 		work = work[:n-1]
 	}
 	lines := ownLines(r, items[len(work):]) // after the count
@@ -342,15 +343,15 @@ func goesOn(items []notation.Item) bool {
 	if n < 2 || !isNote(items[n-2]) {
 		return false
 	}
-	note, clause := items[n-1].(*notation.Note)
-	return clause && !note.Of.Is()
+	_, clause := items[n-1].(*notation.Note)
+	return clause
 }
 
 // isNote reports whether an instruction is read after the count.
 func isNote(it notation.Item) bool {
 	switch it := it.(type) {
 	case *notation.Note:
-		return !it.Clause() && !it.Of.Is()
+		return !it.Clause()
 	case *notation.FastenOff:
 		return true
 	}
