@@ -69,7 +69,7 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 				p.i = at
 			}
 		}
-		p.behind()
+		s.Behind = p.behind()
 		s.Span = p.from(start)
 		if f := p.origin(s); f != nil {
 			return nil, f
@@ -81,7 +81,7 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		return nil, p.failAt(p.i, "not-understood", "cannot work out what is skipped",
 			"Write, for example: sk next 2 sts.")
 	}
-	p.behind()
+	s.Behind = p.behind()
 	s.Place, s.N, s.Target = &pl, pl.N, pl.Target
 	s.Span = p.from(start)
 	if f := p.origin(s); f != nil {
@@ -113,6 +113,7 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 			return s, nil
 		}
 	} else if pl, ok := p.place(); ok {
+		s.Behind = p.behind()
 		f := p.origin(s)
 		if p.eat(unworkedWords...) {
 			if f == nil && s.After == "" {
@@ -169,6 +170,7 @@ func (p *parser) counted(start int) (Item, *fault.Fault) {
 // origin reads from where stitches that are passed over are counted: "after the join at
 // centre back", "after the first flap", and what they are left for.
 func (p *parser) origin(s *Skip) *fault.Fault {
+	p.onPiece()
 	p.forWhat()
 	if at := p.i; p.eatAll("to", "the", "right", "of") || p.eat("before") && !p.tok().is("next", "first", "last", "each") && p.seamAhead() {
 		f := fail(p.from(at), "vague", "these stitches are counted against the way the round is worked, so the words do not say which is the first",
@@ -267,18 +269,24 @@ func (p *parser) skipsChains(s *Skip) bool {
 	return false
 }
 
-// behind reads "behind FPtr", which says why a stitch is skipped.
-func (p *parser) behind() {
+// behind reads "behind FPtr", "directly behind it", which says why a stitch is skipped.
+func (p *parser) behind() bool {
 	start := p.i
+	p.eat("directly", "just", "right", "lying", "hidden")
 	if p.eat("behind", "beneath", "under") {
-		p.eat("the", "each")
-		if _, ok := p.what(); ok || p.eat("it", "them", "post", "posts") {
+		p.eat("the", "each", "this", "that", "your")
+		post := p.eat("post", "raised", "long", "new")
+		if _, ok := p.what(); ok || p.eat("it", "them", "post", "posts", "this") || post || p.ended() || p.tok().is(unworkedWords...) {
+			if post {
+				p.eat("st", "sts", "stitch", "stitches")
+			}
 			p.eat("just")
-			p.eat("made")
-			return
+			p.eat("made", "worked")
+			return true
 		}
 	}
 	p.i = start
+	return false
 }
 
 // turn reads "turn", "turn work", "do not turn", "without turning".

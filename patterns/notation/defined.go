@@ -15,6 +15,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	p := newParser(toks[:len(toks)-1], v, sizes)
 	p.defining = true
 	p.passName()
+	p.dropWorked()
 	p.passGloss()
 	p.dropCountsAs()
 	items, f := p.items(false)
@@ -46,6 +47,35 @@ func (p *parser) passName() {
 		}
 	}
 	p.i = start
+}
+
+// dropWorked takes away ", worked" between the name of a stitch and the post or the place
+// that it goes round or into: "front post dc, worked around the post of the dc 2 rows below".
+// That a raised stitch is worked round a stem is only what it is.
+func (p *parser) dropWorked() {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eat("a", "one", "1")
+	if w, ok := p.what(); !ok || !w.Kind.Is() {
+		return
+	}
+	from := p.i
+	p.eatKind(tComma)
+	p.eatKind(tDash)
+	if !p.eat("worked", "working", "made", "work", "formed", "inserted", "placed") || p.tok().is("round", "around") && p.stemOnly() {
+		return
+	}
+	end := p.i
+	if p.tok().is("around", "round", "in", "into", "over", "through") && p.places(false) != nil && p.ended() {
+		p.toks = append(p.toks[:from:from], p.toks[end:]...)
+	}
+}
+
+// stemOnly is aroundStem of the words behind the one before.
+func (p *parser) stemOnly() bool {
+	p.i--
+	defer func() { p.i++ }()
+	return p.aroundStem()
 }
 
 // passGloss passes over what a shaping is called before it is said how it is made:

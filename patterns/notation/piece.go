@@ -60,11 +60,27 @@ func (p *parser) fromPiece() string {
 	return ""
 }
 
+// onPiece passes over "of the hat", "along the last round": on what the stitches are that
+// are passed over.
+func (p *parser) onPiece() {
+	start := p.i
+	if p.eat("of", "on", "along", "around", "round") {
+		p.eat("the", "your")
+		p.eat("main", "lower", "bottom", "hat", "last", "final")
+		if p.eat("hat", "bonnet", "beanie", "cap", "body", "crown", "brim", "piece", "edge", "rnd", "round") &&
+			(p.ended() || p.tok().is(unworkedWords...) || p.tok().is("for", "at", "as", "across", "to", "after", "from", "past", "forming")) {
+			return
+		}
+	}
+	p.i = start
+}
+
 // forWhat passes over "for the front", "for front of hat": what stitches are left for.
 func (p *parser) forWhat() {
 	start := p.i
-	if p.eat("for", "at") {
-		p.eat("the")
+	if p.eat("for", "at", "as", "across", "forming") || p.eat("to") && p.eat("form", "make", "be", "become") {
+		p.eat("the", "your")
+		p.eat("centre", "center")
 		if p.eat("front", "back", "face", "forehead", "neck", "nape", "brow") {
 			at := p.i
 			if p.eat("of") {

@@ -368,7 +368,13 @@ func (s Style) skip(k *Skip) (text string) {
 	if k.After != "" {
 		defer func() { text += " after " + k.After }()
 	}
+	if k.Behind && !k.Unworked {
+		defer func() { text += " behind it" }()
+	}
 	if k.Unworked {
+		if k.Behind && k.Place != nil {
+			return "leave " + s.place(k.Place) + " behind it unworked"
+		}
 		if k.Place != nil && k.Place.Pick != Each {
 			return "leave " + s.place(k.Place) + " unworked"
 		}

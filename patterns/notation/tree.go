@@ -176,6 +176,7 @@ type (
 		Target Target
 		// Unworked is set for "leave last 2 sts unworked".
 		Unworked bool
+		Behind   bool   // the place is "behind" a stitch made farther down
 		Place    *Place // "skip first st"
 		After    string // the piece that the places are counted from: "after first flap"
 		And      *Skip  // "sk first dc and next ch"; nil for one place

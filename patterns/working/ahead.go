@@ -5,41 +5,6 @@ import (
 	"whorl/patterns/stitch"
 )
 
-// hasMore reports whether the instructions make anything but slip stitches, so
-// that slip stitches at the beginning only move it.
-func hasMore(items []notation.Item) bool {
-	for begun := false; len(items) > 0 && !begun; {
-		switch items[0].(type) {
-		case *notation.Chain:
-			begun = true // "Ch 1, sl st in each st around"
-		case *notation.Join, *notation.Note, *notation.Colour:
-		default:
-			begun = true
-			continue
-		}
-		items = items[1:]
-	}
-	for _, it := range items {
-		switch it := it.(type) {
-		case *notation.Stitches:
-			if it.What.Kind.Base != stitch.Slip {
-				return true
-			}
-		case *notation.Chain:
-			return true
-		case *notation.Group:
-			if hasMore(it.Items) {
-				return true
-			}
-		case *notation.Repeat:
-			if hasMore(it.Items) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // countFor is the count of one round out of "(7, 8)" after Rnds 2-3; nil when
 // the label's count is not of that sort.
 func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated {

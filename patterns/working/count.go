@@ -217,6 +217,9 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		if n == 0 && t.Kind.Shape == stitch.Picot {
 			n = openPicots(r)
 		}
+		if n == 0 {
+			n = shapedAs(r, t.Kind.Shape)
+		}
 		return n, t.Text, true
 	case notation.OfName:
 		if t.Name == "" {
@@ -233,6 +236,9 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 				if st := &r.Stitches[i]; shapeNamed(st.Kind, t.Name) || st.Own == t.Name {
 					n++
 				}
+			}
+			if n == 0 && shapeCalled(t.Name) != stitch.Plain {
+				n = shapedAs(r, shapeCalled(t.Name))
 			}
 		}
 		return n, t.Text, n > 0 || knownGroup(r, t.Name) || likeNamed(r, t.Name) > 0

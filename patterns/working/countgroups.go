@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"whorl/patterns/fabric"
@@ -129,19 +130,49 @@ func knownGroup(r *fabric.Round, name string) bool {
 
 // shapeNamed reports whether a kind is one of "clusters", "puffs" and so on.
 func shapeNamed(k stitch.Kind, name string) bool {
-	switch strings.TrimSuffix(name, "s") {
-	case "cluster":
-		return k.Shape == stitch.Cluster
-	case "puff":
-		return k.Shape == stitch.Puff
-	case "bobble":
-		return k.Shape == stitch.Bobble
-	case "popcorn":
-		return k.Shape == stitch.Popcorn
-	case "picot":
-		return k.Shape == stitch.Picot
+	shape := shapeCalled(name)
+	return shape != stitch.Plain && k.Shape == shape
+}
+
+// shapeCalled is the shape that a word such as "clusters" stands for, or what designers
+// call one of their own stitches of it: "mb", "make bobble" (common practice, no source).
+// It is Plain for other words.
+func shapeCalled(name string) stitch.Shape {
+	name = strings.TrimSuffix(strings.TrimSuffix(strings.TrimPrefix(name, "make "), "s"), " st")
+	switch name {
+	case "cluster", "cl", "clst":
+		return stitch.Cluster
+	case "puff", "ps", "pst":
+		return stitch.Puff
+	case "bobble", "mb", "bo", "bob", "bbl":
+		return stitch.Bobble
+	case "popcorn", "pc", "pop", "mp":
+		return stitch.Popcorn
+	case "picot", "p":
+		return stitch.Picot
 	}
-	return false
+	return stitch.Plain
+}
+
+// shapedAs is how many stitches of a round are called by a shape, though they are made
+// otherwise: those whose name says so, "MB" of clusters; and clusters all in one place,
+// which are bobbles too.
+func shapedAs(r *fabric.Round, shape stitch.Shape) (n int) {
+	for _, g := range r.Groups {
+		if g.Name != "" && shapeCalled(g.Name) == shape {
+			n++
+		}
+	}
+	if n > 0 || shape != stitch.Bobble && shape != stitch.Cluster {
+		return n
+	}
+	for i := range r.Stitches {
+		st := &r.Stitches[i]
+		if k := st.Counted(); st.Counts && (k.Shape == stitch.Bobble || k.Shape == stitch.Cluster) && !slices.ContainsFunc(st.On, func(p fabric.Place) bool { return p != st.On[0] }) {
+			n++
+		}
+	}
+	return n
 }
 
 // openPicots is how many short loops of chains stand between two stitches in one

@@ -20,6 +20,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if j.Yarn != "" {
 			w.r.Colour, w.yarn = j.Yarn, j.Yarn
 		}
+		if w.beginsAsSlip(j, rest) {
+			return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{*j.Place}})
+		}
 		if j.Place != nil && j.Yarn == "" && j.With.Kind.Base <= stitch.Slip && j.Place.Target.Sort == notation.ChainSpace && j.Place.Pick != notation.Any {
 			// "sl st to first ch-2 sp"
 			to := *j.Place

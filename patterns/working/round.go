@@ -97,7 +97,8 @@ type hand struct {
 	// mostSkipped is the most stitches skipped by name at a time.
 	mostSkipped int
 	// deepAt is 1 + the spot passed by a stitch worked further down, until
-	// something else is done: "sk st behind" means that one.
+	// something else is done: "sk st behind" means that one. It is -1 - the spot once
+	// that has been said.
 	deepAt int
 	// behind is set while the words work behind what has just been made.
 	behind bool

@@ -334,7 +334,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	w.namesStart = namesStart(w.items)
 	w.leads, w.leadsLeg = w.leading(w.items)
 	w.onNamedRound()
-	w.moves = hasMore(w.items)
+	w.moves = w.slipsMove(w.items)
 	if text.Label.Loop.Set {
 		w.loop = text.Label.Loop.Into
 	}

@@ -57,10 +57,17 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if s.Place == nil || s.Place.Pick == notation.Next {
 		w.standsOnFirst()
 	}
-	if w.deepAt == w.pos && w.deepAt > 0 && n > 0 {
+	if s.Behind && w.deepAt < 0 && w.deepAt == -w.pos {
+		return nil // by the definition of the stitch, and again in the round
+	}
+	deep := w.deepAt > 0 && w.deepAt == w.pos && n > 0
+	if deep {
 		n--
 	}
 	w.deepAt = 0
+	if deep && n == 0 {
+		w.deepAt = -w.pos
+	}
 	w.mostSkipped = max(w.mostSkipped, n)
 	if !s.Unworked && w.skipsCast(s, n) {
 		return nil
