@@ -179,7 +179,9 @@ func (p *parser) origin(s *Skip) *fault.Fault {
 		return f
 	}
 	if s.After = p.afterPiece(); s.After == "" {
+		at := p.i
 		p.afterJoin()
+		s.FromJoin = p.i > at
 	}
 	p.forWhat()
 	return nil

@@ -66,8 +66,8 @@ func (p *parser) onPiece() {
 	start := p.i
 	if p.eat("of", "on", "along", "around", "round") {
 		p.eat("the", "your")
-		p.eat("main", "lower", "bottom", "hat", "last", "final")
-		if p.eat("hat", "bonnet", "beanie", "cap", "body", "crown", "brim", "piece", "edge", "rnd", "round") &&
+		p.eat("main", "lower", "bottom", "last", "final")
+		if (p.eat("hat", "bonnet", "beanie", "cap", "body", "crown", "brim", "piece") && (p.eat("edge") || true) || p.eat("edge", "rnd", "round")) &&
 			(p.ended() || p.tok().is(unworkedWords...) || p.tok().is("for", "at", "as", "across", "to", "after", "from", "past", "forming")) {
 			return
 		}

@@ -368,6 +368,9 @@ func (s Style) skip(k *Skip) (text string) {
 	if k.After != "" {
 		defer func() { text += " after " + k.After }()
 	}
+	if k.FromJoin {
+		defer func() { text += " after the join" }()
+	}
 	if k.Behind && !k.Unworked {
 		defer func() { text += " behind it" }()
 	}

@@ -178,6 +178,7 @@ type (
 		Unworked bool
 		Behind   bool   // the place is "behind" a stitch made farther down
 		Place    *Place // "skip first st"
+		FromJoin bool   // the places are counted from the join: "after the centre back join"
 		After    string // the piece that the places are counted from: "after first flap"
 		And      *Skip  // "sk first dc and next ch"; nil for one place
 	}

@@ -94,7 +94,7 @@ func (w *roundWork) besidePieces() *halt {
 	if skip != nil {
 		first = w.c.nthFrom(max(skip.N.For(w.size), 1))
 	}
-	if behind < 0 && first >= 0 && is(first) {
+	if behind < 0 && first >= 0 && (is(first) || onFromBefore(skip)) {
 		behind = last
 	}
 	if behind >= 0 {
@@ -138,6 +138,12 @@ func placing(items []notation.Item) (skip *notation.Skip, joins bool) {
 		}
 	}
 	return skip, joins
+}
+
+// onFromBefore reports whether stitches are passed over that are "next" of what was worked
+// before: counted from the piece before, not from the join or the first of the round.
+func onFromBefore(s *notation.Skip) bool {
+	return s != nil && !s.FromJoin && s.Place != nil && s.Place.Pick == notation.Next && s.Place.Nth == 0 && !s.Place.Bare
 }
 
 // nthFrom is the spot behind the first n that count, -1 where there are no more.

@@ -22,9 +22,20 @@ func (c *course) findCorners() {
 	if n == 0 {
 		return
 	}
+	// Stitches worked into one place at a time are apart from others that are there, as
+	// "3 sc in corner" is from the end of the edge before it.
+	together := make([]int, n)
+	for k, g := range c.groups {
+		for i := g.From; g.To-g.From >= 3 && i < g.To && i < n; i++ {
+			together[i] = k + 1
+		}
+	}
 	same := func(i, j int) bool {
 		a, b := c.on(i), c.on(j)
-		return len(a) == 1 && len(b) == 1 && a[0].At == b[0].At && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd && b[0].Into != stitch.RowEnd
+		if len(a) != 1 || len(b) != 1 || a[0].At != b[0].At || a[0].Into == stitch.Ring || together[i] != together[j] {
+			return false
+		}
+		return together[i] > 0 || a[0].Into != stitch.RowEnd && b[0].Into != stitch.RowEnd
 	}
 	// Runs are counted round the circle, from a place where one begins.
 	first := 0
