@@ -348,7 +348,9 @@ func (p *parser) place() (Place, bool) {
 		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: p.words(start)}
 	case t.is("any"):
 		p.i++
-		pl.Pick = Any
+		if pl.Pick = Any; p.eat(skippedWords...) {
+			pl.Pick = Skipped
+		}
 		if !p.targetOr(&pl) {
 			return no()
 		}

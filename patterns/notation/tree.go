@@ -320,6 +320,8 @@ type (
 		Doubt *fault.Fault
 		// Loose is set when these are a whole sentence that stands by itself.
 		Loose bool
+		// Names are the rounds that it says are worked for another piece; nil for none.
+		Names *Ref
 	}
 )
 

@@ -41,6 +41,7 @@ func (p *partWork) rangeOf(r *notation.Round) {
 	if p.skipToPart != "" {
 		return // not for this size
 	}
+	defer p.worksForOther(r)
 	if l.SkipToPart != "" {
 		p.skipToPart, p.skippedAt = l.SkipToPart, r.Span
 		return
@@ -158,6 +159,16 @@ func (p *partWork) rangeOf(r *notation.Round) {
 		}
 		for n := from; n <= to && !p.broken; n++ {
 			p.oneRound(r, r, n, last && n == to)
+		}
+	}
+}
+
+// worksForOther holds the rounds that are worked for another piece against those that there
+// are: "Work Rnds 1-5 of the next square".
+func (p *partWork) worksForOther(r *notation.Round) {
+	for _, it := range r.Items {
+		if n, ok := it.(*notation.Note); ok && n.Names != nil && !p.broken {
+			p.referred(n.Names)
 		}
 	}
 }
