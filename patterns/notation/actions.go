@@ -323,7 +323,7 @@ func (p *parser) turn() (Item, *fault.Fault) {
 			noun, next = next, p.at(3)
 		}
 		laid := noun.is("work", "piece", "ring") && next.is("so", "right", "wrong", "inside", "over", "upside")
-		if laid || !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to", "until", "till") && !p.stitchy(p.i+1, p.i+2) {
+		if laid || !noun.is("work", "piece", "and", "then", "at", "now", "each", "every", "ch", "chain", "without", "around", "to", "until", "till", "leaving", "leave") && !p.stitchy(p.i+1, p.i+2) {
 			end := p.sentenceEnd()
 			for p.i++; p.i < end && !((p.tok().kind == tComma || p.tok().is("and", "then")) && p.instructs(p.i+1)); {
 				p.i++

@@ -229,7 +229,7 @@ func standsFor(n int) stitch.Base {
 // passed comes last.
 func (w *roundWork) settle() {
 	n := len(w.r.Stitches)
-	if n == 0 || w.settled || w.nest > 0 || w.r.Stitches[n-1].Role != fabric.Travel || len(w.r.Stitches[n-1].On) == 0 {
+	if n == 0 || w.settled || w.nest > 0 || w.r.Row || w.r.Stitches[n-1].Role != fabric.Travel || len(w.r.Stitches[n-1].On) == 0 {
 		return
 	}
 	w.settled = true

@@ -170,6 +170,32 @@ func (w *roundWork) restOfFirst(n int) bool {
 	return n == 0
 }
 
+// stopsBefore reports whether the words of a row go no further than to its last n places:
+// "sc in each st to last 4 sts, turn".
+func (w *roundWork) stopsBefore(n int) bool {
+	if !w.r.Row {
+		return false
+	}
+	for i := len(w.items) - 1; i >= 0; i-- {
+		var e *notation.Extent
+		switch it := w.items[i].(type) {
+		case *notation.Stitches:
+			if len(it.Places) == 0 {
+				return false
+			}
+			e = &it.Places[len(it.Places)-1].Extent
+		case *notation.Repeat:
+			e = &it.Extent
+		case *notation.Turn, *notation.Note, *notation.FastenOff:
+			continue
+		default:
+			return false
+		}
+		return e.Sort == notation.ToLast && max(1, e.N.For(w.size)) == n && w.remaining(n+1) == n
+	}
+	return false
+}
+
 // leftover is the number of places that have been neither used, skipped by
 // name, nor passed on the way to a place that was named.
 func (w *roundWork) leftover() int {
@@ -188,6 +214,10 @@ func (w *roundWork) leftover() int {
 	// A round that goes from space to space passes the stitches between its
 	// last place and the join as it passes the others.
 	if w.lastSpace && n <= w.gap {
+		n = 0
+	}
+	// A row that slip stitches have brought to its first space ends in its last.
+	if n > 0 && w.lastSpace && n <= w.passedBefore() && w.remaining(n+1) == n {
 		n = 0
 	}
 	// A round that goes from shell to shell passes the rest of the one that the

@@ -59,6 +59,7 @@ type roundWork struct {
 	sides                  int             // of a flat piece that a border has gone along
 	settled                bool            // the course has been turned to where the round begins
 	moves                  bool            // slip stitches at the beginning only move it
+	slipsIn                bool            // slip stitches bring a row to where it begins
 	namesStart             bool            // the words name the chain that begins the round below
 	after                  []notation.Item // what follows the instruction being worked
 	next                   []notation.Item // the same, within a repeat or a group as well

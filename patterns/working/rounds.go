@@ -68,7 +68,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.halves()
 		w.firstGroup()
 		w.writtenOut()
-		if n := w.leftover(); n > 0 && !w.onPart() && w.c.edge == 0 && w.c.below != nil && w.begun {
+		if n := w.leftover(); n > 0 && !w.onPart() && w.c.edge == 0 && w.c.below != nil && w.begun && !(last && w.stopsBefore(n) && p.bearsOut(w, label) && p.compare(w, p.bySize(label.Stated), true)) {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}
@@ -335,6 +335,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	w.leads, w.leadsLeg = w.leading(w.items)
 	w.onNamedRound()
 	w.moves = w.slipsMove(w.items)
+	w.slipsIn = slipsIn(w.items)
 	if text.Label.Loop.Set {
 		w.loop = text.Label.Loop.Into
 	}

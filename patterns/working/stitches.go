@@ -385,7 +385,7 @@ func (w *roundWork) into(s *notation.Stitches, n int, on []fabric.Place) *halt {
 	if s.What.Shaping > 0 {
 		n *= 2
 	}
-	if k == stitch.Of(stitch.Slip) && !w.begun && !w.r.Row && w.c.count() > 0 && s.What.Shaping == 0 && w.moves {
+	if k == stitch.Of(stitch.Slip) && !w.begun && (!w.r.Row || w.slipsIn) && w.c.count() > 0 && s.What.Shaping == 0 && w.moves {
 		return w.travel(s, on)
 	}
 	loop := w.loopFor(s, on)

@@ -206,15 +206,6 @@ func (w *roundWork) crossed(s *notation.Stitches, p *notation.Place) *halt {
 	return nil
 }
 
-// travel makes slip stitches that move the beginning of the round.
-func (w *roundWork) travel(s *notation.Stitches, on []fabric.Place) *halt {
-	h := w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Travel, On: on}, s.Span)
-	if w.stepped = (step{}); len(on) > 0 && on[0].Into != stitch.Space {
-		w.stepped.n = w.travelled()
-	}
-	return h
-}
-
 // together works decreases: count places taken legs at a time.
 func (w *roundWork) together(s *notation.Stitches, n, legs, count int, p *notation.Place) *halt {
 	if !p.N.Set() || count == 1 {
