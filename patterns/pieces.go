@@ -74,10 +74,8 @@ func (p Part) starts(sizes []string) []start {
 		w.bordered(i)
 		w.alongEnds(i, l)
 		w.overLimbs(i, l)
-		if l.is() {
-			w.told++
-		}
 		if l.is() || labelOf(line) != noLabel {
+			w.told++
 			w.last = i
 		}
 	}

@@ -15,8 +15,7 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 		}
 		u.More = false
 	}
-	if p.eat("there", "you", "piece", "it") {
-		p.eat("are", "have", "has")
+	if p.pieceHas() {
 		p.eat("worked", "completed", "done", "made", "had")
 	}
 	p.eat("the", "all", "of")
@@ -64,11 +63,27 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 		switch {
 		case p.eat("total", "all", "altogether", "overall"):
 			u.More = false
-		case p.eat("more", "further", "longer", "are", "is", "have", "has", "in", "been", "complete", "completed", "worked", "done", "made", "finished"):
+		case p.eat("more", "further", "longer", "long", "deep", "high", "tall", "are", "is", "have", "has", "in", "been", "complete", "completed", "worked", "done", "made", "finished"):
 		default:
 			return p.rowsEnd(u, start)
 		}
 	}
+}
+
+// pieceHas reads "there are", "you have", "the ribbing has", "cuff is" before a number.
+func (p *parser) pieceHas() bool {
+	start := p.i
+	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().is("has", "have", "are", "is", "measures", "measure", "of"); n++ {
+		p.i++
+	}
+	if p.i > start && p.eat("has", "have", "are", "is") {
+		return true
+	}
+	p.i = start
+	if p.eat("there", "you", "piece", "it") {
+		return true
+	}
+	return false
 }
 
 // rowsIn reads "(144 rows)", "(about 20 more rounds)" up to the closing bracket: what the

@@ -277,7 +277,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	} else {
 		p.startingWith()
 	}
-	if p.tok().is("in", "into", "over") || p.tok().is("along", "across", "around") && p.edgeAhead() {
+	if p.tok().is("in", "into", "over") || p.tok().is("along", "across", "around", "down", "up") && p.edgeAhead() {
 		if places := p.places(false); places != nil {
 			if it, f, ok := b.placeFirst(start, places); ok {
 				if f == nil && it != nil {

@@ -224,7 +224,7 @@ func (p *parser) namedRound(l *Label) bool {
 			end = p.matching(p.i) + 1
 		}
 		if end > 0 && p.toks[end].kind == tColon {
-			l.Row, l.Next = row, One(Span{p.toks[start].pos, p.toks[start].length})
+			l.Row, l.Next, l.Called = row, One(Span{p.toks[start].pos, p.toks[start].length}), p.words(start)
 			return true
 		}
 		break

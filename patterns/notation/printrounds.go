@@ -20,6 +20,8 @@ func (s Style) ref(r *Ref) string {
 		text += "last " + strings.ToLower(s.Word())
 	case r.Last.Set():
 		text += "last " + s.Num(r.Last) + " " + strings.ToLower(s.Word()) + "s"
+	case r.Called != "":
+		text += r.Called
 	default:
 		if r.Series != "" {
 			text += r.Series + " "

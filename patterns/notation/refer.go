@@ -31,7 +31,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		if worked || p.at(-1).is("then") || p.at(-1).is("the") && p.at(-2).is("then") {
 			// "then work the 8th round once more", "then Rows 4 and 5 again"
 			it, f := p.referTo(start)
-			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again") || p.tok().kind == tClose && p.depth > 1) && len(r.Rounds) > 0 {
+			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again") || p.tok().kind == tClose && p.depth > 1) && (len(r.Rounds) > 0 || r.Called != "") {
 				return r, nil
 			}
 			p.i = again
@@ -110,16 +110,18 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			r.Series = p.tok().raw // "rep brim Rnd 1"
 			p.i++
 		}
-		if _, ok := roundWord(p.tok()); !ok {
-			return nil, nil
+		if r.Called = p.calledRound(); r.Called == "" {
+			if _, ok := roundWord(p.tok()); !ok {
+				return nil, nil
+			}
+			p.i++
+			var l Label
+			p.numbers(&l, true)
+			if len(l.Numbers) == 0 {
+				return nil, nil
+			}
+			r.Rounds = l.Numbers
 		}
-		p.i++
-		var l Label
-		p.numbers(&l, true)
-		if len(l.Numbers) == 0 {
-			return nil, nil
-		}
-		r.Rounds = l.Numbers
 		if at := p.i; p.eat("of", "from", "for") {
 			if r.Piece = p.pieceName(); r.Piece == "" {
 				p.i = at
@@ -149,6 +151,22 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 	}
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// calledRound reads the name of a round that has no number: "Rib Row", "picot round"; ""
+// for none.
+func (p *parser) calledRound() string {
+	start := p.i
+	for n := 0; n < 2 && p.tok().kind == tWord && !p.tok().is(notNames...) && !p.tok().is("previous", "this", "that", "these", "those", "ws", "rs", "other", "both"); n++ {
+		p.i++
+		p.eatKind(tHyphen)
+		if _, round := roundWord(p.tok()); round && p.tok().is("row", "round", "rnd") && p.at(1).kind != tNumber {
+			p.i++
+			return p.words(start)
+		}
+	}
+	p.i = start
+	return ""
 }
 
 // onAnotherEdge reads "edging along the other side", said of what is worked the same

@@ -72,6 +72,9 @@ type Label struct {
 	Series string
 	// Side is 1 for (RS), 2 for (WS), 0 when not said.
 	Side int
+	// Called is the name of a round without a number that others may refer to: "Rib
+	// Row". Next is set then.
+	Called string
 	// Bare is set for a number alone, "3:", which may be a round or a row.
 	Bare bool
 	// Unmarked is set when no sign stands between the label and the words.
@@ -248,6 +251,8 @@ type (
 		// Series is the word before the numbers of Rounds: "1st brim round"; they are of
 		// that series.
 		Series string
+		// Called is the name of the round instead of a number: "rep Rib Row".
+		Called string
 		// Piece is the name of another piece whose rounds are worked: "as for first
 		// flap". Rounds are then those of that piece; without them it is all.
 		Piece string

@@ -365,6 +365,15 @@ func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 		n := min(ref.Last.For(p.size), len(p.latest))
 		return append(l, p.latest[len(p.latest)-n:]...)
 	}
+	if ref.Called != "" {
+		for k := len(p.latest) - 1; k >= 0; k-- {
+			if strings.EqualFold(plainLabel(p.latest[k].Label.Text), ref.Called) {
+				return append(l, p.latest[k])
+			}
+		}
+		p.add(p.fault(ref.Span, "no-round", fmt.Sprintf("there is no %q before this to repeat", ref.Called), "Name a round that has been worked already."), true)
+		return nil
+	}
 	for _, rg := range ref.Rounds {
 		shift := 0
 		if ref.Series != "" && strings.EqualFold(ref.Series, p.series) {
@@ -388,6 +397,9 @@ func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	if ref.Onward {
 		p.goOnward(r, ref, min(n, maxRounds))
+		return
+	}
+	if p.broken {
 		return
 	}
 	of := p.referred(ref)

@@ -9,7 +9,7 @@ import (
 // travel makes slip stitches that move the beginning of the round.
 func (w *roundWork) travel(s *notation.Stitches, on []fabric.Place) *halt {
 	h := w.add(fabric.Stitch{Kind: s.What.Kind, Role: fabric.Travel, On: on}, s.Span)
-	if w.stepped = (step{}); !w.slipsIn && len(on) > 0 && on[0].Into != stitch.Space {
+	if w.stepped = (step{}); !(w.r.Row && w.slipsIn) && len(on) > 0 && on[0].Into != stitch.Space {
 		w.stepped.n = w.travelled()
 	}
 	return h

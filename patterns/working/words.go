@@ -370,6 +370,8 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	case len(l.Numbers) > 0:
 		text = strings.TrimSpace(running(l.Series) + " " + style.Numbers(l.Numbers))
 		text = capital(text)
+	case l.Called != "":
+		text = l.Called
 	case l.Next.Set(), l.Sizes:
 		word := "rnd"
 		if style.Row {
