@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // bands are what pieces worked in rows are called that are picked up along their
 // row ends.
 var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", "cuff", "rib", "piece"}
@@ -15,6 +17,10 @@ func (p *parser) rowEnds() bool {
 	climbs := p.at(-1).is("down", "up") || p.at(-1).is("along") && p.at(-2).is("evenly", "spaced", "work", "working")
 	p.eat("the", "one")
 	one := p.eat("first", "second", "other", "opposite", "next", "left", "right", "remaining", "third", "fourth")
+	if p.at(-1).is("left", "right") && p.tok().kind == tHyphen && p.at(1).is("hand") || p.tok().is("hand") {
+		p.eatKind(tHyphen)
+		p.i++ // "left-hand edge"
+	}
 	ofBand := func() {
 		at := p.i
 		if p.eat("of") {
@@ -135,6 +141,36 @@ func (p *parser) startingChain() bool {
 	}
 	p.i = start
 	return false
+}
+
+// inBase reads "base of each of 20 tr along lower edge", "foot of next 18 sts", "the underside
+// of each sc of Row 1": the starting chain from its other side.
+func (p *parser) inBase() (Place, bool) {
+	start := p.i
+	p.eat("the")
+	if !p.eat("base", "foot", "bottom", "underside") || !p.eat("of") || !p.tok().is("each", "every", "next", "first", "last", "the", "following") && p.tok().kind != tNumber {
+		p.i = start
+		return Place{}, false
+	}
+	pl, ok := p.place()
+	if !ok || pl.Of != nil || pl.Below != 0 && pl.Below != -1 || pl.Target.Sort != AnyStitch && pl.Target.Sort != OfKind || pl.Into != stitch.Top ||
+		pl.Pick != Each && pl.Pick != Next && pl.Pick != First && pl.Pick != Last {
+		p.i = start
+		return Place{}, false
+	}
+	pl.Below, pl.Bare = 0, false
+	pl.Target = Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain), Text: "ch"}
+	if at := p.i; p.eat("along", "across", "at", "on", "of") {
+		p.eat("the")
+		p.eat("lower", "bottom", "foundation", "starting", "beginning", "cast", "other", "opposite", "long", "first")
+		p.eatKind(tHyphen)
+		p.eat("on")
+		if !p.eat("edge", "side", "end", "chain", "ch", "row") || !p.ended() {
+			p.i = at
+		}
+	}
+	pl.Span = p.from(start)
+	return pl, true
 }
 
 // edgePlace is the edge whose name has been read.

@@ -115,12 +115,20 @@ func (p *parser) onwards() bool {
 		return true
 	}
 	p.i = at
-	if p.eat("after", "at") && p.eat("the", "any", "each", "this", "last", "final") {
-		p.eat("end", "last", "final")
+	if p.eat("after", "at", "on") {
+		the := p.eat("the", "any", "each", "this", "last", "final")
+		end := p.eat("end", "last", "final")
 		p.eat("of")
-		p.eat("the", "any", "each")
-		p.eat("row", "rnd", "round")
-		return true
+		p.eat("the", "any", "each", "this")
+		p.eat("last", "final")
+		if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
+			p.i++
+			p.plainNumber()
+			return true
+		}
+		if the || end && p.ended() {
+			return true
+		}
 	}
 	p.i = at
 	return true

@@ -99,6 +99,14 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		p.eat("spaced")
 	}
 	words := p.i
+	if evenly && p.eat("along", "across", "over", "on") {
+		if p.starred() && p.oneSide() {
+			pl := Place{Pick: Each, Evenly: true, Extent: Extent{Sort: ToPlace, Target: Target{Sort: ChainSpace, Name: Corner}, Text: "across to next corner"}}
+			pl.Span = p.from(start)
+			return pl, true // "22 sc evenly along the edge, 3 sc in the corner"
+		}
+		p.i = words
+	}
 	if pl, ok := p.aroundLimb(); ok {
 		return pl, true
 	}

@@ -97,3 +97,13 @@ func (p *parser) inEachCorner() ([]Place, Item) {
 	places[0].Bare = true
 	return places, it
 }
+
+// starred reports whether a repeat has begun with a star before the current token.
+func (p *parser) starred() bool {
+	for j := 0; j < p.i; j++ {
+		if p.toks[j].kind == tStar {
+			return true
+		}
+	}
+	return false
+}

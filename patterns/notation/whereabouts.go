@@ -31,9 +31,7 @@ func (p *parser) whereabouts(rows bool) bool {
 			return true
 		}
 		if at := p.i; rows {
-			for p.eat("straight", "other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter") {
-			}
-			if p.eat("side", "edge", "end", "sides", "edges") && !p.tok().is("of") {
+			if p.sideNamed() && !p.tok().is("of") {
 				return true
 			}
 			p.i = at
@@ -50,6 +48,18 @@ func (p *parser) whereabouts(rows bool) bool {
 	}
 	p.i = start
 	return false
+}
+
+// sideNamed reads "left-hand edge", "other long side", "right side edge".
+func (p *parser) sideNamed() bool {
+	for p.eat("straight", "other", "same", "opposite", "first", "second", "next", "left", "right", "one", "each", "both", "long", "longer", "short", "shorter",
+		"remaining", "outer", "outside", "row", "vertical", "hand") {
+		p.eatKind(tHyphen)
+	}
+	if p.tok().is("side") && p.at(1).is("edge", "edges") {
+		p.i++
+	}
+	return p.eat("side", "edge", "end", "sides", "edges")
 }
 
 // toWhere passes over "to the front", "back to the heel", "up to the seam" behind row ends: as
