@@ -1,6 +1,10 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"slices"
+
+	"whorl/patterns/fault"
+)
 
 // ending reads what may follow a repeat: "ending last rep at **", "omitting
 // last ch 2", "ending last rep with …".
@@ -313,17 +317,21 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 	}
 }
 
-// lastInChain takes ", working the last sc in the 3rd ch of ch-4" behind an each as a
-// note: the chain that the row below begins with is where an each comes to its end.
+// lastInChain takes ", working the last sc in the 3rd ch of ch-4", ", last 2 dc in top of
+// turning ch" behind an each as a note: the chain that the row below begins with is where an each comes to its end.
 func (b *block) lastInChain() bool {
 	p := b.p
 	start := p.i
-	if len(b.items) == 0 || !p.eat("working", "making", "with") {
+	if len(b.items) == 0 || !p.eat("working", "making", "with", "placing", "putting") && !p.tok().is("last", "final", "the") {
 		return false
 	}
 	s, ok := b.items[len(b.items)-1].(*Stitches)
 	p.eat("the")
 	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].Pick == Each && p.eat("last", "final") {
+		if n, ok := p.num(); ok && !sameNum(n, s.N) {
+			p.i = start
+			return false
+		}
 		w, ok := p.what()
 		pl := p.places(false)
 		if (ok && w == s.What || p.at(-1).is("one")) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
@@ -334,3 +342,6 @@ func (b *block) lastInChain() bool {
 	p.i = start
 	return false
 }
+
+// sameNum reports whether two numbers are the same in every size.
+func sameNum(a, b Num) bool { return slices.Equal(a.Values, b.Values) }

@@ -41,8 +41,11 @@ func cornerToCorner(items []notation.Item) int {
 // edgeToCorner works stitches along the next edge of a flat piece, up to its corner. It
 // is false where the round has no such edges.
 func (w *roundWork) edgeToCorner(s *notation.Stitches, n int, hasN bool, p *notation.Place) (*halt, bool) {
-	if !toCorner(p) || w.c.index != 0 || len(w.sideRows) == 0 || w.c.edge > 0 || w.edgeTurn > 3 || cornerToCorner(w.items) < 3 {
+	if !toCorner(p) || w.c.index != 0 || len(w.sideRows) == 0 || w.c.edge > 0 || w.edgeTurn > 3 {
 		return nil, false
+	}
+	if cornerToCorner(w.items) < 3 {
+		return w.toEdgeEnd(s, n, hasN, p)
 	}
 	at := notation.Place{Span: p.Span, Pick: notation.Each, Evenly: true, Target: notation.Target{Sort: notation.RowEnds}}
 	w.edgeTurn++
@@ -124,4 +127,79 @@ func cornerStitches(items []notation.Item) (n int) {
 		}
 	}
 	return n
+}
+
+// twiceRound reports whether instructions go along a row of stitches and the ends of rows
+// twice over: "*3 sc in corner st, sc in next 12 sts, 3 sc in corner st, 2 sc in the side of
+// each of the 6 rows; rep from * once more".
+func twiceRound(items []notation.Item) bool {
+	for _, it := range items {
+		r, ok := it.(*notation.Repeat)
+		if !ok || r.Times.For(0) != 2 && !(r.More && r.Times.For(0) == 1) {
+			continue
+		}
+		ends, along := false, false
+		for _, in := range r.Items {
+			if s, ok := in.(*notation.Stitches); ok && len(s.Places) == 1 {
+				pl := &s.Places[0]
+				ends = ends || pl.Target.Sort == notation.RowEnds && pl.Target.Name == ""
+				along = along || pl.Target.Sort == notation.AnyStitch || pl.Target.Sort == notation.OfKind || toCorner(pl)
+			}
+		}
+		if ends && along {
+			return true
+		}
+	}
+	return false
+}
+
+// edgeNow is the last row or the starting chain of a flat piece, whichever the work is at:
+// the spots from and to, and its name.
+func (w *roundWork) edgeNow() (from, to int, name string) {
+	switch {
+	case w.c.side > 0 && w.pos >= w.c.side:
+		return w.c.side, len(w.c.spots), notation.ChainEdge
+	case w.c.side > 0:
+		return 0, w.c.side, notation.TopEdge
+	}
+	return 0, len(w.c.spots), notation.TopEdge
+}
+
+// toEdgeEnd works stitches evenly along what is left of the edge that the work is at: "working
+// along bottom edge, 3 sc in corner, 100 sc evenly across to next corner". Its corners are left
+// to what goes into them.
+func (w *roundWork) toEdgeEnd(s *notation.Stitches, n int, hasN bool, p *notation.Place) (*halt, bool) {
+	from, to, name := w.edgeNow()
+	at := notation.Place{Span: p.Span, Pick: notation.Each, Evenly: true, Target: notation.Target{Sort: notation.RowEnds}}
+	if w.pos >= to {
+		return w.evenly(s, n, hasN, &at), true // one side, from the end of an edge to the next
+	}
+	if w.pos == from {
+		w.use(w.pos, worked)
+	}
+	w.use(to-1, worked)
+	last := []fabric.Place{w.c.place(to-1, p.Into)}
+	at.Target.Name = name
+	if name == notation.ChainEdge {
+		last[0].Into = stitch.Underside
+	}
+	h, ok := w.alongEdge(s, n, hasN, &at)
+	w.same = last
+	return h, ok
+}
+
+// onCorner takes a corner of a flat piece as the stitch that it is: the first or the last of
+// an edge. It is nil where the work is at none.
+func (w *roundWork) onCorner(p *notation.Place) []fabric.Place {
+	if p.Target.Sort != notation.CornerStitch || w.c.index != 0 || w.opening || len(w.sideRows) == 0 || w.c.edge > 0 || len(w.c.spots) == 0 {
+		return nil
+	}
+	if from, to, _ := w.edgeNow(); w.pos == from || w.pos == to-1 {
+		return w.takeSpot(w.pos, 0, p, false)
+	}
+	if w.pos == len(w.c.spots) && w.sides == 1 && w.c.side == 0 && w.underneath() {
+		w.loop = stitch.Underside
+		return w.takeSpot(w.pos, 0, p, false)
+	}
+	return nil
 }

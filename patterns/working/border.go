@@ -92,7 +92,7 @@ func (p *partWork) namesEdge(edge string) bool {
 	if len(rounds) == 0 {
 		return false
 	}
-	if cornerToCorner(rounds[0].Items) >= 3 {
+	if cornerToCorner(rounds[0].Items) >= 3 || twiceRound(rounds[0].Items) {
 		return true
 	}
 	for _, it := range rounds[0].Items {

@@ -34,6 +34,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Of != nil {
 		return w.partOf(p)
 	}
+	if on := w.onCorner(p); on != nil {
+		return on, nil
+	}
 	if on := w.atCorner(p); on != nil {
 		return on, nil
 	}
