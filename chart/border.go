@@ -400,6 +400,7 @@ func (w *work) reachBorder(wide, high float64) {
 		}
 		lay(low)
 	}
+	w.openEvenly()
 	w.radii.Crowded = w.shape.(ring.Edges).Stretch(0)*ring.Turn < leastPitch*float64(len(w.courses[1].order))
 }
 
