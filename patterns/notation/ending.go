@@ -328,12 +328,10 @@ func (b *block) lastInChain() bool {
 	s, ok := b.items[len(b.items)-1].(*Stitches)
 	p.eat("the")
 	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].Pick == Each && p.eat("last", "final") {
-		if n, ok := p.num(); ok && !sameNum(n, s.N) {
-			p.i = start
-			return false
-		}
+		n, several := p.num() // "working last 2tr in top of tch" of "2tr in each tr"
 		w, ok := p.what()
 		pl := p.places(false)
+		ok = ok && (!several || len(n.Values) == 1 && (n.Values[0] == 1 && !s.N.Set() || s.N.Set() && len(s.N.Values) == 1 && s.N.Values[0] == n.Values[0]))
 		if (ok && w == s.What || p.at(-1).is("one")) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
 			b.add(&Note{Span: p.from(start), Text: p.words(start)})
 			return true

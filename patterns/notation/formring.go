@@ -163,3 +163,38 @@ func (b *block) ringFollows() bool {
 	b.add(&In{Span: p.from(start), Place: pl})
 	return true
 }
+
+// ringOf reads the shorthand of toy patterns for the stitches that a magic ring begins with,
+// "MR 6", "6 in MR", "MR x 6": single crochets (common practice, no source).
+func (b *block) ringOf() bool {
+	p := b.p
+	start := p.i
+	if p.work || p.depth > 1 {
+		return false
+	}
+	magic := func() bool {
+		p.eat("a", "the")
+		return p.eat("mr", "mc") || p.eat("magic", "adjustable") && p.eat("ring", "circle", "loop")
+	}
+	n, ok := p.num()
+	if ok {
+		p.eat("st", "sts", "stitch", "stitches")
+		p.eat("in", "into")
+		p.eatKind(tComma)
+		ok = magic()
+	} else if ok = magic(); ok {
+		if !p.eat("with", "of", "x") && !p.eatKind(tTimes) && !p.eatKind(tComma) {
+			p.eatKind(tColon)
+		}
+		n, ok = p.num()
+		p.eat("st", "sts", "stitch", "stitches")
+	}
+	if k := p.tok().kind; !ok || !p.ended() && k != tEqual && k != tEnd && !p.tok().first {
+		p.i = start
+		return false
+	}
+	p.ringed, p.work = true, true
+	b.add(&MagicRing{p.from(start)})
+	b.add(&Stitches{Span: p.from(start), N: n, What: What{Kind: stitch.Of(stitch.Single)}})
+	return true
+}

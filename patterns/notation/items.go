@@ -191,7 +191,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
-	if sentence && (b.ringFollows() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
+	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil
 	}
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {

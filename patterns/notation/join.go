@@ -42,7 +42,10 @@ func (p *parser) join() (Item, *fault.Fault) {
 	if p.eat("join", "joining") || p.rejoins() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}
-	// sl st in first st [to join]
+	// [1] sl st in first st [to join]
+	if n, ok := p.plainNumber(); ok && n != 1 || !ok && p.eat("a") && p.tok().first {
+		p.i = start
+	}
 	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
 		if !p.work && p.intoRing() {
 			return &FormRing{p.from(start)}, nil // "ch 6, sl st into a ring"

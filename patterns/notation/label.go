@@ -27,6 +27,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	}
 	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
 	p.zeros(r)
+	r.bareRound()
 	return r, f
 }
 

@@ -64,3 +64,33 @@ func (b *block) timesBefore() (bool, *fault.Fault) {
 	b.add(&Repeat{Span: said.Span, Items: inner, Times: said})
 	return true, nil
 }
+
+// bareRound makes "Rnd 4: dc (18)", the shorthand of a plain round, one stitch in each st
+// around. A count of more than one has to be stated, since "sc" alone is one stitch.
+func (r *Round) bareRound() {
+	several := false
+	for _, st := range r.Stated {
+		several = several || len(st.Counts) == 1 && len(st.Counts[0].N.Values) > 0 && st.Counts[0].N.Values[0] > 1
+	}
+	if !several || len(r.Label.Numbers) == 0 {
+		return
+	}
+	var only *Stitches
+	for _, it := range r.Items {
+		switch it := it.(type) {
+		case *Note, *Colour, *Turn, *Join, *NoJoin, *Marker, *FastenOff:
+		case *Stitches:
+			if only != nil {
+				return
+			}
+			only = it
+		default:
+			return
+		}
+	}
+	if only == nil || only.N.Set() || only.Times.Set() || len(only.Places) > 0 || len(only.But) > 0 || only.What.Name != "" ||
+		only.What.Shaping == 0 && (only.What.Kind.Base < stitch.Single || only.What.Kind.Shape != stitch.Plain) {
+		return
+	}
+	only.Places = []Place{{Span: only.Span, Pick: Each, Extent: Extent{Sort: ToEnd}}}
+}

@@ -39,22 +39,29 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 	return &notation.Stated{Span: s.Span, Counts: s.Counts[number-from : number-from+1]}
 }
 
-// bySize makes one count, with a number for each size, of "(50, 60, 65)": as
-// many bare numbers as there are sizes.
+// bySize makes one count, with a number for each size, of "(50, 60, 65)", as many bare
+// numbers as there are sizes; and as many more of "(35, 38, 41 sc and 35, 38, 41 ch-1 sps)".
 func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
-	if len(list) != 1 || len(p.p.Sizes) < 2 || len(list[0].Counts) != len(p.p.Sizes) {
+	sizes := len(p.p.Sizes)
+	if len(list) != 1 || sizes < 2 || len(list[0].Counts) == 0 || len(list[0].Counts)%sizes != 0 {
 		return list
 	}
 	s := *list[0]
-	one := notation.StatedCount{N: notation.Num{Span: s.Span}}
-	for i := range s.Counts {
-		c := &s.Counts[i]
-		if len(c.N.Values) != 1 || c.Target.Text != "" && i < len(s.Counts)-1 {
-			return list
+	several := len(s.Counts) > sizes
+	var all []notation.StatedCount
+	for from := 0; from < len(s.Counts); from += sizes {
+		one := notation.StatedCount{N: notation.Num{Span: s.Span}}
+		for i := from; i < from+sizes; i++ {
+			c := &s.Counts[i]
+			last := i == from+sizes-1
+			if len(c.N.Values) != 1 || c.Target.Text != "" && !last || several && last && c.Target.Text == "" {
+				return list
+			}
+			one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
 		}
-		one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
+		all = append(all, one)
 	}
-	s.Counts = []notation.StatedCount{one}
+	s.Counts = all
 	return []*notation.Stated{&s}
 }
 
