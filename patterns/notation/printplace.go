@@ -118,7 +118,9 @@ func (s Style) pick(p *Place) string {
 			return s.extent(&p.Extent)
 		}
 		text := "each " + t
-		if p.N.Set() {
+		if p.Target.InAll() {
+			text = "each of the " + strconv.Itoa(p.Target.Chains) + " ch sps"
+		} else if p.N.Set() {
 			text = "each of " + s.Num(p.N) + " " + t
 		}
 		for i := range p.Also {

@@ -74,6 +74,12 @@ func (t *Target) ByNumber() bool {
 	return t.Sort == StartChain && t.Chains > 0 && byNumber.MatchString(t.Text)
 }
 
+var inAll = regexp.MustCompile(`(?i)^\d+ ch(ain)? (sps|spaces|loops|lps|arches)$`)
+
+// InAll reports whether spaces are told as "8 ch sps": behind "each of the", that may be eight
+// chain spaces as well as those of eight chains.
+func (t *Target) InAll() bool { return t.Sort == ChainSpace && inAll.MatchString(t.Text) }
+
 // spaceWord reports whether the current token (after a hyphen) says space.
 func (p *parser) spaceWord() bool {
 	t := p.tok()

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -50,6 +52,17 @@ func (w *roundWork) spaceMeant(t *notation.Target) *notation.Target {
 		}
 	}
 	return t
+}
+
+// spacesInAll is a place "each of the 8 ch sps" as each chain space, where the round below has
+// eight of them and none of eight chains.
+func (w *roundWork) spacesInAll(p *notation.Place) *notation.Place {
+	if p.Pick != notation.Each || !p.Target.InAll() || len(w.c.runs) != p.Target.Chains || slices.Contains(w.c.chains, p.Target.Chains) {
+		return p
+	}
+	each := *p
+	each.Target.Chains = 0
+	return &each
 }
 
 // atPlace reports whether the next place is the one an extent goes up to. Work

@@ -199,6 +199,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 // placed works n stitches at one place of the words.
 func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt {
 	hasN := s.N.Set()
+	p = w.spacesInAll(p)
 	k, h := w.kind(s)
 	if h != nil {
 		return h
