@@ -221,7 +221,7 @@ func (w *roundWork) leftover() int {
 			n++
 		}
 	}
-	if n == 1 && w.chainOfLast() {
+	if n > 0 && w.betweenPetals() || n == 1 && w.chainOfLast() {
 		return 0
 	}
 	// A round that goes from space to space passes the stitches between its

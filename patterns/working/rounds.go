@@ -421,7 +421,7 @@ func (w *roundWork) noticePassed() {
 		w.warn(lastSpan(w.items), "passed-over", fmt.Sprintf("%s passes over %s of %s at once without a word", w.r.Label, plural(w.gap, "stitch"), w.c.below.Label),
 			"Check which place is meant, or say that they are skipped.")
 		return
-	} else if lace || len(w.passed) == 0 {
+	} else if lace || len(w.passed) == 0 || w.betweenPetals() {
 		return // lace goes from place to place by name
 	}
 	at := w.c.spots[w.passed[0]].st
