@@ -62,6 +62,9 @@ func (b *block) changed() (bool, *fault.Fault) {
 	if ref == nil || ref.Onward || ref.Piece != "" || ref.Along != nil {
 		return false, nil
 	}
+	if p.endsWithCount() {
+		return true, nil
+	}
 	start, faults, work := p.i, len(p.faults), p.work
 	c := p.change()
 	p.faults, p.work = p.faults[:faults], work
@@ -79,6 +82,25 @@ func (b *block) changed() (bool, *fault.Fault) {
 			"Write the round out with the change in it.")
 	}
 	return false, nil
+}
+
+// endsWithCount reads "ending with 71 tr": the count that the last of them has.
+func (p *parser) endsWithCount() bool {
+	start := p.i
+	if p.eat("ending", "finishing", "end", "finish", "giving", "making") {
+		p.eat("with", "on", "up")
+		p.eat("with")
+		p.eatAll("a", "total", "of")
+		p.eatAll("total", "of")
+		at := p.i
+		if s := p.countList(); s != nil && !onlyOne(s.Counts[0].N) && s.Counts[0].Target.Text != "" && p.ended() {
+			s.Span = p.from(at)
+			p.stated = append(p.stated, s)
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // change reads one change, nil when the words say something else.

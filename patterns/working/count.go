@@ -233,7 +233,7 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		}
 		if n == 0 {
 			for i := range r.Stitches {
-				if st := &r.Stitches[i]; shapeNamed(st.Kind, t.Name) || st.Own == t.Name {
+				if st := &r.Stitches[i]; shapeNamed(st.Kind, t.Name) || st.Own == t.Name || begOf(st.Own, t.Name) {
 					n++
 				}
 			}

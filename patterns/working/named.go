@@ -72,7 +72,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			continue
 		}
 		if want--; want == 0 {
-			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() {
+			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() && !w.slippedOver(j) {
 				return nil, w.outOf(p, 1)
 			}
 			if p.Target.Sort != notation.Gap && w.c.spots[j].use == skipped {

@@ -229,7 +229,7 @@ func (p *partWork) beginsAfresh() bool {
 func makes(items []notation.Item) bool {
 	for _, it := range items {
 		switch it.(type) {
-		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Turn, *notation.FastenOff:
+		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Turn, *notation.NoJoin, *notation.FastenOff:
 		default:
 			return true
 		}

@@ -97,3 +97,22 @@ func (w *roundWork) passedBefore() int {
 	}
 	return passed
 }
+
+// slippedOver reports whether slip stitches that moved the beginning of the round are all
+// that has been worked into spot j: the round ends with it.
+func (w *roundWork) slippedOver(j int) bool {
+	over := false
+	for i := range w.r.Stitches {
+		st := &w.r.Stitches[i]
+		for _, on := range st.On {
+			if on.Into == stitch.Space || on.At != w.c.spots[j].ref && on.Last != w.c.spots[j].ref {
+				continue
+			}
+			if st.Role != fabric.Travel {
+				return false
+			}
+			over = true
+		}
+	}
+	return over
+}
