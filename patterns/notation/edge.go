@@ -109,7 +109,8 @@ func (p *parser) flatEdge() string {
 		p.i = start
 		return ""
 	}
-	if p.tok().is("foundation", "cast", "starting", "beginning", "original") && p.startingChain() {
+	top := p.at(-1).is("of") && p.at(-2).is("top") || p.at(-1).is("the") && p.at(-2).is("of") && p.at(-3).is("top")
+	if !(top && p.tok().is("starting", "beginning")) && p.tok().is("foundation", "cast", "starting", "beginning", "original") && p.startingChain() {
 		return ChainEdge
 	}
 	if p.eatAll("last", "row") || p.eatAll("final", "row") {

@@ -34,6 +34,9 @@ func (s Style) target(t *Target, many bool) string {
 		if many {
 			name = s.several(name, t.Kind)
 		}
+		if t.Lone {
+			name = "lone " + name
+		}
 		return name
 	case OfName:
 		if t.Name == "" {

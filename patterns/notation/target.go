@@ -32,6 +32,20 @@ func (p *parser) targetOr(pl *Place) bool {
 	return ok
 }
 
+// lone reads "single dc", "lone tr": one that is in none of the groups of a round.
+func (p *parser) lone() (Target, bool) {
+	start := p.i
+	if p.tok().is("single", "lone", "solitary", "separate") && !p.at(1).is("crochet", "crochets", "sc") {
+		p.i++
+		if t, ok := p.target(); ok && t.Sort == OfKind && t.Name == "" {
+			t.Lone = true
+			return t, true
+		}
+	}
+	p.i = start
+	return Target{}, false
+}
+
 // startChain reads "beg ch-3", "beginning ch", "turning ch", "tch", "ch-3".
 func (p *parser) startChain() (Target, bool) {
 	start := p.i
@@ -134,6 +148,9 @@ func (p *parser) target() (Target, bool) {
 	}
 	if p.tok().is("forehead", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
 		p.i++ // "each of the 20 forehead stitches"
+	}
+	if t, ok := p.lone(); ok {
+		return done(t)
 	}
 	p.whichCorner()
 	corner := p.eat("corner", "corners")

@@ -131,6 +131,7 @@ type Target struct {
 	Chains int         // of a ChainSpace or StartChain, 0 for any
 	Loop   Loop        // "next FPdc": how the stitch itself was worked
 	At     int         // of a Gap: the nth one; 0 for the next
+	Lone   bool        // of an OfKind: one that stands by itself, "next single dc" between V-sts
 	Text   string      // as written
 }
 
