@@ -22,6 +22,10 @@ const (
 	leaderTurns = 24   // directions tried from each
 )
 
+// leaderUp is how far up between the feet of a round and its tops leaders begin: in the
+// middle or, where none leads out from there, nearer either.
+var leaderUp = [...]float64{0.5, 0.35, 0.65, 0.2, 0.8}
+
 // leader is a line to where something has room.
 type leader struct {
 	from, to canvas.Point
@@ -84,16 +88,21 @@ func (a *artist) led(f *finder, c *course, colour scene.Colour, h float64, room 
 	best := leader{cost: leaderLong}
 	wide := typeface.Width(t.String, t.Size, true, false)
 	n := len(c.order)
-	for j := range min(2*leaderGaps+1, n) {
-		k := (j + 1) / 2 // in turn ahead of the seam and behind it
-		if j%2 == 0 {
-			k = (n - k) % n
+	for _, up := range leaderUp {
+		for j := range min(2*leaderGaps+1, n) {
+			k := (j + 1) / 2 // in turn ahead of the seam and behind it
+			if j%2 == 0 {
+				k = (n - k) % n
+			}
+			from, out, ok := a.gapBefore(c, k, up)
+			if !ok || !f.free(box{from.X, from.Y, from.X, from.Y}.grown(leaderDot+leaderAir)) {
+				continue
+			}
+			f.rays(from, out, from.Sub(a.seamPoint(c)).Length(), wide, h, room, &best)
 		}
-		from, out, ok := a.gapBefore(c, k)
-		if !ok || !f.free(box{from.X, from.Y, from.X, from.Y}.grown(leaderDot+leaderAir)) {
-			continue
+		if best.cost < leaderLong {
+			break
 		}
-		f.rays(from, out, from.Sub(a.seamPoint(c)).Length(), wide, h, room, &best)
 	}
 	if best.cost == leaderLong {
 		return nil
@@ -125,9 +134,9 @@ func (f *finder) rays(from, out canvas.Point, away, wide, tall float64, room box
 	}
 }
 
-// gapBefore is the middle of the gap before the k-th stitch of a round, and the way
-// out of the round there; false where the chart does not show it.
-func (a *artist) gapBefore(c *course, k int) (at, out canvas.Point, ok bool) {
+// gapBefore is a point in the gap before the k-th stitch of a round, a share of the way up
+// it, and the way out of the round there; false where the chart does not show it.
+func (a *artist) gapBefore(c *course, k int, up float64) (at, out canvas.Point, ok bool) {
 	n := len(c.order)
 	next, last := c.order[k], c.order[(k+n-1)%n]
 	angle := c.seam
@@ -137,7 +146,7 @@ func (a *artist) gapBefore(c *course, k int) (at, out canvas.Point, ok bool) {
 	if c.cutOf(next) != whole && c.cutOf(last) != whole {
 		return at, out, false
 	}
-	radius := (a.meanFoot(c, next) + c.radius[next] + a.meanFoot(c, last) + c.radius[last]) / 4
+	radius := ((a.meanFoot(c, next)+a.meanFoot(c, last))*(1-up) + (c.radius[next]+c.radius[last])*up) / 2
 	at = a.point(angle, radius)
 	fr := a.shape.At(angle, radius)
 	return at, canvas.Point{X: fr.OutX, Y: fr.OutY}, true

@@ -12,6 +12,7 @@ import (
 	"whorl/chart/typeface"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // numbersOf are the texts of the signs' group, with those that have a leader.
@@ -54,12 +55,34 @@ func TestDrawnAgain(t *testing.T) {
 	}
 }
 
+// laceCap is V-stitches and shells closed to a crown; one of the shells lies about the seam.
+func laceCap() *fabric.Fabric {
+	c := newCloth("Cap").chainRing(60)
+	shell := []stitch.Kind{dc, dc, dc, dc, dc}
+	for range 6 {
+		c.rnd().start(1).st(sc, 60).join()
+	}
+	c.rnd().start(1).rep(20, func(int) { c.inc(dc, chains(1), dc).skip(2) }).join()
+	for range 3 {
+		c.rnd().start(1).rep(20, func(i int) { c.sp(i, dc, chains(1), dc) }).join()
+	}
+	c.rnd().start(1).rep(10, func(i int) { c.sp(2*i, sc).sp(2*i+1, shell...) }).join()
+	c.rnd().start(3, dc).same(dc).same(dc)
+	c.rep(9, func(int) { c.skip(2).st(sc, 1).skip(2).inc(shell...) }).skip(2).st(sc, 1).skip(2).inc(dc, dc).join()
+	c.rnd().start(1).rep(10, func(int) { c.st(sc, 1).skip(2).inc(shell...).skip(2) }).join()
+	c.rnd().start(1).st(sc, 60).join()
+	for plain := 2; plain >= 0; plain-- {
+		c.rnd().start(1).rep(10, func(int) { c.st(sc, plain).tog(stitch.Tog(stitch.Single, 2)) }).join()
+	}
+	return c.fabric()
+}
+
 // Every round has its number, in whatever layout, no smaller than can be read and
 // with nothing through it: by its beginning, past the stitches beside a wedge, or in
 // white to which a line leads.
 func TestEveryRoundHasItsNumber(t *testing.T) {
 	for name, f := range map[string]*fabric.Fabric{"circle": flat(hdc, 8, 12, true), "hat": capped(sc, 6, 16, 12), "tall": capped(sc, 6, 10, 22), "shells": shells(),
-		"closing": closing(hdc, 6, 10, 4, 1), "interlocking": interlocking(8, 5)} {
+		"closing": closing(hdc, 6, 10, 4, 1), "interlocking": interlocking(8, 5), "lace cap": laceCap()} {
 		for layout, draw := range map[string]func(*fabric.Fabric, *geometry.Form, Options) (*Chart, error){"round": Round, "wedge": Wedge} {
 			c, err := draw(f, measure(t, f), Options{})
 			if err != nil {
