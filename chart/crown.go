@@ -15,8 +15,8 @@ func (c *Chart) Small() bool { return c.Smallest > 0 && c.Smallest < c.least }
 // from one another to be read.
 func (c *Chart) Legible() bool { return !c.Small() && !c.crowded }
 
-// Crown narrows options for a round chart that prints too small to as many of its
-// rounds, from the centre outwards, as print large enough. It is false where hardly
+// Crown narrows options for a round chart that cannot be read to as many of its rounds,
+// from the centre outwards, as can. It is false where hardly
 // any do.
 func Crown(f *fabric.Fabric, form *geometry.Form, o Options) (Options, bool) {
 	w, err := newWork(f, form, o, fabric.InRounds)
@@ -36,7 +36,7 @@ func Crown(f *fabric.Fabric, form *geometry.Form, o Options) (Options, bool) {
 	}
 	fits := func(n int) bool {
 		c, err := Round(f, form, narrowed(n))
-		return err == nil && !c.Small()
+		return err == nil && c.Legible()
 	}
 	// The more rounds, the smaller: halving finds the most that fit.
 	low, high := leastCrown-1, last-first+1

@@ -21,26 +21,32 @@ const (
 	mostOverlap  = 45.0
 	mostTiles    = 12  // pages
 	mostEnlarged = 8.0 // times
+	closeStep    = 1.1 // times, by which what stands too close is enlarged at a time
 	markOut      = 4.5 // from what a page shows to a register mark
 	markRadius   = 1.5
 	tileText     = 3.3 // em
 )
 
-// Tiled draws a chart whose symbols print too small on one page on as many as it
-// takes, each with a part of the chart at a size that can be read. A page shows
+// Tiled draws a chart whose symbols print too small or too close on one page on as many
+// as it takes, each with a part of the chart at a size that can be read. A page shows
 // what lies within it whole; pages overlap by more than the largest symbol, so that
 // every one is whole on one of them, and have register marks that come to lie on
-// one another. draw is the layout. There are no pages where the chart prints large
-// enough, or where there would be too many of them. The pages of a figure are figures,
+// one another. draw is the layout. There are no pages where the chart can be read
+// on one, or where there would be too many of them. The pages of a figure are figures,
 // no higher than it may be, with a caption each.
 func Tiled(small *Chart, o Options, draw func(Options) (*Chart, error)) []*Chart {
-	if !small.Small() || o.Paper.post {
+	if small.Legible() || o.Paper.post {
 		return nil
 	}
 	big := small
 	width, height := o.Paper.Size()
-	for times := 1.0; big.Small(); {
-		if times *= 1.03 * big.least / big.Smallest; times > mostEnlarged {
+	for times := 1.0; !big.Legible(); {
+		if big.Small() {
+			times *= 1.03 * big.least / big.Smallest
+		} else {
+			times *= closeStep
+		}
+		if times > mostEnlarged {
 			return nil
 		}
 		larger := o

@@ -31,6 +31,38 @@ func middles(s *scene.Scene) (l []canvas.Point) {
 	return l
 }
 
+// A chart whose symbols are large enough and yet stand too close is drawn on several
+// pages as well, on which they can be told apart.
+func TestTiledWhereClose(t *testing.T) {
+	c := newCloth("Mat").magic()
+	for r := 1; r <= 13; r++ {
+		c.rnd().rep(30, func(int) {
+			if r > 1 {
+				c.st(tr, r-2).inc(tr, tr)
+			} else {
+				c.st(tr, 1)
+			}
+		})
+	}
+	f := c.fabric()
+	form := measure(t, f)
+	o := Options{Title: "Mat"}
+	draw := func(o Options) (*Chart, error) { return Round(f, form, o) }
+	close, err := draw(o)
+	if err != nil || close.Small() || close.Legible() {
+		t.Fatal(err, close.Smallest, close.Findings)
+	}
+	pages := Tiled(close, o, draw)
+	if len(pages) < 2 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	for _, p := range pages {
+		if !p.Legible() || p.Smallest < 1.1*close.Smallest {
+			t.Errorf("%s: symbols of %.1f mm after %.1f", p.Caption, p.Smallest, close.Smallest)
+		}
+	}
+}
+
 // A chart that prints too small on a page is drawn on several: every stitch whole on
 // one of them, large enough, nothing cut off, and the marks of neighbours at one
 // place of the chart.

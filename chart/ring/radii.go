@@ -33,14 +33,14 @@ type Radii struct {
 	// Scale is millimetres on paper to a millimetre of fabric, where no
 	// round is pushed.
 	Scale float64
-	// Crowded is set when the symbols cannot have the least room they ask
-	// for.
+	// Crowded is set when the symbols do not have the least room they ask for.
 	Crowded bool
 
-	depth []float64 // of every layer from the innermost, mm of fabric, never falling
-	radii []float64 // of every layer, mm on paper
-	sign  float64   // -1 where levels fall outwards
-	level float64   // of the innermost layer
+	layers []Layer
+	depth  []float64 // of every layer from the innermost, mm of fabric, never falling
+	radii  []float64 // of every layer, mm on paper
+	sign   float64   // -1 where levels fall outwards
+	level  float64   // of the innermost layer
 }
 
 // Stack lays the layers (from the centre outwards, at least one) so that the
@@ -49,7 +49,7 @@ type Radii struct {
 // need the room.
 func Stack(layers []Layer, fit Fit) *Radii {
 	n := len(layers)
-	m := &Radii{depth: make([]float64, n), radii: make([]float64, n), sign: 1, level: layers[0].Level}
+	m := &Radii{depth: make([]float64, n), layers: layers, radii: make([]float64, n), sign: 1, level: layers[0].Level}
 	if layers[n-1].Level < layers[0].Level {
 		m.sign = -1
 	}
@@ -74,7 +74,6 @@ func Stack(layers []Layer, fit Fit) *Radii {
 		// alike, until a third of the way out is left for heights.
 		for i := 0; i < 60 && lay(0) > fit.Outer*0.7; i++ {
 			least *= 0.95
-			m.Crowded = true
 		}
 		m.Scale = bisect(0, fit.MaxScale, fit.Outer, lay)
 	} else {
@@ -86,7 +85,20 @@ func Stack(layers []Layer, fit Fit) *Radii {
 		})
 	}
 	lay(m.Scale)
+	m.crowd()
 	return m
+}
+
+// crowdedShare is the share of the room that symbols ask for with which they can still be
+// told apart.
+const crowdedShare = 0.95
+
+// crowd finds whether the layers have the room that they ask for.
+func (m *Radii) crowd() {
+	m.Crowded = false
+	for i, l := range m.layers {
+		m.Crowded = m.Crowded || m.radii[i] < crowdedShare*l.Least || i > 0 && m.radii[i]-m.radii[i-1] < crowdedShare*l.Rise
+	}
 }
 
 // bisect is the largest x in [lo, hi] (nearly) for which the rising function f
@@ -115,7 +127,7 @@ func (m *Radii) Shrink(by float64) {
 	for i := range m.radii {
 		m.radii[i] *= by
 	}
-	m.Crowded = true
+	m.crowd()
 }
 
 // Of is the radius on paper of a layer.

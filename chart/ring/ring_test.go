@@ -187,6 +187,15 @@ func TestStack(t *testing.T) {
 			t.Errorf("the map falls at level %g", l)
 		}
 	}
+	// What gives way for the heights and yet has its room is not crowded; what is drawn
+	// smaller than that is.
+	tight := Stack([]Layer{{Level: 0}, {Level: 20, Least: 70}}, Fit{Hole: 2, Outer: 80, MaxScale: 10})
+	if tight.Crowded {
+		t.Errorf("crowded at %g", tight.Of(1))
+	}
+	if tight.Shrink(0.5); !tight.Crowded {
+		t.Errorf("not crowded at %g", tight.Of(1))
+	}
 	// A layer pushed out for its stitches is no less even for it.
 	pushed := Stack([]Layer{{Level: 0, Length: 60}, {Level: 5, Length: 90, Least: 40}, {Level: 10, Length: 120}}, Fit{Hole: 2, Outer: 80, MaxScale: 1})
 	if low, high := pushed.At(1, 3), pushed.At(1, 6); math.Abs(high-low-3*pushed.Scale) > 1e-9 || pushed.Of(1)-pushed.Of(0) < 6*pushed.Scale {

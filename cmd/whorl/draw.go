@@ -307,7 +307,7 @@ func (d *drawing) sheets(j *job, p patterns.Picture) ([]sheet, error) {
 		}
 		s := sheet{name: name, scene: c.Scene, width: pngWidth(p), findings: c.Findings}
 		var larger []sheet
-		if charts[p.Draw] != nil && c.Small() {
+		if charts[p.Draw] != nil && !c.Legible() {
 			var says string
 			if larger, says = j.larger(p, i, s.name, c, o); says != "" {
 				s.findings = append(s.findings, says)

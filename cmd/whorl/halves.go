@@ -8,7 +8,7 @@ import (
 )
 
 // halves draws a round chart or a wedge of a piece that closes in again as a chart of
-// each half, and what prints too small in it larger as well; none for any other.
+// each half, and what cannot be read in it larger as well; none for any other.
 func (j *job) halves(p patterns.Picture, i int, name string) (l []sheet, err error) {
 	f, form := j.fabrics[i], j.forms[i]
 	halves := chart.Halves(f, form, chartOptions(j, p, i))
@@ -21,7 +21,7 @@ func (j *job) halves(p patterns.Picture, i int, name string) (l []sheet, err err
 		}
 		s := sheet{name: name + halfName(k, len(halves)), scene: c.Scene, width: pngWidth(p), findings: c.Findings}
 		var larger []sheet
-		if c.Small() {
+		if !c.Legible() {
 			var says string
 			if larger, says = j.larger(p, i, s.name, c, o); says != "" {
 				s.findings = append(s.findings, says)

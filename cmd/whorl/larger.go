@@ -9,8 +9,8 @@ import (
 	"whorl/patterns"
 )
 
-// larger draws again what prints too small in a chart of some options: a round chart as
-// its crown and a wedge of it, as far as those print large enough; what has no wedge that
+// larger draws again what prints too small or too close in a chart of some options: a round chart as
+// its crown and a wedge of it, as far as can be read; what has no wedge that
 // shows all of it, on several pages. It says what it has drawn.
 func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart, o chart.Options) (l []sheet, says string) {
 	if p.Draw == "round" {
@@ -34,11 +34,11 @@ func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart,
 }
 
 // crownAndWedge draws the crown of what a round chart shows, and a wedge of it, as
-// far as those print large enough.
+// far as those can be read.
 func (j *job) crownAndWedge(p patterns.Picture, i int, name string, o chart.Options) (l []sheet) {
 	f, form := j.fabrics[i], j.forms[i]
 	add := func(kind string, c *chart.Chart, err error) {
-		if err == nil && !c.Small() {
+		if err == nil && c.Legible() {
 			l = append(l, sheet{name: name + "-" + kind, scene: c.Scene, width: pngWidth(p), findings: c.Findings})
 		}
 	}
@@ -52,7 +52,7 @@ func (j *job) crownAndWedge(p patterns.Picture, i int, name string, o chart.Opti
 	return l
 }
 
-// pages draws a chart that prints too small on several pages.
+// pages draws a chart that cannot be read on one on several pages.
 func (j *job) pages(p patterns.Picture, i int, name string, small *chart.Chart, o chart.Options) (l []sheet) {
 	draw := func(o chart.Options) (*chart.Chart, error) { return charts[p.Draw](j.fabrics[i], j.forms[i], o) }
 	d := &document{name: name + "-pages"}

@@ -66,15 +66,15 @@ type figure struct{ among, alone, smaller *chart.Chart }
 // smallerPart is how much of the room of a page a picture has that is drawn smaller.
 const smallerPart = 0.8
 
-// chart is a chart of a size, or those that show it larger where it would print too
-// small.
+// chart is a chart of a size, or those that show it larger where it could not be
+// read.
 func (e *edition) chart(p patterns.Picture, i int) (l []writeup.Picture) {
 	shown, err := e.figures(p, i)
 	if err != nil {
 		e.findings = append(e.findings, fmt.Sprintf("the picture %s is left out: %v", p.Name, err))
 		return nil
 	}
-	if len(shown) == 1 && shown[0].among.Small() {
+	if len(shown) == 1 && !shown[0].among.Legible() {
 		if pages := e.pages(p, i, shown[0].among); len(pages) > 0 {
 			return pages
 		}
