@@ -91,7 +91,7 @@ func Stack(layers []Layer, fit Fit) *Radii {
 
 // crowdedShare is the share of the room that symbols ask for with which they can still be
 // told apart.
-const crowdedShare = 0.95
+const crowdedShare = 0.98
 
 // crowd finds whether the layers have the room that they ask for.
 func (m *Radii) crowd() {
