@@ -31,8 +31,12 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if c := w.courses[0]; isFoundation(c.round) && len(w.courses) > 1 {
 		w.hideTurningChain(c)
 	}
+	whole, each := w.last, 0
 	if o.From <= 0 && o.To <= 0 {
-		w.last = w.shows()
+		w.last, each = w.shows()
+	}
+	if w.last < whole {
+		w.goesOn = w.courses[whole].round.Number
 	}
 	if w.hairpin() {
 		w.layRows()
@@ -57,10 +61,35 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 			w.spread(nil)
 		}
 	}
-	p := w.fit(w.layOut)
-	c, _ := p.finish()
+	c, _ := w.fit(w.layOut).finish()
+	if w.waves && w.goesOn > 0 {
+		c = w.further(c, each, whole)
+	}
 	return c, nil
 }
+
+// further is the chart of a ripple with as many rows of its repeat more as there were,
+// so that its waves are read; the chart itself where that would be drawn smaller or more of
+// its legs lean far.
+func (w *work) further(c *Chart, each, whole int) *Chart {
+	last := w.last
+	before, _ := w.leaning(w.layOut)
+	more := each * max(1, (last-w.first)/each)
+	if w.last += more; w.last >= whole {
+		w.last, w.goesOn = whole, 0
+	}
+	if after, _ := w.leaning(w.layOut); after > before+1e-9 {
+		return c
+	}
+	if longer, _ := w.fit(w.layOut).finish(); longer.Smallest >= leastAgain*c.Smallest {
+		return longer
+	}
+	return c
+}
+
+// leastAgain is the share of their size that symbols keep at least where more of a ripple
+// is drawn.
+const leastAgain = 0.9
 
 // spread lays the rows along straight lines or, where there is one, on a fan.
 func (w *work) spread(f *fan) {
@@ -128,27 +157,30 @@ const (
 )
 
 // shows is the last row that must be drawn for the repeat of the piece to be
-// seen twice; the last of all when it has none or is short.
-func (w *work) shows() int {
+// seen twice, and how many rows that repeat has; the last of all when it has none or is
+// short.
+func (w *work) shows() (row, each int) {
 	last := w.last
 	if last-w.first < shortPiece {
-		return last
+		return last, 1
 	}
 	looks := make([]string, last+1)
 	for i := range looks {
 		looks[i] = w.look(w.courses[i])
 	}
-	best := last
+	best, each := last, 1
 	for k := 1; k <= longRepeat; k++ {
 		from := last // the first row of those that come again every k rows
 		for from-1-k >= 0 && looks[from-1] == looks[from-1-k] {
 			from--
 		}
 		if last-from >= 2*k {
-			best = min(best, max(from+k-1, w.first+4))
+			if to := max(from+k-1, w.first+4); to < best {
+				best, each = to, k
+			}
 		}
 	}
-	return best
+	return best, each
 }
 
 // look is a row's stitches, and where each is worked: equal for rows that are

@@ -163,6 +163,24 @@ func TestRowsShowTheRepeat(t *testing.T) {
 	}
 }
 
+// More is drawn of a ripple, so that its waves are read, and the caption says of how many
+// rows; one that is short is drawn whole.
+func TestRippleGoesOn(t *testing.T) {
+	c := rowsChart(t, ripple(dc, 40), Options{})
+	if find(&c.Scene.Root, "row8") == nil || find(&c.Scene.Root, "row9") != nil {
+		t.Error("not the first eight rows of 40")
+	}
+	if !strings.Contains(c.Caption, "rows 1–8 of 40") {
+		t.Error(c.Caption)
+	}
+	if c := rowsChart(t, ripple(dc, 8), Options{}); find(&c.Scene.Root, "row8") == nil || strings.Contains(c.Caption, " of ") {
+		t.Error(c.Caption)
+	}
+	if c := rowsChart(t, ripple(dc, 40), Options{To: 3}); strings.Contains(c.Caption, " of ") {
+		t.Error(c.Caption)
+	}
+}
+
 // A ripple lies in waves: the foundation too.
 func TestRipple(t *testing.T) {
 	ps := topsOf(rowsChart(t, ripple(dc, 6), Options{}), "4")

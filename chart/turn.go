@@ -35,6 +35,7 @@ type work struct {
 	border   *border    // likewise
 	bordered bool       // it has been looked for
 	fan      *fan       // how rows fan out; nil for straight ones
+	goesOn   int        // the number of the last row where the rest goes on alike; 0: none
 	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
 	waves    bool       // rows lie in waves
 	points   []point    // chains that stand outwards

@@ -116,7 +116,7 @@ func (w *work) subtitle() string {
 
 // caption says what the chart shows.
 func (w *work) caption() (s []string) {
-	for _, t := range []string{w.part.Name, w.sized(), w.span(), w.portion()} {
+	for _, t := range []string{w.part.Name, w.sized(), w.span() + w.rest(), w.portion()} {
 		if t != "" {
 			s = append(s, t)
 		}
@@ -130,6 +130,15 @@ func (w *work) sized() string {
 		return ""
 	}
 	return "size " + w.size
+}
+
+// rest says how many rows there are where the rest goes on as those that are drawn; "" where
+// all are drawn or rows were named.
+func (w *work) rest() string {
+	if w.goesOn == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" of %d", w.goesOn)
 }
 
 // reading says which side the chart shows, and how it is read.
