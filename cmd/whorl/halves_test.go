@@ -44,9 +44,20 @@ func TestHalvesAreNamed(t *testing.T) {
 	}
 }
 
-// A half that prints too small is drawn larger, as any other round chart is.
+// A half that prints too small, or too close, is drawn larger, as any other round chart
+// is; one that can be read is not.
 func TestSmallHalvesAreDrawnLarger(t *testing.T) {
-	const widest = 26 // rounds that are increased
+	for widest, want := range map[int]string{
+		25: "beginning.svg closing.svg",
+		26: "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg closing-crown.svg closing-wedge.svg",
+	} {
+		drawnHalves(t, widest, want+" ball-schematic.svg")
+	}
+}
+
+// drawnHalves draws a ball with so many rounds that are increased.
+func drawnHalves(t *testing.T, widest int, want string) {
+	t.Helper()
 	words := "title: Great Ball\nterms: US\ngauge: 22 sc and 24 rounds = 10 cm\nparts:\n  - name: Ball\n    worked: rounds\n    text: |\n" +
 		"      Rnd 1: 6 sc in magic ring (6)\n      Rnd 2: inc in each st around (12)\n"
 	round := 3
@@ -68,7 +79,6 @@ func TestSmallHalvesAreDrawnLarger(t *testing.T) {
 	for _, name := range strings.Fields(out) {
 		names = append(names, strings.TrimPrefix(filepath.Base(name), "ball-ball-"))
 	}
-	const want = "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg ball-schematic.svg"
 	if got := strings.Join(names, " "); status != statusDone || got != want {
 		t.Errorf("status %d, drawn %s, want %s: %s", status, got, want, errs)
 	}

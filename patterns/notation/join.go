@@ -268,7 +268,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		} else if pl, ok := p.place(); ok {
 			if pl.Target.Sort == RowEnds && pl.Target.Name == ChainEdge && j.Yarn == "" && j.With.Kind.Is() && p.at(-2).is("beginning", "starting") {
 				// "join with a sl st to beginning ch": the one of this round
-				pl.Pick, pl.Target = Next, Target{Sort: StartChain, Text: pl.Target.Text}
+				pl.Pick, pl.Target = First, Target{Sort: StartChain, Text: pl.Target.Text}
 			} else if pl.Target.Sort == RowEnds && pl.Target.Name == ChainEdge {
 				// "join yarn to the foundation chain": in its first
 				pl.Pick, pl.Nth, pl.Target = First, 1, Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain), Text: pl.Target.Text}
