@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // allIn reads ", all into ring", "; all worked in next ch-3 sp" behind stitches that
 // have not said where they go: there they all go.
 func (b *block) allIn() bool {
@@ -38,6 +40,49 @@ func (b *block) allIn() bool {
 	}
 	g := &Group{Span: p.from(start), Items: append([]Item(nil), b.items[from:]...), Place: []Place{pl}}
 	b.items = append(b.items[:from:from], g)
+	return true
+}
+
+// chainAndAllIn takes "2 tr, 2 ch and 2 tr into next loop", as older leaflets write a group
+// without brackets: what stands on both sides of the chain goes into the loop.
+func (b *block) chainAndAllIn(s *Stitches) bool {
+	p := b.p
+	if len(s.Places) != 1 || !s.N.Set() || s.Times.Set() || s.What.Name != "" || s.What.Kind.Base <= stitch.Single {
+		return false
+	}
+	pl := &s.Places[0]
+	if pl.Target.Sort != ChainSpace || pl.Pick != Next && pl.Pick != Same && pl.Pick != First && pl.Pick != Last || pl.N.Set() || pl.Of != nil {
+		return false
+	}
+	at := p.i - 1
+	for at > 0 && p.toks[at].pos != s.Pos {
+		at--
+	}
+	if at == 0 || !p.toks[at-1].is("and") {
+		return false
+	}
+	from := len(b.items)
+	for from >= 2 {
+		_, chain := b.items[from-1].(*Chain)
+		before, ok := b.items[from-2].(*Stitches)
+		if !chain || !ok || len(before.Places) > 0 || !before.N.Set() || before.Times.Set() || before.What != s.What {
+			break
+		}
+		from -= 2
+	}
+	if from == len(b.items) {
+		return false
+	}
+	for _, star := range b.stars {
+		if !star.wrapped && star.start > from {
+			return false
+		}
+	}
+	g := &Group{Span: s.Span, Items: append([]Item(nil), b.items[from:]...), Place: s.Places}
+	s.Places = nil
+	g.Items = append(g.Items, s)
+	b.items = b.items[:from:from]
+	b.add(g)
 	return true
 }
 
