@@ -125,7 +125,7 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		rest = append(append([]notation.Item(nil), r.Ending...), rest...)
 	}
 	whole, passed, passes := w.mark(), len(w.passed), false
-	if run.why != nil && needsPlaces(r.Ending) && r.Omit == 0 {
+	if run.why != nil && (needsPlaces(r.Ending) || beginsWithChain(r.Ending)) && r.Omit == 0 {
 		// What is left takes the beginning of a repeat: the ending stands for as
 		// little of it as can be.
 		if w.endsInside(r, run, whole, rest) {
@@ -204,6 +204,9 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 		if n < len(r.Items)-1 && w.firstKind(r.Items[n:n+1], 0) != w.firstKind(r.Ending, 0) {
 			continue // the ending stands for the like
 		}
+		if beginsWithChain(r.Ending) && !beginsWithChain(r.Items[n:]) {
+			continue
+		}
 		w.back(begin)
 		w.nest++
 		first := len(w.r.Stitches)
@@ -220,6 +223,15 @@ func (w *roundWork) endsInside(r *notation.Repeat, run *run, begin mark, rest []
 		}
 	}
 	return false
+}
+
+// beginsWithChain reports whether instructions begin with chains.
+func beginsWithChain(items []notation.Item) bool {
+	if len(items) == 0 {
+		return false
+	}
+	_, ok := items[0].(*notation.Chain)
+	return ok
 }
 
 // turningTwice reports whether words behind a repeat along a row, "dc in 3rd ch of turning
