@@ -18,6 +18,9 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	p.dropWorked()
 	p.passGloss()
 	p.dropCountsAs()
+	if g := p.inBrackets(); g != nil {
+		return []Item{g}, faults
+	}
 	items, f := p.items(false)
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
@@ -26,6 +29,32 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 		return nil, append(append(faults, f), p.faults...)
 	}
 	return items, append(faults, p.faults...)
+}
+
+// inBrackets reads a definition that is nothing but a bracket, "(1 tr, 1 ch, 1 tr)": all of
+// it goes into the one place. It is nil for any other.
+func (p *parser) inBrackets() *Group {
+	start := p.i
+	no := func() *Group { p.i = start; return nil }
+	close := p.matching(p.i)
+	if p.tok().kind != tOpen || close < 0 {
+		return no()
+	}
+	for p.i = close + 1; p.eatKind(tStop); {
+	}
+	end := p.i
+	if p.tok().kind != tEnd {
+		return no()
+	}
+	p.i = start + 1
+	items, f := p.items(true)
+	if f != nil || p.i != close || len(items) == 0 || !placeless(items) || len(p.faults) > 0 || len(p.stated) > 0 {
+		p.faults, p.stated = nil, nil
+		return no()
+	}
+	p.i = end
+	at := p.from(start)
+	return &Group{Span: at, Items: items, Place: []Place{{Span: at, Pick: Same, Target: Target{Text: "st"}}}}
 }
 
 // passName passes over a name that the words of a stitch begin with: "raised

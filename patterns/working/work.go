@@ -98,7 +98,10 @@ func (w *work) parse() {
 		w.report(faults)
 		switch {
 		case len(items) == 0:
-			w.unread[name] = true
+			if w.unread[name] = true; len(faults) == 0 {
+				w.faults = append(w.faults, w.p.Fault(d.Pos, len([]rune(d.Name)), "not-understood", fmt.Sprintf("the words do not say how %s is made", d.Name),
+					"Say it as stitches and where they go, for example: (dc, ch 1, dc) in next st."))
+			}
 		default:
 			w.definitions[name] = newDefinition(name, items)
 		}
