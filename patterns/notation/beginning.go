@@ -119,7 +119,7 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	p.eat("with", "by")
 	p.eat("making", "forming")
 	p.eat("a", "an", "the")
-	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") ||
+	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") || p.tok().is("slip") && p.at(1).is("ring") && p.eatAll("slip", "ring") ||
 		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
 		p.eat("method", "technique")
 		if p.tok().is("with") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) && p.instructs(p.i+1) {

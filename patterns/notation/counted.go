@@ -201,7 +201,7 @@ func (p *parser) rowsInAll() bool {
 	start := p.i
 	if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
 		p.i++
-		if p.eat("altogether", "total", "overall") || p.eat("in") && p.eat("all", "total") {
+		if p.eat("altogether", "total", "overall", "worked", "completed") || p.eat("in") && p.eat("all", "total") {
 			return true
 		}
 	}

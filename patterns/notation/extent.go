@@ -168,6 +168,23 @@ func (p *parser) toLast() (Extent, bool) {
 		if to, ok := p.beforePlace(); ok {
 			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last tr before 2-ch sp"
 		}
+		if at := p.i; t.Sort == OfKind && p.eat("and") {
+			// "to last 2 tr and dc", "to last 2 tr and 1 dc"
+			p.eat("last", "the", "final")
+			more, ok := p.num()
+			if !ok {
+				more = One(p.from(at))
+			}
+			if also, ok := p.target(); ok && also.Sort == OfKind && also.Kind != t.Kind && p.ended() && len(more.Values) == 1 {
+				e.N = Num{Span: n.Span, Values: append([]int(nil), n.Values...)}
+				for i := range e.N.Values {
+					e.N.Values[i] += more.Values[0]
+				}
+				e.Target = Target{Text: "sts"}
+				return e, true
+			}
+			p.i = at
+		}
 		if to, ok := p.turningChain(); ok {
 			p.eat("rem", "remain", "remaining", "left")
 			return Extent{Sort: ToPlace, N: n, Target: to}, true // "to last dc and turning ch"

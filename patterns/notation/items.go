@@ -188,6 +188,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 				b.add(c) // "Start by chaining 33", "Begin at lower edge with 72 ch"
 				return nil
 			}
+		} else if p.at(-1).is("with") {
+			if c := p.chain(); c != nil && p.ended() {
+				b.add(c) // "Begin with 5 ch, join with a ss"
+				return nil
+			}
 		}
 		p.i = from
 	}

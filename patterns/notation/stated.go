@@ -255,6 +255,9 @@ func (p *parser) countList() *Stated {
 			p.i++
 		} else if name, ok := p.things(); ok {
 			c.Target = Target{Sort: OfName, Name: strings.ToLower(name), Text: name}
+		} else if len(s.Counts) > 0 && onlyOne(n) && p.tok().is("buttonhole", "eyelet", "hole", "opening", "slit", "thumbhole", "armhole", "earhole", "space", "block", "corner", "point", "petal", "picot", "bobble", "popcorn", "cable", "motif", "gap") {
+			c.Target = Target{Sort: OfName, Name: p.tok().text + "s", Text: p.tok().raw} // "12 dc, 1 buttonhole"
+			p.i++
 		}
 		if at := p.i; p.eat("of") {
 			// "4 clusters of 3 dc"

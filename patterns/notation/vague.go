@@ -99,7 +99,13 @@ func (p *parser) ofYarn(start, end int) bool {
 	return false
 }
 
+// finishing are verbs of what is done with a piece that has been worked.
+var finishing = []string{"stiffen", "starch", "block", "embellish", "decorate", "assemble", "finish", "stuff", "hang", "press", "steam", "wash", "trim", "line", "felt", "pin", "tie"}
+
 func (p *parser) vagueAt(start, end int) *fault.Fault {
+	if p.toks[start].is(finishing...) && !p.evident(start, end) {
+		return nil // "Stiffen as desired"
+	}
 	var words []string
 	for j := start; j < end; j++ {
 		words = append(words, p.toks[j].text)

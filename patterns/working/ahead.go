@@ -115,6 +115,11 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 				return w.leadingOwn(it, items[i+1:]), false
 			}
 		case *notation.Chain:
+			if i+1 < len(items) {
+				if sk, ok := items[i+1].(*notation.Skip); ok && sk.Place != nil && sk.Place.Target.Sort == notation.JoinPlace {
+					i++ // "2 ch, miss st at base of ch, 1 tr in next st (counts as tr2tog)"
+				}
+			}
 			if i+2 >= len(items) {
 				return nil, false
 			}

@@ -150,6 +150,9 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 	if l := w.part.Rounds; passedChain.MatchString(t.Text) && len(l) > 1 && r == l[1] && l[0].Number == 0 && !l[0].Ring && len(l[0].Stitches) > 0 {
 		high++ // "4th of 5 skipped chs": the one at its foot among them
 	}
+	if l := w.part.Rounds; t.Chains > high && len(l) > 1 && r == l[1] && l[0].Number == 0 && !l[0].Ring && high+w.passedBase(r, start) >= t.Chains {
+		high = t.Chains // "5th of 7 ch", with those that the first space lies over
+	}
 	help := "Check which of the two is meant."
 	switch {
 	case t.Chains > 0 && (t.Chains < low || t.Chains > high):
@@ -157,6 +160,18 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 	case p.Of != nil && p.Nth > high:
 		w.warn(p.Span, "chain", fmt.Sprintf("%s begins with ch %d, so there is no chain number %d to work into", r.Label, high, p.Nth), help)
 	}
+}
+
+// passedBase is how many chains of the starting chain lie below the first space of a row that
+// has been begun on it.
+func (w *roundWork) passedBase(r *fabric.Round, start int) int {
+	foot := r.Stitches[start].On
+	for i := start + 1; i < len(r.Stitches); i++ {
+		if on := r.Stitches[i].On; len(on) > 0 && len(foot) > 0 {
+			return max(foot[0].At.Stitch-on[0].At.Stitch-1, 0)
+		}
+	}
+	return 0
 }
 
 // anywhere lets a round begin at "any ch-1 sp" that its first stitch goes into
