@@ -314,3 +314,19 @@ func (p *parser) onChainEdge() bool {
 	p.i = start
 	return false
 }
+
+// joinedThere reports whether words from token start on, "on the opposite edge", say where the
+// yarn has been joined, and name no chain.
+func (b *block) joinedThere(start int) bool {
+	n := len(b.items)
+	if n == 0 {
+		return false
+	}
+	j, ok := b.items[n-1].(*Join)
+	for i := start; i < b.p.i; i++ {
+		if b.p.toks[i].is("ch", "chs", "chain", "chains", "foundation", "cast", "starting", "loops") {
+			return false
+		}
+	}
+	return ok && j.Yarn != "" && j.Place == nil && b.p.ended()
+}

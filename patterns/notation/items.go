@@ -237,8 +237,13 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return f
 		}
 		if item != nil {
-			if _, ok := item.(*Ref); ok {
+			switch item.(type) {
+			case *Ref:
 				p.work = true
+			case *OtherSide:
+				if b.joinedThere(start) {
+					item = &Note{Span: p.from(start), Text: p.words(start)}
+				}
 			}
 			b.add(item)
 			return nil

@@ -193,7 +193,13 @@ func (p *parser) stitches() (it Item, ok bool) {
 // oneEach reads ", one in each row end" behind stitches that go along row ends: it says
 // how many they are, or how they come to be so many.
 func (p *parser) oneEach(s *Stitches) {
-	if len(s.Places) != 1 || s.Places[0].Target.Sort != RowEnds {
+	if len(s.Places) != 1 {
+		return
+	}
+	// "work 84 dc evenly around the edge, 1 dc in each row end" says with the rate which edge.
+	pl := &s.Places[0]
+	edge := pl.Evenly && pl.Target == (Target{}) && pl.Extent.Sort == ToEnd && s.N.Set()
+	if pl.Target.Sort != RowEnds && !edge {
 		return
 	}
 	start := p.i
@@ -210,9 +216,13 @@ func (p *parser) oneEach(s *Stitches) {
 		if p.eat("in", "into", "for", "per") {
 			p.eat("each", "every", "the", "end", "of")
 			p.eat("of", "each", "every")
-			if (p.rowEnds() || p.eat("row")) && (!open || p.eatKind(tClose)) {
+			rows, several := p.num()
+			if (p.rowEnds() || p.eat("row") || several && p.eat("rows")) && (!open || p.eatKind(tClose)) {
+				if edge {
+					pl.Target, pl.Extent = Target{Sort: RowEnds}, Extent{}
+				}
 				at := p.from(from)
-				s.rate(&Stitches{Span: at, N: each, What: s.What, Places: []Place{{Span: at, Pick: Each, Every: true, Target: Target{Sort: RowEnds}}}})
+				s.rate(&Stitches{Span: at, N: each, What: s.What, Places: []Place{{Span: at, Pick: Each, N: rows, Every: !several, Target: Target{Sort: RowEnds}}}})
 				return
 			}
 		}
