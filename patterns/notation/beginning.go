@@ -119,7 +119,7 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	p.eat("with", "by")
 	p.eat("making", "forming")
 	p.eat("a", "an", "the")
-	if p.eat("magic", "adjustable", "sliding") && p.eat("ring", "circle", "loop") || p.tok().is("slip") && p.at(1).is("ring") && p.eatAll("slip", "ring") ||
+	if p.drawnUp() && p.eat("ring", "circle", "loop") ||
 		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
 		p.eat("method", "technique")
 		if p.tok().is("with") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) && p.instructs(p.i+1) {
@@ -448,18 +448,35 @@ func (p *parser) startingIn(b *block) bool {
 	return false
 }
 
-// atEdgeFirst passes over "at lower edge", "from the neck" before "with 72 ch": where on the piece
-// the work begins.
-func (p *parser) atEdgeFirst() {
+// atEdgeFirst passes over "at lower edge", "from the neck", "in the middle" before "with 72 ch":
+// where on the piece the work begins.
+func (p *parser) atEdgeFirst() bool {
 	start := p.i
-	if p.eat("at", "from", "on") {
+	if p.eat("at", "from", "on", "in") {
 		n := 0
 		for ; p.tok().kind == tWord && !p.tok().first && !p.tok().is("with", "by") && !p.stitchy(p.i, p.i+1) && n < 6; n++ {
 			p.i++
 		}
 		if n > 0 && p.tok().is("with", "by") {
-			return
+			return true
 		}
 	}
 	p.i = start
+	return false
+}
+
+// beginsWork reports whether a ring comes next, or stitches that go into one.
+func (p *parser) beginsWork() bool {
+	at, ringed := p.i, p.ringed
+	defer func() { p.i, p.ringed = at, ringed }()
+	if it, _ := p.ring(); it != nil {
+		_, ring := it.(*MagicRing)
+		return ring
+	}
+	it, ok := p.stitches()
+	if !ok {
+		return false
+	}
+	s := it.(*Stitches)
+	return len(s.Places) == 1 && s.Places[0].Target.Sort == Ring
 }

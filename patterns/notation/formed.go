@@ -1,13 +1,51 @@
 package notation
 
+// edgeLoop reads "turning ch sp", "ch-2 turning sp", "tch loop", "loop of missed ch": the
+// loop at the edge that a turning chain makes, or chains passed over.
+func (p *parser) edgeLoop() (Target, bool) {
+	start := p.i
+	number := func() {
+		p.eatKind(tHyphen)
+		p.plainNumber()
+		p.eatKind(tHyphen)
+	}
+	turning := p.eat("turning", "t")
+	p.eatKind(tHyphen)
+	ch := p.eat("tch")
+	turning = turning || ch
+	if !ch {
+		number()
+		ch = p.eat("ch", "chain")
+	}
+	if number(); !turning {
+		turning = p.eat("turning")
+	}
+	if turning && ch && p.eat(spaceWords...) {
+		return Target{Sort: ChainSpace, Name: EdgeLoop}, true
+	}
+	p.i = start
+	p.eat("ch", "chain")
+	p.eatKind(tHyphen)
+	if p.eat("sp", "space", "loop", "lp") && p.eat("of", "over") {
+		p.eat("the")
+		p.plainNumber()
+		if p.eat(skippedWords...) && p.eat("ch", "chs", "chain", "chains") && p.ended() {
+			return Target{Sort: ChainSpace, Name: EdgeLoop}, true
+		}
+	}
+	p.i = start
+	return Target{}, false
+}
+
 // formedByChain passes over "formed by the turning ch", "made by 5 skipped chs", said of
 // a loop at the edge.
 func (p *parser) formedByChain() bool {
 	start := p.i
 	p.eat("that", "which")
 	p.eat("was", "is")
-	if p.eat("formed", "made", "created") && p.eat("by", "with", "at", "from") {
+	if p.eat("formed", "made", "created", "left") && p.eat("by", "with", "at", "from") {
 		p.eat("the")
+		p.plainNumber()
 		for p.eat("beg", "beginning", "turning", "starting", "first", "foundation", "initial") || p.eat(skippedWords...) {
 		}
 		p.plainNumber()
@@ -16,9 +54,47 @@ func (p *parser) formedByChain() bool {
 		if p.eat("ch", "chs", "chain", "chains", "tch") {
 			p.eatKind(tHyphen)
 			p.plainNumber()
+			p.atBeginning()
 			if p.ended() || p.tok().first {
 				return true
 			}
+		}
+	}
+	if p.i = start; p.eat("formed", "made", "created", "left") && p.atBeginning() && (p.ended() || p.tok().first) {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// atBeginning passes over "at beg of Row 1", "at the start of the previous row": where the
+// chain stands that forms a loop at the edge.
+func (p *parser) atBeginning() bool {
+	start := p.i
+	if p.eat("of", "in", "on") {
+		p.eat("the")
+		p.eat("last", "previous", "prev", "first", "preceding", "foundation")
+		if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
+			p.i++
+			p.plainNumber()
+			return true
+		}
+		p.i = start
+	}
+	if p.eat("at", "from", "in", "on") {
+		p.eat("the", "very")
+		if p.eat("beg", "beginning", "start") {
+			at := p.i
+			p.eat("of")
+			p.eat("the")
+			p.eat("last", "previous", "prev", "first", "preceding", "foundation")
+			if _, round := roundWord(p.tok()); !round || p.tok().is("r") {
+				p.i = at
+				return true
+			}
+			p.i++
+			p.plainNumber()
+			return true
 		}
 	}
 	p.i = start

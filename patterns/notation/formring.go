@@ -4,6 +4,24 @@ import (
 	"whorl/patterns/stitch"
 )
 
+// drawnUp are the words for a ring that is drawn together over its stitches.
+var drawnUp = []string{"magic", "adjustable", "sliding", "slip", "drawstring"}
+
+// drawnUp passes over what such a ring is called: "magic", "double adjustable", "slip", which
+// is one before a ring and the knot on the hook before a loop.
+func (p *parser) drawnUp() bool {
+	start := p.i
+	if p.tok().is("double") && p.at(1).is(drawnUp...) {
+		p.i++
+	}
+	if p.tok().is("slip") && !p.at(1).is("ring", "circle") || !p.eat(drawnUp...) {
+		p.i = start
+		return false
+	}
+	p.eatKind(tHyphen)
+	return true
+}
+
 // formsRing reads "to form ring", "forming a ring", "to work in the round".
 func (p *parser) formsRing() bool {
 	start := p.i
@@ -81,6 +99,9 @@ func (b *block) closedChain() bool {
 		return no()
 	}
 	p.eat("making", "forming", "joining", "closing")
+	if b.chainRing() {
+		return true
+	}
 	if n := len(b.items); n > 0 {
 		if _, ok := b.items[n-1].(*Chain); ok {
 			at := p.i
@@ -135,6 +156,41 @@ func (b *block) closedChain() bool {
 	return true
 }
 
+// chainRing reads "a ch-4 ring", "6-ch ring": chains joined into a ring.
+func (b *block) chainRing() bool {
+	p := b.p
+	start := p.i
+	p.eat("a")
+	c := &Chain{}
+	n, ok := p.num()
+	p.eatKind(tHyphen)
+	chain := p.eat("ch", "chain")
+	if !ok {
+		p.eatKind(tHyphen)
+		n, ok = p.num()
+	}
+	if c.N, c.Span = n, p.from(start); !ok || !chain || !p.eat("ring", "circle") {
+		p.i = start
+		return false
+	}
+	p.ringed = true
+	b.add(c)
+	b.add(&FormRing{p.from(start)})
+	return true
+}
+
+// asFollows reads "…, work as follows:" behind work, where the rounds come next.
+func (b *block) asFollows() bool {
+	p := b.p
+	start := p.i
+	if !p.eat("work", "working", "continue") || !p.eatAll("as", "follows") || p.tok().kind != tColon && !p.ended() || p.tok().kind == tComma {
+		p.i = start
+		return false
+	}
+	p.eatKind(tColon)
+	return p.note(b, start, p.i)
+}
+
 // ringFollows reads "Work into a magic circle as follows:", "Working into the ring:", where
 // nothing is worked in the sentence itself: what follows goes there.
 func (b *block) ringFollows() bool {
@@ -174,7 +230,7 @@ func (b *block) ringOf() bool {
 	}
 	magic := func() bool {
 		p.eat("a", "the")
-		return p.eat("mr", "mc") || p.eat("magic", "adjustable") && p.eat("ring", "circle", "loop")
+		return p.eat("mr", "mc") || p.drawnUp() && p.eat("ring", "circle", "loop")
 	}
 	n, ok := p.num()
 	if ok {

@@ -72,6 +72,10 @@ func (p *parser) titled(b *block) bool {
 		if t.kind != tWord || j > start && t.first {
 			break
 		}
+		if k := p.stitchNamed(j); k > j+1 {
+			j = k - 1 // "Half double crochet beanie"
+			continue
+		}
 		if t.is(working...) || t.is(deciding...) || t.is("as", "like", "same") || j-start > 6 {
 			return false
 		}
@@ -108,6 +112,29 @@ func (p *parser) titled(b *block) bool {
 		return p.heading(b, start, line)
 	}
 	return false
+}
+
+// stitchNamed is the token behind the name of a stitch that begins at token j, "double
+// crochet", or j where there is none.
+func (p *parser) stitchNamed(j int) int {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = j
+	if _, ok := p.phrase(); !ok {
+		return j
+	}
+	return p.i
+}
+
+// behindHeading reports whether the item read last is a heading with a colon, behind which
+// a sentence begins: "Scarf: With 5.5 mm hook ch 21".
+func (b *block) behindHeading() bool {
+	n := len(b.items)
+	if n == 0 || b.p.at(-1).kind != tColon {
+		return false
+	}
+	note, ok := b.items[n-1].(*Note)
+	return ok && note.Heading
 }
 
 // stretchOf reports whether a line names a piece and a stretch of it, and nothing is worked in it:

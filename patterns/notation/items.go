@@ -93,7 +93,7 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 		if p.i == before {
 			return b.items, p.stuck()
 		}
-		sentence = false
+		sentence = b.behindHeading()
 	}
 }
 
@@ -180,9 +180,15 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if f := p.vague(); f != nil {
 		return f
 	}
-	if from := p.i; sentence && p.eat("start", "begin", "starting", "beginning", "commence") {
-		p.atEdgeFirst()
+	if from := p.i; (sentence || !p.work && p.depth <= 1) && p.eat("start", "begin", "starting", "beginning", "commence") {
+		edge := p.atEdgeFirst()
 		p.eat("by", "with")
+		if edge && b.chainRing() {
+			return nil
+		}
+		if edge && p.beginsWork() {
+			return b.next(false) // "Start at the crown with a magic ring"
+		}
 		if with := p.at(-1).is("with") && p.i-from > 2; with || p.tok().is("chaining") {
 			if c := p.chain(); c != nil {
 				b.add(c) // "Start by chaining 33", "Begin at lower edge with 72 ch"
@@ -202,7 +208,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
-	if p.infront(b) || b.evenlyRound() || b.closedChain() {
+	if p.infront(b) || b.evenlyRound() || b.closedChain() || !sentence && b.asFollows() {
 		return nil
 	}
 	p.eat(adverbs...)

@@ -87,7 +87,7 @@ func (p *parser) place() (Place, bool) {
 	case p.ringWords():
 		pl.Pick, pl.Target = Only, Target{Sort: Ring, Text: p.words(start)}
 		for _, t := range p.toks[start:p.i] {
-			if t.is("magic", "adjustable", "sliding", "mr", "mc") {
+			if t.is(drawnUp...) || t.is("mr", "mc") {
 				pl.Target.Name = Magic
 			}
 		}
@@ -243,6 +243,7 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
+	case top && p.firstChain(&pl):
 	case t.is("first", "last", "final"), t.is("end") && p.endStitch(), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
 		p.i++
 		switch {

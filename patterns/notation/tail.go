@@ -103,6 +103,7 @@ func (p *parser) placeTail(pl *Place) {
 			p.i += 2
 			pl.Pick = Made
 		case pl.Target.Sort == ChainSpace && p.formedByChain():
+			pl.Target.Name, pl.Target.Chains = EdgeLoop, 0
 		case pl.Target.Sort == ChainSpace && p.formedBy():
 			pl.Pick = Made
 		case p.tok().is("evenly"):
@@ -369,7 +370,7 @@ func (p *parser) ringWords() bool {
 	p.eat("centre", "center", "middle")
 	p.eat("of")
 	p.eat("the")
-	magic := p.eat("magic", "adjustable", "sliding")
+	magic := p.drawnUp()
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
 		return true
 	}

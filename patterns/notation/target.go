@@ -79,6 +79,19 @@ func (p *parser) startChain() (Target, bool) {
 	return t, true
 }
 
+// firstChain reads "first 3 ch" behind "top of": the chain that the round begins with, and
+// not three chains.
+func (p *parser) firstChain(pl *Place) bool {
+	start := p.i
+	t, ok := p.startChain()
+	if !ok || t.Chains == 0 || !p.toks[start].is("first", "initial") {
+		p.i = start
+		return false
+	}
+	pl.Pick, pl.Target = First, t
+	return true
+}
+
 // byNumber are the words of a chain by its number alone.
 var byNumber = regexp.MustCompile(`(?i)^(ch(ain)?s?[ -]?\d+|\d+[ -]?ch(ain)?s?)$`)
 
@@ -154,8 +167,11 @@ func (p *parser) target() (Target, bool) {
 	}
 	p.whichCorner()
 	corner := p.eat("corner", "corners")
-	if p.tok().is("turning", "beg", "beginning") {
-		// "turning chain sp": the space that it makes
+	if t, ok := p.edgeLoop(); ok {
+		return done(t)
+	}
+	if p.tok().is("beg", "beginning") {
+		// "beg chain sp": the space that it makes
 		at := p.i
 		p.i++
 		if p.eat("ch", "chain") {

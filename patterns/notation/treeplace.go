@@ -117,6 +117,10 @@ const (
 // its corners at the ends of its edges, and a slit between its two.
 const Corner = "corner"
 
+// EdgeLoop is the Name of a ChainSpace at the edge of a row, which the chain that the row
+// below begins with makes, or chains that were passed over there.
+const EdgeLoop = "edge loop"
+
 // Pair is the Name of a Gap inside two stitches that stand by themselves.
 const Pair = "pair"
 

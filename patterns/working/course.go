@@ -330,8 +330,20 @@ func (c *course) runIs(k int, t *notation.Target) bool {
 		return k == c.middle(t.Chains)
 	case t.Name == notation.Corner && t.Chains == 0:
 		return c.chains[k] == c.longest
+	case t.Name == notation.EdgeLoop && c.below.Row && c.edgeRun() >= 0:
+		return k == c.edgeRun()
 	}
 	return t.Chains == 0 || c.chains[k] == t.Chains || c.besideStart(k) == t.Chains && !slices.Contains(c.chains, t.Chains)
+}
+
+// edgeRun is the run at the edge where the row below began: the last, when the work has
+// been turned; -1 for none.
+func (c *course) edgeRun() int {
+	k := len(c.runs) - 1
+	if k >= 0 && (c.runs[k].To == len(c.spots) || c.besideStart(k) > 0) {
+		return k
+	}
+	return -1
 }
 
 // besideStart is how many chains there are to a run with those of the beginning chain that

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -8,9 +10,9 @@ import (
 // edgeLoop reports whether the chain that a row begins with is a loop at its edge and
 // nothing else: nothing is said of what it counts as, the row makes no other of its
 // length, and a loop so long is counted behind it, "(7 tr and a 5-ch loop)", or gone
-// into by the next row.
+// into by the next row. Before a single crochet, 2 chains are long enough.
 func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
-	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n < 4 || chainsOf(w.items, n) != 1 {
+	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n < 4 && (n < 2 || w.mainKind().Base != stitch.Single) || chainsOf(w.items, n) != 1 {
 		return false
 	}
 	for _, s := range w.stated {
@@ -21,7 +23,7 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 		}
 	}
 	next := w.nextText()
-	return next != nil && intoSpaces(next.Items, n) == 1
+	return next != nil && (intoSpaces(next.Items, n) == 1 || intoEdgeLoop(next.Items))
 }
 
 // firstLoop reports whether the chain that a round begins with is its first space: nothing is said
@@ -59,11 +61,38 @@ func (w *roundWork) firstLoop(it *notation.Chain, n int) bool {
 // a loop at its edge: many more than a stitch of the kind is tall, before a low one, and
 // the next row goes into loops.
 func (w *roundWork) skippedLoop(k stitch.Kind, n int) bool {
-	if !w.r.Row || n < 4 || k.Base > stitch.Single || len(w.r.Stitches) > 0 || chainsOf(w.items, n) == 0 {
+	if !w.r.Row || n < 2 || k.Base > stitch.Single || len(w.r.Stitches) > 0 {
 		return false
 	}
 	next := w.nextText()
-	return next != nil && intoSpaces(next.Items, n) > 0
+	if next == nil {
+		return false
+	}
+	into := intoSpaces(next.Items, n)
+	return n >= 4 && chainsOf(w.items, n) > 0 && into > 0 || into == 1 && chainsOf(w.items, n) == 0 || intoEdgeLoop(next.Items)
+}
+
+// intoEdgeLoop reports whether the words name the loop at the edge that the row below begins with:
+// "sc in turning ch sp", "in ch-sp formed by skipped chs"; or the last space, behind a repeat
+// into each of the others: "*ch 1, sc in next ch-1 sp; rep from * across, ch 1, sc in last ch-sp".
+func intoEdgeLoop(items []notation.Item) bool {
+	for i := 2; i < len(items); i++ {
+		last := firstPlace(items[i])
+		_, chain := items[i-1].(*notation.Chain)
+		rep, repeat := items[i-2].(*notation.Repeat)
+		if last == nil || !chain || !repeat || last.Pick != notation.Last || last.Target.Sort != notation.ChainSpace || last.N.Set() || rep.Extent.Sort != notation.ToEnd {
+			continue
+		}
+		for _, it := range rep.Items {
+			if p := firstPlace(it); p != nil && p.Pick == notation.Next && p.Target.Sort == notation.ChainSpace {
+				return true
+			}
+		}
+	}
+	return slices.ContainsFunc(items, func(it notation.Item) bool {
+		p := firstPlace(it)
+		return p != nil && p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.EdgeLoop
+	})
 }
 
 // nextText is the round that is written behind the one being worked, nil for none.

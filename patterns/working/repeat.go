@@ -158,8 +158,8 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	for n := 1; n <= 6 && n <= len(tries); n++ {
 		end := tries[len(tries)-n]
 		w.back(end)
-		passed := len(w.passed)
-		if w.exec(rest) == nil && w.leftover() == 0 && (r.Ending == nil || len(w.passed) == passed) {
+		passed, done := len(w.passed), len(w.r.Stitches)
+		if w.exec(rest) == nil && w.leftover() == 0 && (r.Ending == nil || len(w.passed) == passed) && !w.turningTwice(done, rest) {
 			run.times = len(w.r.Repeats)
 			w.repeats = append(w.repeats, run.repeated)
 			return nil
@@ -235,14 +235,17 @@ func beginsWithChain(items []notation.Item) bool {
 }
 
 // turningTwice reports whether words behind a repeat along a row, "dc in 3rd ch of turning
-// ch", work into the chain that the last repeat has been worked in already.
+// ch", work into the chain that the last repeat has been worked in already, or, with chains
+// between, "ch 1, sc in last ch-sp", into the last space.
 func (w *roundWork) turningTwice(done int, rest []notation.Item) bool {
 	n := len(w.r.Repeats)
-	if n == 0 || !w.r.Row || done >= len(w.r.Stitches) || done <= w.r.Repeats[n-1].From {
+	if n == 0 || len(rest) == 0 || !w.r.Row || done >= len(w.r.Stitches) || done <= w.r.Repeats[n-1].From {
 		return false
 	}
+	_, chain := rest[0].(*notation.Chain)
 	for _, it := range rest {
-		if p := firstPlace(it); p != nil && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain) {
+		if p := firstPlace(it); p != nil && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain ||
+			chain && p.Pick == notation.Last && p.Target.Sort == notation.ChainSpace) {
 			return w.shares(w.r.Repeats[n-1].From, done)
 		} else if needsPlaces([]notation.Item{it}) {
 			return false
