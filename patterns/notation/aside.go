@@ -352,3 +352,16 @@ func (p *parser) notTightly() bool {
 
 // vagueAhead reports whether the phrase leaves work to the reader.
 func (p *parser) vagueAhead() bool { return p.vagueAt(p.i, p.phraseEnd()) != nil }
+
+// multipleOf reports whether a sentence says which numbers of chains or stitches a pattern
+// takes: "Make a multiple of 4 ch plus 2 (22 ch used here)". How many there are is told
+// behind it.
+func (p *parser) multipleOf() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eat("make", "work", "ch", "chain", "begin", "start", "cast", "pattern", "worked", "you", "foundation", "for")
+	p.eat("with", "over", "on", "need", "any", "is", "chain", "ch")
+	p.eat("with", "over", "on")
+	p.eat("a", "any")
+	return p.eat("multiple", "multiples") && p.eat("of") && p.tok().kind == tNumber
+}

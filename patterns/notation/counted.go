@@ -136,6 +136,28 @@ func (p *parser) things() (string, bool) {
 	return "", false
 }
 
+// addAlike adds up what a list counts more than once, as it comes along the row: "1 space, 4
+// blocks, 1 space".
+func (s *Stated) addAlike() {
+	for i := 2; i < len(s.Counts); i++ {
+		for j := 0; j+1 < i; j++ {
+			a, b := &s.Counts[j], &s.Counts[i]
+			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
+				a.Target.Sort != b.Target.Sort || strings.TrimSuffix(a.Target.Name, "s") != strings.TrimSuffix(b.Target.Name, "s") || a.Target.Chains != b.Target.Chains || a.Target.Kind != b.Target.Kind {
+				continue
+			}
+			sum := append([]int(nil), a.N.Values...)
+			for k := range sum {
+				sum[k] += b.N.Values[k]
+			}
+			a.N.Values = sum
+			s.Counts = append(s.Counts[:i:i], s.Counts[i+1:]...)
+			i--
+			break
+		}
+	}
+}
+
 // chainThing reads "ch-50 handles": chains by what the designer calls them.
 func (p *parser) chainThing() (Target, bool) {
 	start := p.i

@@ -8,8 +8,8 @@ import (
 // wished are words that leave a length to whoever works it.
 var wished = []string{"desired", "required", "preferred", "wanted", "wished", "needed", "chosen"}
 
-// openLength reads "until desired length", "until the scarf is as long as you like", "to
-// the required length", "as many times as you like": how long rows are gone on with is
+// openLength reads "until desired length", "until the scarf is as long as you like", "until
+// the yarn is used up", "to the required length", "as many times as you like": how long rows are gone on with is
 // left to the reader. That is a fault, for there is a number missing; what is repeated is
 // known all the same. It is nil where a length or a number is told.
 func (p *parser) openLength() *Until {
@@ -35,7 +35,7 @@ func (p *parser) openLength() *Until {
 		open := false
 		for ; p.tok().kind == tWord && !p.tok().is("and", "then", "ending", "finishing") && !p.tok().first; p.i++ {
 			open = open || p.tok().is(wished...) || p.tok().is("you") && p.at(1).is("like", "want", "wish", "prefer", "need", "please") ||
-				p.tok().is("long", "big", "wide") && p.at(1).is("enough") || p.tok().is("fits") || p.tok().is("run") && p.at(1).is("out")
+				p.tok().is("long", "big", "wide") && p.at(1).is("enough") || p.tok().is("fits", "yarn") || p.tok().is("run") && p.at(1).is("out")
 		}
 		if !open || !p.ended() && !p.tok().is("ending", "finishing") && !p.tok().first || p.tok().kind == tOpen || p.evident(from, p.i) || p.commaOr() {
 			p.i = start

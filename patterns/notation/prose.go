@@ -94,6 +94,9 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
+	if p.multipleOf() {
+		return p.note(b, start, end)
+	}
 	if p.likewise(end) {
 		return p.note(b, start, end)
 	}

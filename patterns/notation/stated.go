@@ -357,6 +357,7 @@ func (p *parser) countList() *Stated {
 		p.i++
 		p.eat("and")
 	}
+	s.addAlike()
 	s.Span = p.from(start)
 	return s
 }

@@ -45,6 +45,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && (have+splitAtJoin(r, c.Target.Name) == want || have+w.beginsLike(c.Target.Name) == want) {
 				continue // the last is completed where the round began, or the first begun by a chain
 			}
+			if w.loopsNamed(r, &c.Target, s, want) {
+				continue
+			}
 			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {
 				ok = false

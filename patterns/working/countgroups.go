@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -188,4 +189,23 @@ func openPicots(r *fabric.Round) (n int) {
 		}
 	}
 	return n
+}
+
+// loopWords are what a designer calls the long chain spaces of a mesh.
+var loopWords = regexp.MustCompile(`(?i)^(loops?|lps?|arch(es)?)$`)
+
+// loopsNamed reports whether a count of loops is that of the loops that the words of the round
+// go into by their chains: "sc in next ch-5 loop", not of the half ones at its ends.
+func (w *roundWork) loopsNamed(r *fabric.Round, t *notation.Target, all *notation.Stated, want int) bool {
+	if t.Sort != notation.ChainSpace || t.Chains != 0 || t.Name != "" || !loopWords.MatchString(t.Text) {
+		return false
+	}
+	found := false
+	walkPlaces(w.items, func(pl *notation.Place) {
+		if pl.Target.Sort == notation.ChainSpace && pl.Target.Chains > 2 {
+			n, _, _ := tally(r, &pl.Target, all, w.terms)
+			found = found || n == want
+		}
+	})
+	return found
 }
