@@ -70,7 +70,7 @@ func (m *measurer) stitch(i, j, last int, below float64) error {
 		// Until its neighbours are known it is where the stitch before it is.
 		f.Tops[j] = below
 		if j > 0 {
-			f.Tops[j], m.inherited[i][j] = f.Tops[j-1], m.inherited[i][j-1]
+			f.Tops[j] = f.Tops[j-1]
 		}
 		f.Widths[j] = m.size(s.Kind, stitch.Top).width
 		return nil
@@ -223,7 +223,8 @@ func hangs(s *fabric.Stitch) bool {
 // hang gives the runs of chains of a round their levels: those of the
 // neighbours they hang between, and a parabolic arch whose rise is a share of
 // the run's length. A run at the edge of a row hangs level.
-func (m *measurer) hang(r *fabric.Round, f *RoundForm, below float64) {
+func (m *measurer) hang(i int, below float64) {
+	r, f := m.part.Rounds[i], &m.rounds[i]
 	n := len(r.Stitches)
 	ends := func(j int) bool { return f.Widths[j] > 0 && !hangs(&r.Stitches[j]) }
 	first, last := -1, -1
@@ -237,27 +238,33 @@ func (m *measurer) hang(r *fabric.Round, f *RoundForm, below float64) {
 	}
 	if first < 0 {
 		level := below + m.size(stitch.Of(stitch.Chain), stitch.Top).height
-		m.arch(r, f, 0, n, level, level, 0)
+		m.arch(i, 0, n, hook{level: level}, hook{level: level}, 0)
 		return
 	}
+	at := func(j int) hook { return hook{f.Tops[j], m.inherited[i][j]} }
 	from := first
 	for j := first + 1; j <= last; j++ {
 		if ends(j) {
-			m.arch(r, f, from+1, j, f.Tops[from], f.Tops[j], m.gauge.value[chainArch])
+			m.arch(i, from+1, j, at(from), at(j), m.gauge.value[chainArch])
 			from = j
 		}
 	}
 	if r.Closing != fabric.Open {
-		m.arch(r, f, last+1, n+first, f.Tops[last], f.Tops[first], m.gauge.value[chainArch])
+		m.arch(i, last+1, n+first, at(last), at(first), m.gauge.value[chainArch])
 		return
 	}
-	m.arch(r, f, 0, first, f.Tops[first], f.Tops[first], 0)
-	m.arch(r, f, last+1, n, f.Tops[last], f.Tops[last], 0)
+	m.arch(i, 0, first, at(first), at(first), 0)
+	m.arch(i, last+1, n, at(last), at(last), 0)
 }
 
-// arch sets the tops of the hanging stitches among those from one index up to
-// another, counted on over the join, between two levels.
-func (m *measurer) arch(r *fabric.Round, f *RoundForm, from, to int, left, right, rise float64) {
+// hook is what a run of chains hangs from at one end: the level of a stitch's top, and how
+// much of that it has from the rounds under it.
+type hook struct{ level, inherited float64 }
+
+// arch sets the tops of the hanging stitches of round i among those from one index up to
+// another, counted on over the join, between two hooks.
+func (m *measurer) arch(i, from, to int, left, right hook, rise float64) {
+	r, f := m.part.Rounds[i], &m.rounds[i]
 	n := len(r.Stitches)
 	length := 0.0
 	for j := from; j < to; j++ {
@@ -277,7 +284,8 @@ func (m *measurer) arch(r *fabric.Round, f *RoundForm, from, to int, left, right
 		w := f.Widths[j%n]
 		t := (done + w/2) / length
 		done += w
-		f.Tops[j%n] = left + (right-left)*t + 4*t*(1-t)*rise*length
+		f.Tops[j%n] = left.level + (right.level-left.level)*t + 4*t*(1-t)*rise*length
+		m.inherited[i][j%n] = left.inherited + (right.inherited-left.inherited)*t
 		if s.Kind.Shape == stitch.Picot {
 			f.Tops[j%n] += m.size(s.Kind, stitch.Top).height
 		}

@@ -202,7 +202,7 @@ func (m *measurer) round(i int) error {
 			return err
 		}
 	}
-	m.hang(r, f, below)
+	m.hang(i, below)
 
 	sum, area := 0.0, 0.0
 	for j, w := range f.Widths {

@@ -120,6 +120,29 @@ func TestLevels(t *testing.T) {
 	near(t, "circumference", f[3].Circumference, 15, 1e-9)
 }
 
+// Loops on both sides of a stitch that stands higher than its neighbours are alike, and so
+// is what stands in them.
+func TestLoopsOnBothSides(t *testing.T) {
+	b := rounds().ring(0).inRing(sc, 6)
+	low, high := on(stitch.Top, 1, 0), on(stitch.Top, 2, 0)
+	r := b.next()
+	add(r, 1, fabric.Stitch{Kind: tr, Counts: true, On: []fabric.Place{low}})
+	add(r, 5, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{on(stitch.Top, 1, 3)}})
+	r = b.next()
+	r.Closing = fabric.Joined
+	add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{high}})
+	add(r, 3, fabric.Stitch{Kind: ch})
+	add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{on(stitch.Top, 2, 3)}})
+	add(r, 3, fabric.Stitch{Kind: ch})
+	r = b.next()
+	for _, from := range []int{1, 5} {
+		space := fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: 3, Stitch: from}, Last: fabric.Ref{Round: 3, Stitch: from + 2}}
+		add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{space}})
+	}
+	f := b.measured(t, gauge(t))
+	near(t, "sc in the loop after", f[4].Tops[0], f[4].Tops[1], 1e-9)
+}
+
 // A chain hangs between its neighbours in a slight arch, over the join too, and
 // stitches in its space stand on the mean of it.
 func TestChainSpaces(t *testing.T) {
