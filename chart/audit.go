@@ -34,6 +34,9 @@ type Report struct {
 	// of the places on both sides of it; of stitches in one place, all together, and of
 	// crossed ones none.
 	Leaning []string
+	// Stretch is how much longer the legs of one kind are in one round than in another, on
+	// the whole, where that is most: 1 for all alike.
+	Stretch float64
 	// Turn is the largest difference in degrees between a repeat and the one
 	// before it turned by its share of the circle.
 	Turn float64
@@ -98,6 +101,7 @@ func Audit(s *scene.Scene) *Report {
 	a.legs()
 	a.breaks()
 	a.words(s)
+	a.stretch()
 	for _, r := range a.rounds {
 		a.fans(r)
 		a.leans(r)

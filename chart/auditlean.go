@@ -98,3 +98,33 @@ func (a *auditor) crossesAny(l []standing, k int) bool {
 	}
 	return false
 }
+
+// stretch measures how unlike the legs of one kind are from round to round.
+func (a *auditor) stretch() {
+	least, most := map[string]float64{}, map[string]float64{}
+	a.report.Stretch = 1
+	for _, r := range a.rounds {
+		sum, n := map[string]float64{}, map[string]float64{}
+		var kinds []string
+		for _, s := range a.subjects[r.from:r.to] {
+			if !s.counted || s.beside || s.run || len(s.bases) != 1 || len(s.tops) == 0 || strings.HasSuffix(s.kind, "sl st") || strings.HasSuffix(s.kind, "ss") {
+				continue
+			}
+			if n[s.kind] == 0 {
+				kinds = append(kinds, s.kind)
+			}
+			sum[s.kind] += s.tops[0].Sub(s.bases[0]).Length()
+			n[s.kind]++
+		}
+		for _, k := range kinds {
+			mean := sum[k] / n[k]
+			if least[k] == 0 || mean < least[k] {
+				least[k] = mean
+			}
+			most[k] = math.Max(most[k], mean)
+			if least[k] > 0 {
+				a.report.Stretch = math.Max(a.report.Stretch, most[k]/least[k])
+			}
+		}
+	}
+}
