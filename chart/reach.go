@@ -88,7 +88,7 @@ func (w *work) reachWithin(wide, high float64) {
 	tall := w.singleHeight()
 	longer := max(w.longer, 1)
 	tall /= longer
-	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall}
+	fit := ring.Fit{Hole: leastHole, Outer: within - 0.8, MaxScale: w.o.enlarged(largest) / tall, Loose: w.ghostly()}
 	w.radii = ring.Stack(w.layers(), fit)
 	if w.oval != nil {
 		w.stackOval(&fit, wide-0.8, tall)
@@ -111,6 +111,12 @@ func (w *work) reachWithin(wide, high float64) {
 			w.radii.Shrink(math.Min((wide-0.8)/(w.outer+long), (high-0.8)/w.outer))
 		}
 	}
+}
+
+// ghostly reports whether what the first round stands on is an edge that is not drawn.
+func (w *work) ghostly() bool {
+	below := w.courses[max(w.lo-1, 0)]
+	return w.ground && !w.inwards && !below.hub && !below.loose
 }
 
 // closesIn reports whether the chart is laid inwards: the part does not begin

@@ -22,7 +22,14 @@ type Fit struct {
 	Hole     float64 // smallest radius of the innermost layer, mm on paper
 	Outer    float64 // radius of the outermost layer, mm on paper
 	MaxScale float64 // largest scale, paper mm to a fabric mm
+	// Loose is set when the innermost layer is no drawn round, and may lie farther
+	// out than it must.
+	Loose bool
 }
+
+// mostRise is how much farther than its rise a layer lies from the one inside it, as a
+// factor, before that one is drawn out after it.
+const mostRise = 1.2
 
 // squeeze is how far a round may be drawn narrower than it is before its
 // neighbours are pushed outwards to make room.
@@ -57,6 +64,7 @@ func Stack(layers []Layer, fit Fit) *Radii {
 		m.depth[i] = math.Max(m.depth[i-1], m.depthOf(layers[i].Level))
 	}
 	least, narrow := 1.0, squeeze
+	rises := make([]float64, n)
 	lay := func(scale float64) float64 {
 		for i, l := range layers {
 			r := math.Max(least*l.Least, narrow*scale*l.Length/Turn)
@@ -64,8 +72,8 @@ func Stack(layers []Layer, fit Fit) *Radii {
 				m.radii[i] = math.Max(r, fit.Hole)
 				continue
 			}
-			rise := math.Max(scale*(m.depth[i]-m.depth[i-1]), least*l.Rise)
-			m.radii[i] = math.Max(r, m.radii[i-1]+rise)
+			rises[i] = math.Max(scale*(m.depth[i]-m.depth[i-1]), least*l.Rise)
+			m.radii[i] = math.Max(r, m.radii[i-1]+rises[i])
 		}
 		return m.radii[n-1]
 	}
@@ -85,8 +93,26 @@ func Stack(layers []Layer, fit Fit) *Radii {
 		})
 	}
 	lay(m.Scale)
+	if m.sign > 0 {
+		m.drawOut(rises, fit.Loose)
+	}
 	m.crowd()
 	return m
+}
+
+// drawOut shares what a layer was pushed outwards by among the layers inside it, so that
+// no round is stretched far more than its neighbours. Where the innermost layer is loose,
+// it goes along.
+func (m *Radii) drawOut(rises []float64, loose bool) {
+	most, sum := mostRise, 0.0
+	for i := 1; i < len(rises) && !loose; i++ {
+		if sum += rises[i]; sum > 0 {
+			most = math.Max(most, (m.radii[i]-m.radii[0])/sum)
+		}
+	}
+	for i := len(rises) - 1; i > 0; i-- {
+		m.radii[i-1] = math.Max(m.radii[i-1], m.radii[i]-most*rises[i])
+	}
 }
 
 // crowdedShare is the share of the room that symbols ask for with which they can still be

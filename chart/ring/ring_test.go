@@ -217,6 +217,26 @@ func TestStack(t *testing.T) {
 	}
 }
 
+// A layer that needs room is not drawn out alone: those inside it share it, and one that
+// is no drawn round goes along.
+func TestStackSharesStretch(t *testing.T) {
+	layers := []Layer{{}, {Level: 5}, {Level: 10}, {Level: 15}, {Level: 20, Least: 60}}
+	fit := Fit{Hole: 2, Outer: 80, MaxScale: 1}
+	even := Stack(layers, fit)
+	for i := 1; i < 5; i++ {
+		if rise := even.Of(i) - even.Of(i-1); math.Abs(rise-58.0/4) > 1e-6 {
+			t.Errorf("layer %d rises %g, want a quarter of what there is", i, rise)
+		}
+	}
+	fit.Loose = true
+	loose := Stack(layers, fit)
+	for i := 1; i < 5; i++ {
+		if rise := loose.Of(i) - loose.Of(i-1); rise > mostRise*5+1e-6 {
+			t.Errorf("on a loose edge layer %d rises %g", i, rise)
+		}
+	}
+}
+
 func TestCircle(t *testing.T) {
 	for _, mirrored := range []bool{false, true} {
 		c := Circle{Start: 0.4, Mirrored: mirrored}
