@@ -167,6 +167,9 @@ const overBar = 0.4
 // chainRoom is the room of a chain: the distance to the nearer of its neighbours, which
 // in an arch are above and below it as well; to a bar beside it, along the round.
 func (w *work) chainRoom(c *course, i int) float64 {
+	if p, ok := c.pitch[i]; ok {
+		return math.Min(p, w.unit)
+	}
 	n, k := len(c.order), c.rank[i]
 	at := w.top(c, i)
 	along, _ := w.frame(c, c.theta[i], c.radius[i])

@@ -22,6 +22,7 @@ const (
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearWide  = 0.04 // units, likewise, where it is measured as it is drawn
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
+	clearOval  = 1.7  // times as far to each side of a chain on a ring
 	barDown    = 0.36 // units, from a top to the bar of a single crochet
 	clearSlash = 0.18 // units, to each side of the middle of a leg's slash
 	clearTilt  = 0.27 // units, up and down from there
@@ -102,6 +103,9 @@ func (w *work) lift(c *course) {
 			continue
 		}
 		side := clearSide * w.unit / w.stretchAt(c.radius[i])
+		if s.IsChain() && w.ringed() {
+			side *= clearOval
+		}
 		for k := max(w.lo, c.index-beneath); k < c.index; k++ {
 			d := w.courses[k]
 			if d.hub || d.loose || d.sky == nil {
@@ -116,11 +120,22 @@ func (w *work) lift(c *course) {
 		}
 	}
 	w.overLegs(c, raised)
+	w.overJoin(c, raised)
 	if len(raised) == 0 {
 		return
 	}
+	if w.ringed() {
+		c.loops(func(_ int, run []int, _ int) { w.vault(c, run, raised) })
+		return
+	}
 	for _, sp := range c.round.Spaces {
-		w.vault(c, sp, raised)
+		var run []int
+		c.run(sp, func(i int) {
+			if c.rank[i] >= 0 {
+				run = append(run, i)
+			}
+		})
+		w.vault(c, run, raised)
 	}
 }
 
@@ -172,15 +187,11 @@ func (w *work) overLegs(c *course, raised map[int]bool) {
 
 // vault makes a run of chains of which some were raised one arch again, from the
 // stitch before it to the one after it.
-func (w *work) vault(c *course, sp fabric.Span, raised map[int]bool) {
-	var run []int
+func (w *work) vault(c *course, run []int, raised map[int]bool) {
 	any := false
-	c.run(sp, func(i int) {
-		if c.rank[i] >= 0 {
-			run = append(run, i)
-			any = any || raised[i]
-		}
-	})
+	for _, i := range run {
+		any = any || raised[i]
+	}
 	if !any || len(run) < 2 {
 		return
 	}

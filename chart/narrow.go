@@ -36,6 +36,24 @@ func narrowFans(items []ring.Item, stretch float64) {
 	if part == 1 {
 		return
 	}
+	eachFan(items, func(from, end, stitches int) {
+		place := items[from%len(items)].Place
+		narrow := part
+		switch {
+		case stitches == 2 && (place < 0 || end-from > 2):
+			narrow = 1
+		case stitches == 2:
+			narrow = math.Max(part, pairPart)
+		}
+		for k := from; k < end; k++ {
+			items[k%len(items)].Width *= narrow
+		}
+	})
+}
+
+// eachFan calls f for every two stitches or more in one place, with the chains between
+// them, by the first item and that after the last, which may go on over the seam.
+func eachFan(items []ring.Item, f func(from, end, stitches int)) {
 	// From where no fan runs on over the seam.
 	n, first := len(items), 0
 	last := -1
@@ -59,16 +77,34 @@ func narrowFans(items []ring.Item, stretch float64) {
 				end, stitches = k+1, stitches+1
 			}
 		}
-		narrow := part
-		switch {
-		case stitches == 1, stitches == 2 && (place < 0 || end-i > 2):
-			narrow = 1
-		case stitches == 2:
-			narrow = math.Max(part, pairPart)
-		}
-		for k := i; k < end; k++ {
-			items[k%n].Width *= narrow
+		if stitches > 1 {
+			f(i, end, stitches)
 		}
 		i = end
 	}
+}
+
+// A fan much wider than it is tall is drawn as half a wheel, and takes less room than its
+// stitches side by side: down to gatherMost of it, where it is wider than gatherFrom times
+// its height.
+const gatherFrom, gatherMost = 4.0, 0.65
+
+// gatherFans narrows the wide fans of a round of lace.
+func (w *work) gatherFans(c *course, items []ring.Item) {
+	if w.rows || w.oval != nil || w.border != nil || !c.arched() {
+		return
+	}
+	eachFan(items, func(from, end, stitches int) {
+		if stitches < domeLeast {
+			return
+		}
+		wide := 0.0
+		for k := from; k < end; k++ {
+			wide += items[k%len(items)].Width
+		}
+		part := math.Max(gatherMost, math.Min(1, gatherFrom*c.form.Height/wide))
+		for k := from; k < end; k++ {
+			items[k%len(items)].Width *= part
+		}
+	})
 }

@@ -73,7 +73,7 @@ func (w *work) reach(within float64) { w.reachWithin(within, within) }
 func (w *work) reachWithin(wide, high float64) {
 	w.radii = nil
 	for _, c := range w.courses {
-		c.level, c.raised = 0, 0 // of an earlier layout
+		c.level, c.raised, c.rise = 0, 0, 0 // of an earlier layout
 	}
 	var extent float64
 	w.shape, extent = w.outline()
@@ -93,6 +93,7 @@ func (w *work) reachWithin(wide, high float64) {
 	if w.oval != nil {
 		w.stackOval(&fit, wide-0.8, tall)
 	}
+	most, tries := fit.Outer, 6
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
 		w.shape, _ = w.outline()
@@ -101,11 +102,15 @@ func (w *work) reachWithin(wide, high float64) {
 		// Single stitches may stand out beyond the mean of their round.
 		long := w.ovalLong() / 2
 		over := math.Max(w.outer+long-wide, w.outer-high) + 0.8
+		rises := try < 8 && w.overArches()
+		if rises {
+			tries = 16
+		}
 		switch {
-		case over < 0.05:
+		case over < 0.05 && !rises:
 			return
-		case try < 6 && fit.Outer-over > within/4:
-			fit.Outer -= over
+		case try < tries && fit.Outer-over > within/4:
+			fit.Outer = math.Min(fit.Outer-over, most)
 			w.radii = ring.Stack(w.layers(), fit)
 		default:
 			w.radii.Shrink(math.Min((wide-0.8)/(w.outer+long), (high-0.8)/w.outer))
@@ -195,7 +200,7 @@ func (w *work) layers() []ring.Layer {
 		up = append(up, g)
 	}
 	for _, c := range w.courses[w.lo : w.last+1] {
-		l := ring.Layer{Level: c.form.Level, Rise: leastRise}
+		l := ring.Layer{Level: c.form.Level, Rise: math.Max(leastRise, c.rise)}
 		n, long := w.roomOf(c)
 		l.Length, l.Least = long, n*leastPitch/ring.Turn
 		if g := c.leastGap(); g > 0 {
@@ -320,6 +325,9 @@ func (w *work) radiate(c *course) {
 		}
 		c.radius[i] = math.Max(r, 0.5)
 	}
+	w.alike(c)
+	w.dome(c)
+	w.arch(c)
 	for _, i := range c.order {
 		switch s := &c.round.Stitches[i]; {
 		case s.Role == fabric.Join:

@@ -47,6 +47,37 @@ func (c *course) joinRadius(up float64) float64 {
 	return best * up
 }
 
+// overJoin raises the chains of a round on a ring that lie on the leg of the tall join of
+// the round below.
+func (w *work) overJoin(c *course, raised map[int]bool) {
+	if c.index <= w.lo || !w.ringed() {
+		return
+	}
+	d, up := w.courses[c.index-1], w.up()
+	for j := range d.round.Stitches {
+		s := &d.round.Stitches[j]
+		if s.Role != fabric.Join || d.rank[j] < 0 || len(s.On) == 0 {
+			continue
+		}
+		end, ok := w.footAngle(d, j, s.On[0])
+		if !ok {
+			return
+		}
+		end = above(end, d.theta[j]-math.Pi)
+		top, foot := d.radius[j]*up, w.footRadius(d, j, s.On[0])*up
+		for _, i := range c.order {
+			share := (above(c.theta[i], d.theta[j]-math.Pi) - d.theta[j]) / (end - d.theta[j])
+			if !c.isLoop(i) || !(share > 0 && share < 1) {
+				continue
+			}
+			if least := top + (foot-top)*share + clearChain*w.unit; c.radius[i]*up < least {
+				c.radius[i] = least * up
+				raised[i] = true
+			}
+		}
+	}
+}
+
 // tallJoin draws the stitch that closes a round and completes its last space.
 func (d *roundArtist) tallJoin(grp *scene.Group, i int) *scene.Group {
 	s := &d.c.round.Stitches[i]

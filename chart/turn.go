@@ -25,6 +25,7 @@ type work struct {
 	edge map[int]float64
 	// stoodIn is the round whose stitches stand in a place, −1 where several do.
 	stoodIn map[int]int
+	on      map[fabric.Place]int // how many stitches stand in a space or on a stitch; nil: not counted
 
 	parting
 	yarns   []string // whose inks the stitches have; nil: rounds take turns
@@ -92,10 +93,13 @@ type course struct {
 	seam  float64   // the angle where the round begins and ends
 	fold  int       // how many times the layout repeats in a turn, at least 1
 
-	radius []float64 // of every stitch's top, mm on paper
-	level  float64   // how far its tops are evened out, 0 to 1
-	raised float64   // how far its tops are raised, in units
+	radius []float64       // of every stitch's top, mm on paper
+	level  float64         // how far its tops are evened out, 0 to 1
+	raised float64         // how far its tops are raised, in units
+	rise   float64         // from the round below, for its arches, mm on paper
+	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
+	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point are turned; nil: none
 }
@@ -302,6 +306,7 @@ func (w *work) lay(c *course) {
 			makeRoom(items, k, w.channels[c.index])
 		}
 	}
+	w.gatherFans(c, items)
 	theta := w.around(c, items)
 	if len(theta) == 0 {
 		for i := range c.theta {

@@ -1,0 +1,159 @@
+package chart
+
+import (
+	"math"
+
+	"whorl/patterns/stitch"
+	"whorl/symbols"
+)
+
+// On a ring the legs of a round are about as long, one to another, as their symbols are
+// tall, whatever each stands on.
+
+const (
+	shortLeg, longLeg = 0.85, 1.2 // of a leg to its height, at the mean stretch of its round
+	leastLegs         = 0.95      // of the mean of a round's, in units
+	// A fan as wide to each side as domeFrom times its height begins to fall off to its
+	// ends, by no more than mostDome of that.
+	domeFrom, mostDome = 0.8, 0.55
+	domeLeast          = 5 // stitches
+)
+
+// plainLeg reports whether a stitch stands on one or more places of the round below as
+// most do.
+func (w *work) plainLeg(c *course, i int) bool {
+	s := &c.round.Stitches[i]
+	if len(s.On) == 0 || s.IsChain() || isPicot(s) || s.Kind.Base < stitch.Single || s.Kind.Manner&stitch.Spike != 0 {
+		return false
+	}
+	for _, p := range s.On {
+		switch p.Into {
+		case stitch.FrontPost, stitch.BackPost, stitch.RowEnd, stitch.Between:
+			return false
+		}
+		if p.Into != stitch.Ring && p.At.Round != c.index-1 {
+			return false
+		}
+	}
+	return true
+}
+
+// arched reports whether a round has loops of chains that arch.
+func (c *course) arched() bool {
+	found := false
+	c.loops(func(_ int, run []int, _ int) { found = found || len(run) >= archChains })
+	return found
+}
+
+// lacy reports whether a round or the one below it has loops of chains that arch.
+func (w *work) lacy(c *course) bool {
+	return c.arched() || c.index > w.lo && w.courses[c.index-1].arched()
+}
+
+// alike makes the legs of a round alike.
+func (w *work) alike(c *course) {
+	if !w.ringed() || !w.lacy(c) {
+		return
+	}
+	up := w.up()
+	legs, heights := 0.0, 0.0
+	for _, i := range c.order {
+		if w.plainLeg(c, i) {
+			legs += (c.radius[i] - w.meanFoot(c, i)) * up
+			heights += symbols.Height(c.round.Stitches[i].Counted())
+		}
+	}
+	if heights == 0 {
+		return
+	}
+	mean := math.Max(legs/heights, leastLegs*w.unit)
+	for _, i := range c.order {
+		if w.plainLeg(c, i) {
+			foot, tall := w.meanFoot(c, i)*up, symbols.Height(c.round.Stitches[i].Counted())*mean
+			c.radius[i] = math.Max((foot+math.Max(shortLeg*tall, math.Min(longLeg*tall, c.radius[i]*up-foot)))*up, 0.5)
+		}
+	}
+}
+
+// dome lets the ends of wide fans of one kind fall off, as legs of one length do.
+func (w *work) dome(c *course) {
+	c.domed = nil
+	if !w.ringed() || w.inwards || !w.lacy(c) {
+		return
+	}
+	var fan []int
+	flush := func() {
+		if len(fan) < domeLeast {
+			return
+		}
+		place := c.round.Stitches[fan[0]].On[0]
+		mid, ok := w.angle(place)
+		if !ok {
+			return
+		}
+		wide, tall := 0.0, 0.0
+		for _, i := range fan {
+			tall += (c.radius[i] - w.footRadius(c, i, place)) / float64(len(fan))
+			wide = math.Max(wide, math.Abs(math.Remainder(c.theta[i]-mid, 2*math.Pi))*c.radius[i])
+		}
+		fall := math.Min(mostDome, (wide/tall-domeFrom)/2)
+		if tall <= 0 || fall <= 0 {
+			return
+		}
+		if c.domed == nil {
+			c.domed = map[int]bool{}
+		}
+		for _, i := range fan {
+			c.domed[i] = true
+			x := math.Remainder(c.theta[i]-mid, 2*math.Pi) * c.radius[i] / wide
+			foot := w.footRadius(c, i, place)
+			c.radius[i] = foot + (c.radius[i]-foot)*(1-fall*x*x)
+		}
+	}
+	for _, i := range c.order {
+		s := &c.round.Stitches[i]
+		_, along := c.strung[i]
+		switch {
+		case c.isLoop(i):
+			continue
+		case len(s.On) != 1 || w.key(s.On[0]) == 0 || along:
+			flush()
+			fan = nil
+			continue
+		case len(fan) > 0 && (w.key(c.round.Stitches[fan[0]].On[0]) != w.key(s.On[0]) || c.round.Stitches[fan[0]].Counted() != s.Counted()):
+			flush()
+			fan = nil
+		}
+		fan = append(fan, i)
+	}
+	flush()
+}
+
+// overArches finds how far every round must rise to stand on the arches of the one below;
+// false where that is as far as it was.
+func (w *work) overArches() bool {
+	if !w.ringed() || w.inwards {
+		return false
+	}
+	any := false
+	for _, c := range w.courses[w.lo+1 : w.last+1] {
+		if !w.lacy(c) {
+			continue
+		}
+		above, heights, n := 0.0, 0.0, 0.0
+		for _, i := range c.order {
+			if w.plainLeg(c, i) {
+				above += w.meanFoot(c, i) - w.radii.Of(w.layer(c)-1)
+				heights += symbols.Height(c.round.Stitches[i].Counted())
+				n++
+			}
+		}
+		if n == 0 || above <= 0 {
+			continue
+		}
+		rise := (above + leastLegs*heights*w.unit) / n
+		any = any || math.Abs(rise-c.rise) > 0.1
+		c.rise = rise
+	}
+	return any
+}
