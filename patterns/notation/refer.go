@@ -56,7 +56,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		if r := p.asPiece(start); r != nil {
 			return r, nil
 		}
-		if p.toks[start].is("complete", "make", "finish") {
+		if p.toks[start].is("complete", "make", "finish") || p.tok().is("follows", "below") {
 			p.i = start
 			return nil, nil
 		}

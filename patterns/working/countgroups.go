@@ -139,7 +139,10 @@ func shapeNamed(k stitch.Kind, name string) bool {
 // call one of their own stitches of it: "mb", "make bobble" (common practice, no source).
 // It is Plain for other words.
 func shapeCalled(name string) stitch.Shape {
-	name = strings.TrimSuffix(strings.TrimSuffix(strings.TrimPrefix(name, "make "), "s"), " st")
+	for _, before := range []string{"make ", "beg ", "beginning "} {
+		name = strings.TrimPrefix(name, before)
+	}
+	name = strings.TrimSuffix(strings.TrimSuffix(name, "s"), " st")
 	switch name {
 	case "cluster", "cl", "clst":
 		return stitch.Cluster
