@@ -20,6 +20,7 @@ var hookWords = []string{"insert hook", "insert in ", " yo", "yoh", "yarn over",
 // definition in stitches, and for one that cannot be told.
 func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.What, bool) {
 	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
+	words = strings.NewReplacer(" lp ", " loop ", " lps ", " loops ", "drop the loop", "drop loop").Replace(words)
 	moved := false
 	for _, h := range hookWords {
 		moved = moved || strings.Contains(words, h)
@@ -37,6 +38,8 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 	if k, into, ok := trade.Stitch(d.Name); ok {
 		if n > 1 && k.Shape != stitch.Plain && k.Shape != stitch.Together {
 			k.Legs = n
+		} else if of, legs := trade.Leading(words); legs > 1 && of.Base >= stitch.Half && k.Shape != stitch.Plain && k.Shape != stitch.Together {
+			k.Base, k.Legs = of.Base, legs // "4 dc in same st, remove hook from loop, …"
 		}
 		if into != stitch.Top {
 			return notation.What{Kind: k, Loop: notation.Loop{Set: true, Into: into}}, true
