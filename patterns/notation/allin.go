@@ -124,3 +124,34 @@ func (b *block) insert(i int, it Item) {
 		b.before++
 	}
 }
+
+// bothIn reads "and 1 tr" behind a stitch that goes into the place named before it: "in next
+// st work 1 dc and 1 tr", "starting in 2nd ch from hook, 1 dc and 1 tr in same ch". It is nil
+// where another stitch with a place of its own, or none, follows.
+func (p *parser) bothIn(start int, s *Stitches, places []Place) *Group {
+	at := p.i
+	if pl := &places[0]; s.Places != nil || len(places) > 1 || pl.Pick == Each || pl.N.Set() {
+		return nil
+	}
+	g := &Group{Items: []Item{s}, Place: places}
+	for end := p.i; p.eat("and"); end = p.i {
+		it, ok := p.stitches()
+		if !ok {
+			p.i = end
+			break
+		}
+		more := it.(*Stitches)
+		if more.Places != nil && (len(more.Places) > 1 || more.Places[0].Pick != Same) {
+			p.i = end
+			break
+		}
+		more.Places = nil
+		g.Items = append(g.Items, more)
+	}
+	if len(g.Items) == 1 {
+		p.i = at
+		return nil
+	}
+	g.Span = p.from(start)
+	return g
+}

@@ -179,16 +179,15 @@ func (b *block) chainRing() bool {
 	return true
 }
 
-// asFollows reads "…, work as follows:" behind work, where the rounds come next.
-func (b *block) asFollows() bool {
-	p := b.p
+// asFollows passes over "…, work as follows:" behind work, where the rounds come next.
+func (p *parser) asFollows() bool {
 	start := p.i
 	if !p.eat("work", "working", "continue") || !p.eatAll("as", "follows") || p.tok().kind != tColon && !p.ended() || p.tok().kind == tComma {
 		p.i = start
 		return false
 	}
 	p.eatKind(tColon)
-	return p.note(b, start, p.i)
+	return true
 }
 
 // ringFollows reads "Work into a magic circle as follows:", "Working into the ring:", where

@@ -107,6 +107,20 @@ func (p *parser) startingWith() {
 	}
 }
 
+// inSame passes over "in same ch" behind what goes into the place that is named before it:
+// "starting in 2nd ch from hook, work (dc, tr) in same ch".
+func (p *parser) inSame() bool {
+	start := p.i
+	if p.eat("all"); p.eat("in", "into") {
+		p.eat("the")
+		if p.eat("same", "that", "this") && p.eat("same", "ch", "chain", "st", "stitch", "place", "one") && p.ended() {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // onFrom lets a run of stitches begin in the chain that is named before it:
 // "starting in 2nd ch from hook, sc in next 5 chs", "…: sc 5". It is false for
 // anything but a run.

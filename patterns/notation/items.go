@@ -135,7 +135,7 @@ func (b *block) add(i Item) {
 // or, at the end of the round, a count.
 func (b *block) next(sentence bool) *fault.Fault {
 	p := b.p
-	if p.trailingCount(sentence) {
+	if p.listed(b) || p.trailingCount(sentence) {
 		return nil
 	}
 	if b.alongSides(sentence) || b.namesMade() {
@@ -208,7 +208,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
-	if p.infront(b) || b.evenlyRound() || b.closedChain() || !sentence && b.asFollows() {
+	if p.infront(b) || b.evenlyRound() || b.closedChain() || !sentence && p.asFollows() {
 		return nil
 	}
 	p.eat(adverbs...)
@@ -356,14 +356,21 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 		return &In{Span: p.from(start), Place: places[0]}, nil, true
 	}
 	if p.tok().kind == tOpen {
-		return nil, b.bracket(places), true
+		f := b.bracket(places)
+		p.inSame()
+		return nil, f, true
 	}
 	at := p.i
 	if s, ok := p.stitches(); ok {
 		st := s.(*Stitches)
+		if g := p.bothIn(start, st, places); g != nil {
+			return g, nil, true
+		}
 		switch {
+		case st.Places == nil && places[0].Target.Sort == FromHook && p.inSame():
+			st.Places = places
 		case places[0].Target.Sort == FromHook && p.toks[start].is("starting", "beginning", "beg", "start", "begin", "commence") && st.onFrom(places):
-		case st.Places == nil:
+		case st.Places == nil, places[0].Target.Sort == FromHook && st.Places[0].Pick == Same && len(st.Places) == 1:
 			st.Places = places
 		case places[0].Target.Sort == RowEnds && (st.Places[0].Evenly || st.Places[0].Target.Sort == RowEnds):
 			// "working in ends of rows, work 66 sc evenly around"

@@ -77,11 +77,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :"), true
 		return l, true // "Child only: Rep Rows 2 and 3 once more."
 	}
-	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
-		n, _ := p.num()
-		p.i++
-		l.Numbers, l.Bare = []Range{{From: n, To: n}}, true
-		l.Text = p.words(start)
+	if p.bareNumbers(&l, ranges) {
+		l.Text = strings.Trim(p.words(start), " .:()-–—")
 		return l, true
 	}
 	if n := p.tok(); (n.kind == tOrdinal || ordinalOf(n) > 0) && p.at(1).is("rnd", "round", "row", "rd") {

@@ -137,6 +137,56 @@ func (p *parser) numbers(l *Label, ranges bool) {
 	}
 }
 
+// bareNumbers reads the number of a round alone, at the beginning of a line: "3:", and, with work
+// behind it, "3.", "3)", "(3)", "3 -", "3-5.". A list numbered so that tells of no work is none.
+func (p *parser) bareNumbers(l *Label, ranges bool) bool {
+	start := p.i
+	no := func() bool { p.i, l.Numbers, l.Bare = start, nil, false; return false }
+	if p.tok().kind == tNumber && p.tok().frac == 0 && p.at(1).kind == tColon {
+		n, _ := p.num()
+		p.i++
+		l.Numbers, l.Bare = []Range{{From: n, To: n}}, true
+		return true
+	}
+	if !p.tok().first {
+		return false
+	}
+	open := p.eatKind(tOpen)
+	if p.tok().kind != tNumber || p.tok().frac != 0 {
+		return no()
+	}
+	p.numbers(l, ranges)
+	if p.at(1).kind == tClose {
+		p.eatKind(tStop) // "3.)"
+	}
+	closed := p.eatKind(tClose)
+	dash := p.tok().kind == tDash
+	if ended := p.eatKind(tStop) || p.eatKind(tColon) || p.eatKind(tDash); len(l.Numbers) == 0 || !closed && (open || !ended) || dash && !p.at(-1).spaced || p.tok().first {
+		return no()
+	}
+	carries := p.tok().is("with", "in", "into", "using", "change", "working", "starting") && p.evident(p.i, p.lineEnd())
+	if p.tok().is("turn", "join", "fasten") || !carries && !p.instructs(p.i) {
+		return no() // "72. Turn." is a count
+	}
+	l.Bare = true
+	return true
+}
+
+// listed takes a line of a numbered list in which nothing is worked as a note: "2. Sew the ears
+// to the head."
+func (p *parser) listed(b *block) bool {
+	start := p.i
+	if !p.tok().first || p.tok().kind != tNumber || p.at(1).kind != tStop && p.at(1).kind != tClose {
+		return false
+	}
+	p.i += 2
+	if line := p.lineEnd(); p.tok().kind != tWord || p.tok().first || p.ends(p.i) || p.evident(p.i, line) || p.instructs(p.i) {
+		p.i = start
+		return false
+	}
+	return p.note(b, start, p.sentenceEnd())
+}
+
 // onwardsTo reads "onwards", "and on", "and all following rows" behind the number of a round:
 // it and those after it.
 func (p *parser) onwardsTo() bool {
