@@ -41,16 +41,25 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 
 // bySize makes one count, with a number for each size, of "(50, 60, 65)", as many bare
 // numbers as there are sizes; and as many more of "(35, 38, 41 sc and 35, 38, 41 ch-1 sps)".
+// A count behind them may be that of all sizes: "(24, 30 hdc and 6 ch)".
 func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
 	sizes := len(p.p.Sizes)
-	if len(list) != 1 || sizes < 2 || len(list[0].Counts) == 0 || len(list[0].Counts)%sizes != 0 {
+	if len(list) != 1 || sizes < 2 || len(list[0].Counts) < sizes || totalOfRest(list[0].Counts) {
 		return list
 	}
 	s := *list[0]
 	several := len(s.Counts) > sizes
 	var all []notation.StatedCount
-	for from := 0; from < len(s.Counts); from += sizes {
+	for from := 0; from < len(s.Counts); {
+		if c := s.Counts[from]; from > 0 && c.Target.Text != "" {
+			all = append(all, c)
+			from++
+			continue
+		}
 		one := notation.StatedCount{N: notation.Num{Span: s.Span}}
+		if from+sizes > len(s.Counts) {
+			return list
+		}
 		for i := from; i < from+sizes; i++ {
 			c := &s.Counts[i]
 			last := i == from+sizes-1
@@ -60,9 +69,20 @@ func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
 			one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
 		}
 		all = append(all, one)
+		from += sizes
 	}
 	s.Counts = all
 	return []*notation.Stated{&s}
+}
+
+// totalOfRest reports whether the first of several counts is the sum of the others, which say
+// what there is of each: "(36, 30 hdc and 6 ch)".
+func totalOfRest(l []notation.StatedCount) bool {
+	sum := 0
+	for i := 1; i < len(l); i++ {
+		sum += l[i].N.For(0)
+	}
+	return len(l) > 2 && l[0].Target.Text == "" && l[0].N.For(0) == sum
 }
 
 // fastens reports whether the instructions only end the yarn.
