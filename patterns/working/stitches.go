@@ -300,7 +300,11 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		if !plural && s.What.Shaping != 0 && legs > 1 {
 			return w.together(s, n, legs, legs, p)
 		}
-		if plural && count > 1 && hasN && n == count && legs == 1 && !p.Every {
+		if plural && count > 1 && hasN && n == count && legs == 1 && !p.Every && w.asManyInEach(n) {
+			if n = 1; w.reading.asMany == allInEach {
+				n = count
+			}
+		} else if plural && count > 1 && hasN && n == count && legs == 1 && !p.Every {
 			return stopAt(s.Span, "ambiguous",
 				fmt.Sprintf("%d stitches in %d places can be read as one in each or as %d in each", n, count, n),
 				fmt.Sprintf("Write %s in next %d sts, or %d %s in each of next %d sts.", k.Name(w.terms), count, n, k.Name(w.terms), count))

@@ -193,6 +193,7 @@ type reading struct {
 	// anyKind lets the names of stitches in words that are worked again stand for
 	// whatever stitches they come to.
 	anyKind bool
+	asMany  asMany
 }
 
 // partReadings works a part. Where the words do not say whether the chains at
@@ -228,6 +229,9 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 		if p := w.workPart(f, k, size, r); len(p.faults) == 0 {
 			best = p
 		}
+	}
+	if p := w.borneOut(f, k, size, best); p != nil {
+		best = p
 	}
 	if len(best.faults) == 0 {
 		w.came(k, best)
@@ -275,6 +279,7 @@ type partWork struct {
 	// unsaid and mayNotSplit are set when a reading had to be chosen.
 	unsaid          uint64
 	mayNotSplit     bool
+	asManySaid      bool // as many stitches go into as many places
 	outOfKind       bool // words worked again name stitches that are other ones there
 	edgeRows        []int
 	edge, edgePart  int
