@@ -265,3 +265,41 @@ func (w *roundWork) leftover() int {
 	}
 	return n
 }
+
+// spacesAmongLast is how many of the last stitches that a repeat goes up to are spaces: what
+// follows goes into as many places, one after the other, and some of them are spaces, as in "rep
+// from * to last 2 sts, sc in last ch-sp, sc in last sc". Otherwise stitches would be passed over.
+func spacesAmongLast(r *notation.Repeat, rest []notation.Item, size int) (spaces int) {
+	e := &r.Extent
+	if e.Sort != notation.ToLast || e.Target.Sort != notation.AnyStitch || len(r.Ending) > 0 {
+		return 0
+	}
+	n := 0
+	for _, it := range rest {
+		switch it := it.(type) {
+		case *notation.Join, *notation.Turn, *notation.Note, *notation.Chain, *notation.Colour, *notation.FastenOff:
+			continue
+		case *notation.Stitches:
+			if len(it.Places) != 1 || it.What.Kind.Shape == stitch.Together || it.What.Shaping < 0 {
+				return 0
+			}
+		case *notation.Group:
+			if len(it.Place) != 1 {
+				return 0
+			}
+		default:
+			return 0
+		}
+		p := firstPlace(it)
+		if p.N.Set() || p.Pick != notation.Next && p.Pick != notation.Last || p.Of != nil && p.Target.Sort == notation.ChainSpace {
+			return 0
+		}
+		if n++; p.Target.Sort == notation.ChainSpace {
+			spaces++
+		}
+	}
+	if n != e.N.For(size) || spaces == n {
+		return 0
+	}
+	return spaces
+}

@@ -105,6 +105,11 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		whole.Extent.Sort = notation.ToEnd
 		r = &whole
 	}
+	if n := spacesAmongLast(r, rest, w.size); n > 0 {
+		whole := *r
+		whole.Extent.N = notation.Num{Span: r.Extent.N.Span, Values: []int{r.Extent.N.For(w.size) - n}}
+		r = &whole
+	}
 	w.nest++
 	run, h := w.asOftenAsGoes(r)
 	w.nest--
