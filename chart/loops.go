@@ -14,9 +14,10 @@ import (
 // hand: single crochets each square to it, taller ones in a fan whose feet part as
 // far as they must for the outermost not to lean too far.
 const (
-	longLoop = 3  // chains of the shortest loop that stitches lie along
-	manyIn   = 3  // stitches that are the fewest to do so
-	mostLean = 30 // degrees, of a fan's outermost leg
+	longLoop = 3   // chains of the shortest loop that stitches lie along
+	manyIn   = 3   // stitches that are the fewest to do so
+	mostLean = 30  // degrees, of a fan's outermost leg
+	partFeet = 0.5 // mm on paper between feet that part, so that their strokes do
 )
 
 // onRing is a place on the ring.
@@ -135,7 +136,11 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		rise := math.Abs(w.radii.At(w.layer(c), w.tops(c)[run[0]]) - foot)
 		rise = math.Max(rise, 0.55*w.unit*symbols.Height(c.round.Stitches[run[0]].Counted()))
 		lean := half * w.stretchAt(foot) // of a foot in the middle, mm aside
-		share = math.Min(share, math.Max(0, 1-rise*math.Tan(mostLean*math.Pi/180)/lean))
+		aside := 1 - rise*math.Tan(mostLean*math.Pi/180)/lean
+		if aside < 0.05 {
+			return
+		}
+		share = math.Min(share, math.Max(aside, partFeet*float64(len(run)-1)/(2*lean)))
 	}
 	if share < 0.05 {
 		return
