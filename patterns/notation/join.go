@@ -260,7 +260,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	} else {
 		p.i = at
 	}
-	if p.tok().is("to", "in", "into", "on", "at", "around") {
+	if p.tok().is("to", "in", "into", "on", "at", "around", "round") {
 		at := p.i
 		p.i++
 		if p.slit(0) {

@@ -41,8 +41,11 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			}
 			w.back(m)
 			w.beginAt(on, j.Place)
-			if j.With.Kind.Base > stitch.Slip {
+			if standing := w.standsAsSlip(j, rest); j.With.Kind.Base > stitch.Slip || standing {
 				// A standing stitch: the first of the round.
+				if standing {
+					j = &notation.Join{Span: j.Span, With: notation.What{Kind: stitch.Of(stitch.Slip)}}
+				}
 				if on[0].Into != stitch.Space {
 					w.take(0, 0, &notation.Place{})
 				}

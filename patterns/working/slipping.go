@@ -81,6 +81,18 @@ func (w *roundWork) beginsAsSlip(j *notation.Join, rest []notation.Item) bool {
 	return false
 }
 
+// standsAsSlip reports whether the slip stitch that a yarn is joined with is the first
+// stitch of a round of slip stitches and chains, which is joined to it: "join C with a sl st
+// in any sc, ch 3, *sl st in next sc, ch 3; rep from * around, sl st to first sl st".
+func (w *roundWork) standsAsSlip(j *notation.Join, rest []notation.Item) bool {
+	if j.With.Kind != stitch.Of(stitch.Slip) || !joinedToSlip(rest) || w.moves {
+		return false
+	}
+	same := false
+	walkPlaces(rest, func(pl *notation.Place) { same = same || pl.Pick == notation.Same })
+	return !same
+}
+
 func slips(k stitch.Kind) bool { return k == stitch.Of(stitch.Slip) }
 
 // beginsSlipping reports whether the first stitch of the instructions is a slip stitch.
