@@ -18,8 +18,11 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 		return nil
 	case p.onLastRep():
 		return p.lastAs(r)
-	case p.eat("ending", "end", "stopping", "stop", "finishing"):
+	case p.eat("ending", "end", "ends", "stopping", "stop") || p.finishes():
 		said := p.lastRep()
+		if p.tok().is("by") && p.at(1).is("working", "making", "placing") {
+			p.i += 2
+		}
 		if p.eat("at", "after", "before") {
 			if p.tok().kind == tStar {
 				at := p.i
@@ -45,15 +48,9 @@ func (p *parser) ending(r *Repeat) *fault.Fault {
 			if p.lastGoes() {
 				return nil
 			}
-			items, f := p.endingItems()
-			r.Ending = items
-			r.chainAtEnd()
-			if f == nil && p.insteadOf() {
-				r.Omit = 1 // "ending with sc in next 2 sts instead of 3"
-			}
-			return f
+			return p.lastAs(r) // "ending with sc in next 2 sts instead of 3"
 		}
-	case p.tok().is("working", "making", "placing", "putting", "with", "except", "work", "make") && p.fewerAtLast(r):
+	case p.fewerAtLast(r):
 		return nil
 	case p.tok().is("leaving", "leave") && p.unworkedAhead():
 		// "…, leave last ch unworked" is of the round below.
@@ -115,28 +112,67 @@ func (p *parser) onLastRep() bool {
 	return false
 }
 
-// lastAs reads what the last repeat ends with, and instead of what.
+// lastAs reads what the last repeat ends with, and instead of what. Stitches that are made
+// instead of others go where these go, unless another place is named: "ending with 2 dc
+// instead of 3 dc".
 func (p *parser) lastAs(r *Repeat) *fault.Fault {
 	p.eat("only", "just")
 	items, f := p.endingItems()
-	if r.Ending = items; f == nil && p.insteadOf() {
-		r.Omit = 1
+	r.Ending = items
+	r.chainAtEnd()
+	if f == nil && p.insteadOf() {
+		if r.Omit = 1; len(items) == 1 && len(r.Items) > 0 {
+			s, is := items[0].(*Stitches)
+			last, was := r.Items[len(r.Items)-1].(*Stitches)
+			if is && was && s.Places == nil && s.N.Set() && last.N.Set() {
+				s.Places = last.Places
+			}
+		}
 	}
 	return f
+}
+
+// finishes reads "finish", "finishing", "to finish" before what the last repeat ends with, and
+// not "finish off".
+func (p *parser) finishes() bool {
+	start := p.i
+	p.eat("to")
+	if p.eat("finish", "finishes", "finishing") {
+		p.eatKind(tComma)
+		at := p.i
+		p.lastRep()
+		if p.tok().is("with") && p.instructs(p.i+1) || p.tok().is("by") || p.tok().kind == tNumber || p.instructs(p.i) || p.toks[at-1].is("finishing") {
+			p.i = at
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // fewerAtLast reads "working 2 tr only (instead of 3) in last ch", "with 2 tr in last ch
 // instead of 3", "making only 2 tr in last ch on last rep": what the last repeat ends with.
 func (p *parser) fewerAtLast(r *Repeat) bool {
 	start := p.i
-	fewer := !p.tok().is("with", "except", "work", "make") // else it has to be said
-	p.i++
+	if !p.eatAll("at", "the", "end") && !p.eatAll("at", "end") && !p.eatAll("to", "end") {
+		p.i = start
+	}
+	fewer := p.tok().is("working", "making", "placing", "putting") // else it has to be said
+	if !fewer && p.tok().kind != tNumber && !p.tok().is("with", "except", "work", "make") {
+		p.i = start
+		return false
+	}
+	first := p.i
+	if p.tok().kind != tNumber {
+		p.i++
+		first++
+	}
 	p.eat("working", "work", "making", "make")
 	p.eat("the")
 	if fewer && p.eat("last", "final") && p.lastElsewhere(r) {
 		return true
 	}
-	p.i = start + 1
+	p.i = first
 	p.eat("working", "work", "making", "make")
 	fewer = p.eat("only", "just") || fewer
 	n, ok := p.num()
@@ -192,7 +228,7 @@ func (p *parser) ratherThan() bool {
 	if p.eat("only") && open && p.eatKind(tClose) {
 		return true
 	}
-	if p.eatAll("instead", "of") || p.eat("not") || p.eatAll("rather", "than") {
+	if p.eatAll("instead", "of") || p.eat("not") || p.eatAll("rather", "than") || p.eatAll("in", "place", "of") {
 		p.eat("the")
 		p.eat("usual")
 		if _, ok := p.num(); ok {
@@ -296,7 +332,7 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 			p.i++
 		}
 		t := p.tok()
-		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") || t.is("rather") && p.at(1).is("than") {
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") || t.is("in") && p.at(1).is("place") || t.is("rather") && p.at(1).is("than") {
 			return b.items, nil
 		}
 		before := p.i
