@@ -97,6 +97,8 @@ func (s Style) Items(items []Item) string {
 				if c.Of == 0 {
 					text = "Beg ch " + uncapital(text)
 				}
+			} else if c.Of > 0 && i > 0 && onlyNotes(items[:i]) {
+				own, ends, text = ". ", true, capitalise(strings.Trim(text, "()")) // no chain stands before it
 			} else if c.Of == 0 && !c.Space && i > 0 && (intoHook(items[i-1]) || c.Passed > 0) {
 				which := s.skipped()
 				if c.Passed > 0 && !c.Not {
