@@ -69,22 +69,46 @@ var onHook = regexp.MustCompile(`(?i)\b(yo|yoh|yrh|yarn over|yarn round|insert|d
 // (yo, insert hook, …)".
 var special = regexp.MustCompile(`(?i)^(special|unusual|pattern|new) (stitch(es)?|sts?|abbreviations?)( used)?:? `)
 
+// equates is the beginning of a line that says what words stand for, "V-st = (dc, ch 1, dc) in
+// same st", with or without a heading: "Abbreviations: RtrF = raised treble front".
+var equates = regexp.MustCompile(`(?i)^(abbreviations?( used)?:? |key:? )?[a-z][a-z-]*( [a-z-]+)?( \([a-z0-9 -]+\))? *= *[^ ]`)
+
 // specialStitches takes such lines out of the words of the parts: they define stitches, and nothing
-// is worked in them. A line that defines none stays where it is.
+// is worked in them. A line that says anything else stays where it is.
 func (r *reader) specialStitches(p *Pattern) {
+	trade := notation.NewVocabulary(r.p.Terms, nil)
 	for i := range p.Parts {
 		t := &p.Parts[i].Text
 		for j, line := range t.Lines {
-			if !special.MatchString(line) {
+			told := special.MatchString(line)
+			if !told && !equates.MatchString(line) {
 				continue
 			}
 			one := Text{Lines: []string{line}, First: t.First + j, Columns: t.Columns[j : j+1]}
-			if list := r.defined(one, p.Stitches, true); len(list) > 0 && len(list) == strings.Count(line, "=") {
+			list := r.defined(one, p.Stitches, told)
+			if n := len(list) + glossed(line, trade); n > 0 && n == strings.Count(line, "=") {
 				p.Stitches = append(p.Stitches, list...)
 				t.Lines[j] = ""
 			}
 		}
 	}
+}
+
+// glossed counts the names on a line that only say again what they mean in the trade: "tr =
+// treble; RtrF = raised treble front".
+func glossed(line string, trade *notation.Vocabulary) (n int) {
+	if at := strings.Index(line, ":"); at >= 0 {
+		line = line[at+1:]
+	}
+	for _, one := range strings.FieldsFunc(line, func(c rune) bool { return c == ';' || c == '.' || c == ',' }) {
+		name, words, ok := strings.Cut(one, "=")
+		k, into, is := trade.Stitch(strings.TrimSpace(name))
+		same, loop, means := trade.Stitch(strings.TrimSpace(words))
+		if ok && is && means && k == same && into == loop {
+			n++
+		}
+	}
+	return n
 }
 
 // goesOn is a definition that is broken off at the end of line i with the lines that it
