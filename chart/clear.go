@@ -19,6 +19,7 @@ import (
 const (
 	clearTop   = 0.15 // units, from a top to the tops beneath
 	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
+	clearDot   = 0.3  // units, that the dot of a later slip stitch takes over a top
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearWide  = 0.04 // units, likewise, where it is measured as it is drawn
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
@@ -46,10 +47,30 @@ func (w *work) skyOf(c *course) sky {
 		if !c.open {
 			a = above(a, 0)
 		}
-		s = append(s, struct{ angle, radius float64 }{a, c.radius[i] * w.up()})
+		top := c.radius[i] * w.up()
+		if w.slippedInto(fabric.Ref{Round: c.index, Stitch: i}) {
+			top += clearDot * w.unit
+		}
+		s = append(s, struct{ angle, radius float64 }{a, top})
 	}
 	sort.SliceStable(s, func(i, j int) bool { return s[i].angle < s[j].angle })
 	return s
+}
+
+// slippedInto reports whether a slip stitch of a round past the next is worked into a
+// stitch, behind what lies over it by then.
+func (w *work) slippedInto(at fabric.Ref) bool {
+	if w.slipped == nil {
+		w.slipped = map[fabric.Ref]bool{}
+		for _, c := range w.courses[:w.last+1] {
+			for i := range c.round.Stitches {
+				if s := &c.round.Stitches[i]; s.Kind.Base == stitch.Slip && s.Role == fabric.Worked && len(s.On) == 1 && s.On[0].At.Round < c.index-1 {
+					w.slipped[s.On[0].At] = true
+				}
+			}
+		}
+	}
+	return w.slipped[at]
 }
 
 // highest is the farthest top up between two angles, less than a turn apart; false

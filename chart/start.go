@@ -2,12 +2,14 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
 
 	"whorl/chart/scene"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
 
@@ -346,6 +348,11 @@ func (d *roundArtist) nearSeam(at canvas.Point, reach float64) (near []segment) 
 func (d *roundArtist) atSeam() (near []segment) {
 	for _, r := range d.neighbours() {
 		near = r.bySeam(near, nil)
+	}
+	if d.below != nil && d.below.below != nil && slices.ContainsFunc(d.c.round.Stitches, func(s fabric.Stitch) bool {
+		return s.Role == fabric.Worked && len(s.On) > 0 && s.On[0].At.Round < d.below.c.index && s.On[0].Into != stitch.Ring && s.On[0].Into != stitch.RowEnd
+	}) {
+		near = d.below.below.bySeam(near, nil) // behind which this round is worked
 	}
 	if d.below == nil {
 		near = append(near, d.foundation...)

@@ -25,6 +25,7 @@ type work struct {
 	edge map[int]float64
 	// stoodIn is the round whose stitches stand in a place, −1 where several do.
 	stoodIn map[int]int
+	slipped map[fabric.Ref]bool  // stitches that slip stitches of rounds past the next are worked into; nil: not found
 	on      map[fabric.Place]int // how many stitches stand in a space or on a stitch; nil: not counted
 
 	parting
