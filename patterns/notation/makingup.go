@@ -194,3 +194,104 @@ func (p *parser) seams() bool {
 	}
 	return layers && slips && !row
 }
+
+// trimmed takes what is put on a finished piece, and is none of its stitches: "Work 15
+// tassels evenly along each short end", "Make a fringe along both ends". Work that
+// follows behind a comma is left to be read.
+func (p *parser) trimmed(b *block, end int) bool {
+	start := p.i
+	if !p.eat("work", "make", "knot", "loop", "fix", "place", "space") {
+		return false
+	}
+	if _, ok := p.num(); !ok {
+		p.eat("a", "an", "the", "your", "all")
+	}
+	if p.tok().kind == tWord && p.at(1).is(trimmings...) {
+		if _, ok := p.what(); ok || p.tok().is("in", "into", "of", "with") {
+			p.i = start
+			return false
+		}
+		p.i++ // "knotted fringe"
+	}
+	at := p.i
+	_, stitch := p.what() // one that the designer has told
+	if p.i = at; stitch || !p.eat(trimmings...) {
+		p.i = start
+		return false
+	}
+	for j := p.i; j < end; j++ {
+		if k := p.toks[j].kind; (k == tComma || k == tSemi) && (p.ends(j+1) || p.instructs(j+1)) {
+			return p.note(b, start, j)
+		}
+	}
+	return p.note(b, start, end)
+}
+
+// trimmings are what is put on a piece that is finished.
+var trimmings = []string{"tassel", "tassels", "fringe", "fringes", "fringing", "pompom", "pompoms"}
+
+// loopedOn reports whether the sentence from here on closes a chain into a loop at the
+// top of the finished thing, and works nothing else: "Join Snow to top of bauble, make
+// 25 ch, ss in same place".
+func (p *parser) loopedOn(end int) bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if start > 1 && p.toks[start-1].kind == tColon && p.toks[start-2].kind == tNumber {
+		return false // a round with a number
+	}
+	if !p.eat("join", "rejoin", "attach") {
+		return false
+	}
+	p.eat("the")
+	if _, ok := p.yarn(); !ok {
+		if _, ok = p.yarnName(); !ok {
+			return false
+		}
+	}
+	if p.eat("with") {
+		p.eat("a")
+		if w, ok := p.what(); !ok || w.Kind != stitch.Of(stitch.Slip) {
+			return false
+		}
+	}
+	if !p.eat("to", "at", "in", "into") {
+		return false
+	}
+	p.eat("the")
+	if !p.eat("top", "tip", "point") || !p.eat("of") {
+		return false
+	}
+	p.eat("the", "your", "finished")
+	if p.tok().kind != tWord || p.stitchy(p.i, p.i+1) || p.tok().is("turning", "beginning", "beg", "starting", "first", "last", "same", "any", "each") {
+		return false
+	}
+	if _, ok := roundWord(p.tok()); ok {
+		return false
+	}
+	if p.i++; !p.eatKind(tComma) && !p.eat("and", "then") {
+		return false
+	}
+	p.eat("and", "then")
+	p.eat("work", "make")
+	if p.chain() == nil {
+		return false
+	}
+	p.eatKind(tComma)
+	p.eat("and", "then")
+	p.eat("join", "work")
+	p.eat("with")
+	p.eat("a")
+	w, ok := p.what()
+	if !ok || w.Kind != stitch.Of(stitch.Slip) || !p.eat("in", "into", "to", "at") {
+		return false
+	}
+	if p.eat("the"); !p.eat("same") || !p.eat("place", "st", "stitch", "spot") {
+		return false
+	}
+	for j := p.i; j < end; j++ {
+		if k := p.toks[j].kind; k == tStar || (k == tComma || k == tSemi) && !p.ends(j+1) && p.instructs(j+1) {
+			return false
+		}
+	}
+	return !p.evident(p.i, end)
+}

@@ -116,7 +116,10 @@ func (p *parser) advice(b *block) bool {
 		}
 		return p.note(b, start, end)
 	}
-	if t.is("join", "joining") && p.joinsAll() || p.areJoined() {
+	if p.trimmed(b, end) {
+		return true
+	}
+	if p.loopedOn(end) || t.is("join", "joining") && p.joinsAll() || p.areJoined() {
 		return p.note(b, start, end)
 	}
 	if t.is("work", "working", "worked") && p.at(1).is("in") && p.at(2).is("continuous", "joined", "spiral", "rounds", "rnds", "rows", "a") &&
