@@ -15,6 +15,9 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 			// As many as there are places: one in each.
 			return w.each(s, 1, 1, &notation.Place{Span: p.Span, Pick: notation.Each, Into: p.Into})
 		}
+		if have := len(w.c.spots); hasN && s.What.Shaping == 0 && w.opening && w.c.index == 0 && w.pos == 0 && n >= have/2 && n <= 2*have {
+			return w.roundOpening(s, n, p)
+		}
 		return w.spread(s, n)
 	}
 	rows, part := w.edgeRows, w.c.edgePart
@@ -65,6 +68,23 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		row := (2*i + 1) * edge / (2 * n)
 		at := fabric.Ref{Round: rows[row], Stitch: side}
 		on := []fabric.Place{{Into: stitch.RowEnd, Part: part, At: at, Last: at}}
+		w.same = on
+		if h := w.into(s, 1, on); h != nil {
+			return h
+		}
+	}
+	return nil
+}
+
+// roundOpening spreads stitches over a slit, "10 sc evenly around thumb opening": over its
+// stitches and its chains, some of which take two or none.
+func (w *roundWork) roundOpening(s *notation.Stitches, n int, p *notation.Place) *halt {
+	have := len(w.c.spots)
+	for j := range have {
+		w.use(j, skipped)
+	}
+	for i := range n {
+		on := w.take((2*i+1)*have/(2*n), 0, &notation.Place{Span: p.Span, Into: p.Into})
 		w.same = on
 		if h := w.into(s, 1, on); h != nil {
 			return h
