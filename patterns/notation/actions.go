@@ -240,6 +240,18 @@ func (p *parser) afterJoin() {
 	p.i = start
 }
 
+// countsFrom reports whether what stitches are counted from is named next: the join, the
+// middle of the back, a piece.
+func (p *parser) countsFrom() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if p.afterPiece() != "" {
+		return true
+	}
+	p.afterJoin()
+	return p.i > start
+}
+
 // skipsOn reads the second place of "sk first dc and next ch" into the skip.
 func (p *parser) skipsOn(s *Skip) bool {
 	start := p.i

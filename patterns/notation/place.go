@@ -295,9 +295,12 @@ func (p *parser) place() (Place, bool) {
 		if pl.Pick == Last && (p.eat("made", "worked") || p.defining && !pl.N.Set() && p.ended()) {
 			pl.Pick = Made
 		}
-		if p.eat("from") {
+		if at := p.i; p.eat("from") {
 			p.eat("the")
 			if !p.eat("hook") {
+				if p.i = at; pl.Pick == Next && pl.N.Set() && p.countsFrom() {
+					break // "skip first 5 sts from center back"
+				}
 				return no()
 			}
 			pl.Pick, pl.Target.Sort = Nth, FromHook
