@@ -239,6 +239,12 @@ func (p *parser) loopedOn(end int) bool {
 	if start > 1 && p.toks[start-1].kind == tColon && p.toks[start-2].kind == tNumber {
 		return false // a round with a number
 	}
+	for n := 0; n < 3 && p.tok().kind == tWord; n++ {
+		p.i++
+	}
+	if !p.eatKind(tColon) {
+		p.i = start // without "Hanging loop:" before it
+	}
 	if !p.eat("join", "rejoin", "attach") {
 		return false
 	}
