@@ -126,12 +126,12 @@ func (p *parser) ring() (Item, *fault.Fault) {
 			p.i++ // "make a magic ring with 6 sc in it"
 		}
 		p.ringed = true
-		return &MagicRing{p.from(start)}, nil
+		return &MagicRing{Span: p.from(start)}, nil
 	}
 	p.i = start
 	if p.woundRing() {
 		p.ringed = true
-		return &MagicRing{p.from(start)}, nil
+		return &MagicRing{Span: p.from(start)}, nil
 	}
 	if p.eat("make", "start", "begin", "form", "tie", "with", "create", "place") {
 		p.eat("by", "with", "making")

@@ -249,7 +249,7 @@ func (b *block) ringOf() bool {
 		return false
 	}
 	p.ringed, p.work = true, true
-	b.add(&MagicRing{p.from(start)})
+	b.add(&MagicRing{Span: p.from(start)})
 	b.add(&Stitches{Span: p.from(start), N: n, What: What{Kind: stitch.Of(stitch.Single)}})
 	return true
 }

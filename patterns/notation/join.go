@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"strings"
+
 	"unicode"
 	"unicode/utf8"
 
@@ -275,6 +277,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 			}
 			j.Place = &pl
 			if pl.Target.Sort == Ring {
+				band := p.at(-1).is("elastic", "band", "tie", "hoop", "bobble") || p.at(-2).is("hair", "plastic", "metal", "brass", "wooden", "curtain")
 				// "join into a ring with a sl st"
 				if p.eat("with") {
 					p.eat("a")
@@ -286,6 +289,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 					}
 				}
 				p.ringed = true
+				if band {
+					return &MagicRing{Span: p.from(start), Round: strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(pl.Target.Text, "the "), "an "), "a ")}, nil // there already
+				}
 				return &FormRing{p.from(start)}, nil
 			}
 			if p.tok().is("with") {

@@ -304,6 +304,9 @@ func (s Style) item(it Item) string {
 	case *FastenOff:
 		return capitalise(fastens.ReplaceAllString(s.Advice(it.Text), "Fasten off"))
 	case *MagicRing:
+		if it.Round != "" {
+			return "join yarn to " + it.Round
+		}
 		return "make a magic ring"
 	case *FormRing:
 		return "join with " + s.kind(stitch.Of(stitch.Slip), Loop{}) + " to form ring"

@@ -370,8 +370,24 @@ func (p *parser) ringWords() bool {
 	p.eat("centre", "center", "middle")
 	p.eat("of")
 	p.eat("the")
+	if p.band() {
+		return true
+	}
 	magic := p.drawnUp()
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// band reads "hair elastic", "elastic band", "curtain ring": a thing that stitches are
+// worked round as round a ring.
+func (p *parser) band() bool {
+	start := p.i
+	p.eat("hair", "plastic", "metal", "brass", "wooden", "curtain")
+	if p.eat("elastic", "hoop") || p.at(-1).is("hair") && p.eat("tie", "band", "bobble") || p.i > start && p.eat("ring") {
+		p.eat("band", "ring")
 		return true
 	}
 	p.i = start

@@ -209,7 +209,10 @@ type (
 		Text string // as written
 	}
 	// MagicRing starts a ring.
-	MagicRing struct{ Span }
+	MagicRing struct {
+		Span
+		Round string // a thing that it is worked round instead, "hair elastic"
+	}
 	// FormRing closes the chains made so far into a ring.
 	FormRing struct{ Span }
 	// InLoops sets the loop for the rest of the round.
