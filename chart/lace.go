@@ -19,6 +19,7 @@ const (
 	steepArch  = 1.25 // of an arch's height to its chord, at most
 	gentleArch = 0.2  // likewise, where fans stand on it
 	mostArch   = 2.0  // units, of an arch's height
+	leastWide  = 0.36 // units, of a loop for each stitch in it, to arch
 )
 
 // loops calls f for every loop of chains of a round, which hangs between the stitches
@@ -148,9 +149,12 @@ func (w *work) standingOn(c *course, run []int) (inSpace int, onChains bool) {
 // its chord.
 func (w *work) flatness(c *course) float64 {
 	most := steepArch
-	c.loops(func(_ int, run []int, _ int) {
-		switch n, ones := w.standingOn(c, run); {
-		case ones:
+	c.loops(func(before int, run []int, after int) {
+		n, ones := w.standingOn(c, run)
+		wide := (above(c.theta[after], c.theta[before]) - c.theta[before]) * (c.radius[before] + c.radius[after]) / 2
+		crowded := n >= manyIn && len(run) >= longLoop && wide < leastWide*w.unit*float64(n)
+		switch {
+		case ones, crowded:
 			most = 0
 		case n >= manyIn && len(run) >= longLoop:
 			most = math.Min(most, gentleArch)
