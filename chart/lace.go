@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"whorl/chart/ring"
 	"whorl/patterns/fabric"
@@ -60,11 +61,13 @@ func (w *work) ringed() bool {
 
 // longest is how many chains the longest loop of the drawn rounds has.
 func (w *work) longest() int {
-	n := 0
-	for _, c := range w.courses[w.lo : w.last+1] {
-		c.loops(func(_ int, run []int, _ int) { n = max(n, len(run)) })
+	if w.chains == nil {
+		w.chains = make([]int, len(w.courses))
+		for k, c := range w.courses {
+			c.loops(func(_ int, run []int, _ int) { w.chains[k] = max(w.chains[k], len(run)) })
+		}
 	}
-	return n
+	return slices.Max(w.chains[w.lo : w.last+1])
 }
 
 // arch sets the loops of a round on a ring in arches between the tops of the stitches that

@@ -27,6 +27,8 @@ type work struct {
 	stoodIn map[int]int
 	slipped map[fabric.Ref]bool  // stitches that slip stitches of rounds past the next are worked into; nil: not found
 	on      map[fabric.Place]int // how many stitches stand in a space or on a stitch; nil: not counted
+	// chains is how many chains the longest loop of every course has; nil: not counted
+	chains []int
 
 	parting
 	yarns   []string // whose inks the stitches have; nil: rounds take turns
@@ -108,7 +110,7 @@ type course struct {
 // turn finds the angle of every stitch of every round, drawn or not, so that a
 // range of rounds looks as it does in the whole chart.
 func (w *work) turn() {
-	w.edge = map[int]float64{}
+	w.edge, w.chains = map[int]float64{}, nil
 	if !w.bordered {
 		w.border, w.bordered = w.findBorder(), true
 	}
