@@ -277,7 +277,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 			}
 			j.Place = &pl
 			if pl.Target.Sort == Ring {
-				band := p.at(-1).is("elastic", "band", "tie", "hoop", "bobble") || p.at(-2).is("hair", "plastic", "metal", "brass", "wooden", "curtain")
+				band := p.bandAt(at + 1)
 				// "join into a ring with a sl st"
 				if p.eat("with") {
 					p.eat("a")

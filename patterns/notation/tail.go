@@ -394,6 +394,15 @@ func (p *parser) band() bool {
 	return false
 }
 
+// bandAt reports whether such a thing is named at token i.
+func (p *parser) bandAt(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	p.eat("the", "a", "an")
+	return p.band()
+}
+
 // leftBefore reads "you left alone", "that were left unworked": of places passed over
 // before.
 func (p *parser) leftBefore() bool {

@@ -1,8 +1,6 @@
 package working
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -12,39 +10,24 @@ import (
 
 // What is printed in words and read again is printed in the same words.
 func TestWordsPrintTheSameAgain(t *testing.T) {
-	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml",
-		"../../testdata/patterns/published/*.yaml", "../../testdata/patterns/words/*.yaml"} {
-		files, _ := filepath.Glob(glob)
-		for _, file := range files {
-			t.Run(filepath.Base(file), func(t *testing.T) {
-				t.Parallel()
-				data, err := os.ReadFile(file)
-				if err != nil {
-					t.Fatal(err)
-				}
-				p, err := patterns.Read(file, data)
-				if err != nil {
-					t.Fatal(err)
-				}
-				once := New(p, rule{}).Script(p.Terms, -1, false)
-				if once == nil {
-					t.Fatal("nothing is printed")
-				}
-				twice := New(reread(p, once, p.Terms, -1), rule{}).Script(p.Terms, -1, false)
-				if twice == nil {
-					t.Fatal("what is printed is not read")
-				}
-				for i := range once.Parts {
-					if d := cmp.Diff(once.Parts[i].Lines, twice.Parts[i].Lines); d != "" {
-						t.Error(d)
-					}
-				}
-				if d := cmp.Diff(once.Stitches, twice.Stitches); d != "" {
-					t.Error(d)
-				}
-			})
+	eachPrinted(t, func(t *testing.T, p *patterns.Pattern) {
+		once := New(p, rule{}).Script(p.Terms, -1, false)
+		if once == nil {
+			t.Fatal("nothing is printed")
 		}
-	}
+		twice := New(reread(p, once, p.Terms, -1), rule{}).Script(p.Terms, -1, false)
+		if twice == nil {
+			t.Fatal("what is printed is not read")
+		}
+		for i := range once.Parts {
+			if d := cmp.Diff(once.Parts[i].Lines, twice.Parts[i].Lines); d != "" {
+				t.Error(d)
+			}
+		}
+		if d := cmp.Diff(once.Stitches, twice.Stitches); d != "" {
+			t.Error(d)
+		}
+	})
 }
 
 // So is a decrease that the designer tells of by the name the trade has for it.

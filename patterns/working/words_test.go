@@ -90,34 +90,39 @@ func TestMain(m *testing.M) {
 	m.Run()
 }
 
+// eachPrinted runs a test on every pattern file whose words are printed back.
+func eachPrinted(t *testing.T, test func(t *testing.T, p *patterns.Pattern)) {
+	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml",
+		"../../testdata/patterns/published/*.yaml", "../../testdata/patterns/words/*.yaml"} {
+		files, _ := filepath.Glob(glob)
+		for _, file := range files {
+			t.Run(filepath.Base(file), func(t *testing.T) {
+				t.Parallel()
+				data, err := os.ReadFile(file)
+				if err != nil {
+					t.Fatal(err)
+				}
+				p, err := patterns.Read(file, data)
+				if err != nil {
+					t.Fatal(err)
+				}
+				test(t, p)
+			})
+		}
+	}
+}
+
 // Every pattern printed in words, in the same terms or the other, for all sizes
 // or one, with short or long names, is read as the same fabric.
 func TestWordsGiveTheSameFabric(t *testing.T) {
-	var files []string
-	for _, glob := range []string{"../examples/*.yaml", "../../testdata/patterns/*.yaml", "../../testdata/patterns/more/*.yaml",
-		"../../testdata/patterns/published/*.yaml", "../../testdata/patterns/words/*.yaml"} {
-		l, _ := filepath.Glob(glob)
-		files = append(files, l...)
-	}
-	for _, file := range files {
-		t.Run(filepath.Base(file), func(t *testing.T) {
-			t.Parallel()
-			data, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			p, err := patterns.Read(file, data)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if _, faults := Work(p, rule{}); wrong(faults) {
-				t.Fatal(faults)
-			}
-			if d := printed(p); d != "" {
-				t.Error(d)
-			}
-		})
-	}
+	eachPrinted(t, func(t *testing.T, p *patterns.Pattern) {
+		if _, faults := Work(p, rule{}); wrong(faults) {
+			t.Fatal(faults)
+		}
+		if d := printed(p); d != "" {
+			t.Error(d)
+		}
+	})
 }
 
 // So is every case of the written language that has no faults.
