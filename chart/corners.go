@@ -13,6 +13,11 @@ import (
 type corners struct {
 	sides int // 0: none
 	from  int // the first round that has them
+	// Of the last round laid: the spaces that its corners are worked into next, the round
+	// that these are of, and the angles of its corners before it was pinned.
+	spaces []fabric.Span
+	laid   int
+	at     []float64
 }
 
 // Motifs have at least leastSides corners and at most mostSides.
@@ -66,7 +71,7 @@ func (w *work) findCorners() {
 			}
 		}
 		if found.sides == 0 {
-			found = corners{len(spaces), c.index}
+			found = corners{sides: len(spaces), from: c.index}
 		}
 		between = between || len(c.round.Spaces) > len(spaces) || w.sideStitches(c) > 0
 		last = spaces
@@ -92,47 +97,87 @@ func (w *work) sideStitches(c *course) (n int) {
 	return n
 }
 
-// pinCorners turns every round, and stretches its sides alike, so that its corners
-// lie in line with those of the first round that has them.
-func (w *work) pinCorners() {
-	n := w.corners.sides
-	if n == 0 {
+// pinCorners turns a round that has been laid, and stretches its sides alike, so that its
+// corners lie in line with those of the first round that has them.
+func (w *work) pinCorners(c *course) {
+	k := &w.corners
+	n := k.sides
+	if n == 0 || c.index < k.from {
 		return
 	}
-	var first float64
-	var at []float64 // the corners of the round below, as laid
-	var spaces []fabric.Span
-	for _, c := range w.courses[w.corners.from:] {
-		own, _ := w.cornerSpaces(c)
-		now := make([]float64, n)
-		for j := range now {
-			switch {
-			case len(own) == n:
-				now[j] = c.middle(own[j].From, own[j].To-1)
-			default:
-				now[j] = w.overCorner(c, spaces[j], at[j])
-			}
-			if j > 0 {
-				now[j] = above(now[j], now[j-1])
-			}
+	own, _ := w.cornerSpaces(c)
+	now := make([]float64, n)
+	for j := range now {
+		switch {
+		case len(own) == n:
+			now[j] = c.middle(own[j].From, own[j].To-1)
+		default:
+			now[j] = w.overCorner(c, k.spaces[j], k.at[j])
 		}
-		if len(own) == n {
-			spaces = own
+		if j > 0 {
+			now[j] = above(now[j], now[j-1])
 		}
-		if c.index == w.corners.from {
-			first = now[0]
-		}
-		at = append(at[:0], now...)
-		c.pin(now, first)
-		if (n == leastSides || w.zigzag != nil && c.index > w.corners.from) && len(own) == n {
-			w.narrowCorners(c, first)
-		}
-		c.fold = gcd(c.fold, n)
 	}
-	for _, c := range w.courses[1:w.corners.from] {
-		c.fold = gcd(c.fold, n)
+	if len(own) == n {
+		k.spaces, k.laid = own, c.index
 	}
-	w.cornerAt = first
+	if c.index == k.from {
+		w.cornerAt = now[0]
+	}
+	k.at = now
+	c.pin(now, w.cornerAt)
+	if len(own) == n && (n == leastSides || w.zigzag != nil && c.index > k.from) {
+		w.narrowCorners(c)
+	}
+	c.fold = gcd(c.fold, n)
+}
+
+// narrowed is how much narrower the stitches of a group in a corner are drawn than they
+// are, by the motif's sides (sharpCorner for three), so that their legs do not lie back over what they stand on.
+var narrowed = map[int]float64{4: 0.7, 5: 0.85}
+
+// squareOn sets what stands on a motif's sides square on them, and narrows what stands in
+// its corners.
+func (w *work) squareOn(c *course, items []ring.Item) {
+	k := w.corners
+	if k.sides == 0 || c.index <= k.from || w.zigzag != nil {
+		return
+	}
+	inCorner := map[int]bool{}
+	for _, sp := range k.spaces {
+		inCorner[w.key(fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: k.laid, Stitch: sp.From}})] = true
+	}
+	for i := range items {
+		if t := &items[i]; !t.Free && (t.Place == 0 || !inCorner[t.Place]) {
+			t.Base = w.square(c, t.Base)
+		}
+	}
+	narrow, sharp := narrowed[k.sides]
+	if !sharp {
+		return
+	}
+	eachFan(items, func(from, end, _ int) {
+		for i := from; i < end && inCorner[items[from%len(items)].Place]; i++ {
+			items[i%len(items)].Width *= narrow
+		}
+	})
+}
+
+// square is where on round c a place on the side of a motif below it is that a stitch
+// stands square on: as far from the middle of the side, though the side has grown. So
+// the stitches that a round has more find room at its corners, and what stands on the
+// sides stays even.
+func (w *work) square(c *course, angle float64) float64 {
+	k := w.corners
+	if k.sides == 0 || c.index <= k.from {
+		return angle
+	}
+	grown := c.form.Circumference / w.courses[c.index-1].form.Circumference
+	if !(grown > 1) {
+		return angle
+	}
+	each := ring.Turn / float64(k.sides)
+	return angle - (1-1/grown)*math.Remainder(angle-w.cornerAt-each/2, each)
 }
 
 // overCorner is the middle of what a round without corners of its own has worked
@@ -177,14 +222,14 @@ func (c *course) pin(now []float64, first float64) {
 }
 
 // sharpCorner is how much narrower the groups in the sharp corners of a triangle or a star
-// are drawn than they are, so that their legs do not lie back over what they stand on.
+// are drawn than they are.
 const sharpCorner = 0.6
 
-// narrowCorners draws a round's stitches in the corners closer to the corners, and what
+// narrowCorners draws a round's stitches in sharp corners closer to the corners, and what
 // is between them farther apart.
-func (w *work) narrowCorners(c *course, first float64) {
+func (w *work) narrowCorners(c *course) {
 	each := ring.Turn / float64(w.corners.sides)
-	from := func(a float64) float64 { return math.Remainder(a-first, each) }
+	from := func(a float64) float64 { return math.Remainder(a-w.cornerAt, each) }
 	wide := 0.0
 	_, below := w.cornerSpaces(c)
 	corner := map[fabric.Ref]bool{}
@@ -236,15 +281,17 @@ func (w *work) outline() (ring.Shape, float64) {
 		circle.Round = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
 		circle.Full = w.radii.Of(w.layer(w.courses[w.corners.from]))
 	}
-	if n == 0 || w.window > 0 {
+	if n == 0 || w.window > 0 && w.zigzag != nil {
 		_, crest := w.zigzag.Extent()
 		return circle, math.Exp(crest)
 	}
 	// A side lies at the foot; of the ways to turn it there, that which moves
 	// the rounds' beginnings least.
 	each := ring.Turn / float64(n)
-	foot := -math.Pi/2 + each/2 - w.cornerAt
-	circle.Start = foot + each*math.Round((circle.Start-foot)/each)
+	if w.window == 0 {
+		foot := -math.Pi/2 + each/2 - w.cornerAt
+		circle.Start = foot + each*math.Round((circle.Start-foot)/each)
+	}
 	if w.zigzag != nil {
 		_, crest := w.zigzag.Extent()
 		return circle, math.Exp(crest)

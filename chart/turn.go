@@ -132,15 +132,20 @@ func (w *work) turn() {
 			w.layBorder()
 			continue
 		}
+		if i == 1 && w.border == nil {
+			w.findCorners()
+		}
 		w.layEdge(c)
 		w.lay(c)
+		w.pinCorners(c)
 	}
 	w.stepAside()
 	if w.border != nil {
 		return
 	}
-	w.findCorners()
-	w.pinCorners()
+	for _, c := range w.courses[1:max(w.corners.from, 1)] {
+		c.fold = gcd(c.fold, w.corners.sides)
+	}
 	w.findPoints()
 }
 
@@ -310,6 +315,7 @@ func (w *work) lay(c *course) {
 		}
 	}
 	w.gatherFans(c, items)
+	w.squareOn(c, items)
 	theta := w.around(c, items)
 	if len(theta) == 0 {
 		for i := range c.theta {

@@ -192,12 +192,20 @@ func (w *work) middleAngle() (mid, half float64) {
 	n := 0.0
 	for _, c := range w.courses[w.first : w.last+1] {
 		if k := len(c.order) / w.fold * w.window; c.cuts != nil && k > 0 {
-			mid += (c.theta[c.order[0]] + c.theta[c.order[k-1]]) / 2
+			m := (c.theta[c.order[0]] + c.theta[c.order[k-1]]) / 2
+			if n > 0 {
+				m = above(m, mid/n-math.Pi) // rounds begin on different turns
+			}
+			mid += m
 			n++
 		}
 	}
 	if n > 0 {
 		mid /= n
+	}
+	if w.corners.sides > 0 { // a side lies level, or a corner upright
+		half := ring.Turn / float64(2*w.corners.sides)
+		mid = w.cornerAt + half*math.Round((mid-w.cornerAt)/half)
 	}
 	for _, c := range w.courses[w.first : w.last+1] {
 		for _, i := range c.order {

@@ -64,6 +64,7 @@ func (w *work) drawnIn() bool {
 				continue
 			}
 			if base, ok := w.stance(c, i, c.theta[i]-math.Pi); ok {
+				base = w.square(c, base)
 				shift += (math.Abs(math.Remainder(c.theta[i]-w.cornerAt, each)) - math.Abs(math.Remainder(base-w.cornerAt, each))) / gap
 				n++
 			}

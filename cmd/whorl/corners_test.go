@@ -2,7 +2,9 @@ package main
 
 import (
 	"math"
+	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -54,4 +56,63 @@ func topsOf(t *testing.T, name, round string) (tops [][2]float64) {
 		}
 	}
 	return tops
+}
+
+// The groups of a granny square's sides stand as far apart by the corners as in the
+// middle, however many rounds there are, and a wedge of it is one side, lying level.
+func TestMotifsAreEven(t *testing.T) {
+	const square = `title: Square
+terms: US
+parts:
+  - name: Square
+    worked: rounds
+    text: |
+      Ch 4, join with sl st to form a ring.
+      Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of ch-3. (12 dc)
+      Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times; join. (24 dc)
+      Rnd 3: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in sp between next two 3-dc groups, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, 3 dc in sp between next two 3-dc groups; join. (36 dc)
+      Rnd 4: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in each sp between 3-dc groups to next corner, (3 dc, ch 2, 3 dc) in corner ch-2 sp; rep from * 2 more times, 3 dc in each sp between 3-dc groups to end; join. (48 dc)
+      Rnds 5-14: Rep Rnd 4. (168 dc at the end of Rnd 14)
+pictures:
+  - {name: whole, draw: round}
+  - {name: side, draw: wedge}
+`
+	dir := t.TempDir()
+	file := filepath.Join(dir, "square.yaml")
+	if err := os.WriteFile(file, []byte(square), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, out, errs := whorl(t, "", "draw", file, "-o", dir, "--format", "svg")
+	if status != statusDone {
+		t.Fatal(errs)
+	}
+	for _, name := range strings.Fields(out) {
+		if !strings.HasSuffix(name, "-whole.svg") && !strings.HasSuffix(name, "-side.svg") {
+			continue
+		}
+		// The highest stitches are those of the side that lies level above.
+		high := math.Inf(1)
+		tops := topsOf(t, name, "14")
+		for _, p := range tops {
+			high = math.Min(high, p[1])
+		}
+		var x []float64
+		for _, p := range tops {
+			if p[1] < high+20 {
+				x = append(x, p[0])
+			}
+		}
+		slices.Sort(x)
+		if len(x) < 36 {
+			t.Fatalf("%s: %d stitches lie level above", name, len(x))
+		}
+		x = x[(len(x)-36)/2:][:36] // between the corners
+		least, most := math.Inf(1), 0.0
+		for i := 3; i < len(x); i += 3 {
+			least, most = math.Min(least, x[i]-x[i-3]), math.Max(most, x[i]-x[i-3])
+		}
+		if most > 1.25*least {
+			t.Errorf("%s: groups are from %.1f to %.1f mm apart", name, least/100, most/100)
+		}
+	}
 }
