@@ -47,7 +47,7 @@ func (w *work) skyOf(c *course) sky {
 		if !c.open {
 			a = above(a, 0)
 		}
-		top := c.radius[i] * w.up()
+		top := c.radius[c.petalTop(i)] * w.up()
 		if w.slippedInto(fabric.Ref{Round: c.index, Stitch: i}) {
 			top += clearDot * w.unit
 		}

@@ -14,7 +14,7 @@ type corners struct {
 	sides int // 0: none
 	from  int // the first round that has them
 	// Of the last round laid: the spaces that its corners are worked into next, the round
-	// that these are of, and the angles of its corners before it was pinned.
+	// that these are of, and the angles of its corners.
 	spaces []fabric.Span
 	laid   int
 	at     []float64
@@ -124,8 +124,11 @@ func (w *work) pinCorners(c *course) {
 	if c.index == k.from {
 		w.cornerAt = now[0]
 	}
-	k.at = now
 	c.pin(now, w.cornerAt)
+	for j := range now {
+		now[j] = w.cornerAt + ring.Turn*float64(j)/float64(n)
+	}
+	k.at = now
 	if len(own) == n && (n == leastSides || w.zigzag != nil && c.index > k.from) {
 		w.narrowCorners(c)
 	}
@@ -133,19 +136,27 @@ func (w *work) pinCorners(c *course) {
 }
 
 // narrowed is how much narrower the stitches of a group in a corner are drawn than they
-// are, by the motif's sides (sharpCorner for three), so that their legs do not lie back over what they stand on.
+// are, by the motif's sides (sharpCorner for three), so that their legs do not lie back
+// over what they stand on.
 var narrowed = map[int]float64{4: 0.7, 5: 0.85}
 
 // squareOn sets what stands on a motif's sides square on them, and narrows what stands in
 // its corners.
 func (w *work) squareOn(c *course, items []ring.Item) {
 	k := w.corners
-	if k.sides == 0 || c.index <= k.from || w.zigzag != nil {
+	if k.sides == 0 || c.index < k.from || w.zigzag != nil {
 		return
 	}
 	inCorner := map[int]bool{}
+	add := func(at fabric.Ref) { inCorner[w.key(fabric.Place{Into: stitch.Space, At: at})] = true }
 	for _, sp := range k.spaces {
-		inCorner[w.key(fabric.Place{Into: stitch.Space, At: fabric.Ref{Round: k.laid, Stitch: sp.From}})] = true
+		add(fabric.Ref{Round: k.laid, Stitch: sp.From})
+	}
+	if c.index == k.from {
+		_, below := w.cornerSpaces(c)
+		for _, at := range below {
+			add(at)
+		}
 	}
 	for i := range items {
 		if t := &items[i]; !t.Free && (t.Place == 0 || !inCorner[t.Place]) {
@@ -153,6 +164,9 @@ func (w *work) squareOn(c *course, items []ring.Item) {
 		}
 	}
 	narrow, sharp := narrowed[k.sides]
+	if c.index == k.from {
+		narrow *= narrow // from a round below it has none to go by
+	}
 	if !sharp {
 		return
 	}
@@ -300,6 +314,14 @@ func (w *work) outline() (ring.Shape, float64) {
 	if w.radii != nil && w.lo <= 1 { // the centre is drawn, which is round
 		p.Round = w.groundRadius()
 		p.Full = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
+		if w.corners.from > 2 { // what is in the middle stays round
+			for _, c := range w.courses[1 : w.corners.from-1] {
+				for _, i := range c.order {
+					p.Round = math.Max(p.Round, w.radii.At(w.layer(c), c.form.Tops[i]))
+				}
+			}
+			p.Full = math.Max(p.Full, (p.Round+w.radii.Of(w.layer(w.courses[w.corners.from])))/2)
+		}
 	}
 	extent, _ := p.Extent()
 	return p, extent

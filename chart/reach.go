@@ -338,6 +338,7 @@ func (w *work) radiate(c *course) {
 	}
 	w.lift(c)
 	w.standOut(c)
+	w.standUp(c)
 	for _, i := range c.order {
 		w.outer = math.Max(w.outer, c.radius[i])
 	}

@@ -104,7 +104,8 @@ type course struct {
 	sky    sky
 	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
-	tilt   map[int]float64 // how far those on a point are turned; nil: none
+	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none
+	petals []petalSide     // chains that stand at the sides of petals
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a
@@ -275,6 +276,7 @@ func (c *course) wind(i int) float64 {
 
 // lay finds the angles of one round.
 func (w *work) lay(c *course) {
+	w.findPetals(c)
 	stitches := c.round.Stitches
 	ref := w.seamBelow(c)
 	items := make([]ring.Item, 0, len(stitches))
@@ -315,6 +317,7 @@ func (w *work) lay(c *course) {
 		}
 	}
 	w.gatherFans(c, items)
+	c.narrowPetals(items)
 	w.squareOn(c, items)
 	theta := w.around(c, items)
 	if len(theta) == 0 {
