@@ -1,6 +1,11 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"fmt"
+
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
 
 // lastRep reads "at the end of last rep", "on final repeat".
 func (p *parser) lastRep() bool {
@@ -52,6 +57,7 @@ func (p *parser) omitting(r *Repeat) *fault.Fault {
 		return p.stuck()
 	}
 	r.Omit = 1
+	p.endsOther(r, w, at)
 	if !p.lastRep() && p.places(false) != nil {
 		p.lastRep()
 		return nil
@@ -61,6 +67,29 @@ func (p *parser) omitting(r *Repeat) *fault.Fault {
 	}
 	r.shorten(n, w)
 	return nil
+}
+
+// endsOther notices that the stitch left out is none that the repeat ends with: "omitting
+// last dc" where the last of it is a sc.
+func (p *parser) endsOther(r *Repeat, w What, at int) {
+	i := len(r.Items) - 1
+	for ; i >= 0; i-- {
+		switch r.Items[i].(type) {
+		case *Note, *Marker, *Stop:
+			continue
+		}
+		break
+	}
+	if i < 0 || w.Name != "" || w.Kind != stitch.Of(w.Kind.Base) || w.Kind.Base < stitch.Single {
+		return
+	}
+	if s, ok := r.Items[i].(*Stitches); ok && s.What.Name == "" && s.What.Kind.Shape == stitch.Plain && s.What.Kind.Base >= stitch.Single && s.What.Kind.Base != w.Kind.Base {
+		t := p.vocab.terms
+		f := fail(p.from(at), "omit", fmt.Sprintf("the repeat ends with %s, not with the %s that is left out", s.What.Kind.Base.Name(t), w.Kind.Base.Name(t)),
+			"Check which stitch the last repeat does without.")
+		f.Severity = fault.Warning
+		p.report(f)
+	}
 }
 
 // endsShort reads "ending last rep 1 dc short", "working 1 dc less at end of last rep":

@@ -108,6 +108,10 @@ func ParseNotes(lines []Line, v *Vocabulary, sizes []string) (l []*Counts) {
 		if ok && f == nil && chain && (c.Not || c.As.Is()) && !c.Half {
 			c.Throughout = true
 			l = append(l, c)
+			p.eatKind(tComma)
+			if p.eat("and", "while", "but"); p.tok().is("the", "a", "all", "each", "every", "ch", "chain", "beg", "beginning", "turning") || p.tok().kind == tNumber {
+				continue // "3 ch counts as 1 tr, and 4 ch as 1 tr and 1 ch"
+			}
 		} else {
 			p.i = start
 		}

@@ -145,7 +145,9 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 func (w *roundWork) start(it *notation.Chain, n int) *halt {
 	w.settle()
 	c := w.startCounts(it, n)
-	w.started = true
+	if w.started = true; c != nil && (c == it.Counts || c == w.throughout[n] || c == w.throughout[0]) {
+		w.saids[w.r], w.saidHere = c, c == it.Counts
+	}
 	st := fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: n}
 	extra := 0
 	if w.leads != nil {

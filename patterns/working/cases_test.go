@@ -58,7 +58,7 @@ func readCases(t *testing.T, file string) []testCase {
 			c := &l[len(l)-1]
 			key, _, _ := strings.Cut(line, ":")
 			switch key {
-			case "terms", "sizes", "worked", "gauge", "stitches":
+			case "terms", "sizes", "worked", "gauge", "stitches", "notes":
 				c.facts = append(c.facts, line)
 			default:
 				c.words = append(c.words, line)

@@ -132,6 +132,7 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	}
 	k := w.mainKind()
 	c := w.skippedCount()
+	w.checkSkipped(c, n-1)
 	counts := w.skippedCounts(k, n-1)
 	if c != nil && c.As.Is() {
 		k = c.As // "3 skipped chs count as dc", before a row of sc

@@ -162,6 +162,8 @@ func (w *roundWork) checkChain(r *fabric.Round, start int, p *notation.Place) {
 		w.warn(p.Span, "chain", fmt.Sprintf("%s begins with ch %d, not with the ch %d that is worked into", r.Label, high, t.Chains), help)
 	case p.Of != nil && p.Nth > high:
 		w.warn(p.Span, "chain", fmt.Sprintf("%s begins with ch %d, so there is no chain number %d to work into", r.Label, high, p.Nth), help)
+	default:
+		w.otherChain(r, start, p)
 	}
 }
 

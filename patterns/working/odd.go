@@ -5,7 +5,6 @@ import (
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
-	"whorl/patterns/stitch"
 )
 
 // odd is the first thing in a round that its numbers and places contradict, though it can
@@ -113,21 +112,4 @@ func (w *roundWork) noticeOdd() bool {
 	}
 	w.warn(w.odd.at, w.odd.code, w.odd.message, w.odd.help)
 	return true
-}
-
-// checkHeight notices a beginning chain that is longer or much shorter than what it is said
-// to count as: ch 5 for a dc and ch 1. One chain less than a stitch is tall is usual as
-// well (common practice, no source).
-func (w *roundWork) checkHeight(it *notation.Chain, c *notation.Counts, n int) {
-	tall := c.As.Chains()
-	if c.Not || c.Space || c.Half || !c.As.Is() || c.As.Shape != stitch.Plain || c.As.Base < stitch.Single || c.Of > 0 && c.Of != n || c.Base > 0 {
-		return
-	}
-	if have := n - c.Chains; have > max(tall, 2) || have < max(tall-1, 1) {
-		as := c.As.Name(w.terms)
-		if c.Chains > 0 {
-			as += fmt.Sprintf(" and ch %d", c.Chains)
-		}
-		w.wonder(it.Span, "chain", fmt.Sprintf("begins with ch %d, which is said to count as %s: that is ch %d", n, as, tall+c.Chains), "Check the two numbers.")
-	}
 }

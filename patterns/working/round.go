@@ -46,6 +46,7 @@ type roundWork struct {
 	// labelled is set when the words that call for the round are labelled with its
 	// number; stated are the counts behind its own words.
 	labelled bool
+	saidHere bool // the round itself says what the chain counts as that it begins with
 	// beganHere is set when the words have said where the round begins without a stitch
 	// there.
 	beganHere bool
@@ -429,5 +430,8 @@ func (w *roundWork) dropFrom(from int) {
 func (w *roundWork) counts(c *notation.Counts) {
 	if !c.Half && c.Throughout && (!c.Space || c.Of > 0) {
 		w.throughout[c.Of] = c
+		if message, help := w.cannotBe(c); message != "" {
+			w.warn(c.Span, "chain", message, help)
+		}
 	}
 }

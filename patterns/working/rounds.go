@@ -414,6 +414,7 @@ const mostPassed = 12
 // noticePassed reports places that were passed over on the way to a kind of
 // stitch.
 func (w *roundWork) noticePassed() {
+	w.oddStart()
 	if w.noticeOdd() {
 		return
 	}

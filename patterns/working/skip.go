@@ -37,7 +37,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		switch {
 		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
 			// "Ch 3, sk first st": the chain stands on it already.
-			n--
+			if n--; p.Pick == notation.First && t.Sort == notation.OfKind && t.Name == "" && !w.c.matches(0, &t) {
+				w.wonder(s.Span, "passed-over", fmt.Sprintf("skips the first %s, and the first stitch is a %s", named(&t, w.terms), w.c.spots[0].st.Counted().Name(w.terms)), "Check which stitch is meant.")
+			}
 		case p.Pick == notation.Same && w.pos > 0:
 			return nil
 		case p.Pick == notation.Each:

@@ -36,11 +36,13 @@ type Working struct {
 // New works every size of a pattern.
 func New(p *patterns.Pattern, ruler Ruler) *Working {
 	w := &work{p: p, ruler: ruler, definitions: map[string]*definition{}, unread: map[string]bool{},
-		lasts: map[*notation.Round][]*fabric.Round{}, clean: map[int]reading{}}
+		lasts: map[*notation.Round][]*fabric.Round{}, clean: map[int]reading{}, saids: map[*fabric.Round]*notation.Counts{}}
 	w.parse()
 	for i := range p.Sizes {
 		w.fabrics = append(w.fabrics, w.size(i))
 	}
+	w.checkNoted()
+	w.checkBegun()
 	w.faults.Sort()
 	return &Working{w.fabrics, w.faults, w}
 }
@@ -61,12 +63,13 @@ type work struct {
 	// it in each size, nil where there is none.
 	lasts       map[*notation.Round][]*fabric.Round
 	definitions map[string]*definition
-	noted       []*notation.Counts // what the notes say that beginning chains count as
-	turnedEnds  []bool             // of the parts of the size being worked
-	offEnds     []bool             // whether their counts are off at the end
-	faultyParts []bool             // whether something is wrong in them
-	clean       map[int]reading    // in which a part has come out in a size
-	unread      map[string]bool    // definitions whose words could not be read
+	noted       []*notation.Counts                 // what the notes say that beginning chains count as
+	turnedEnds  []bool                             // of the parts of the size being worked
+	offEnds     []bool                             // whether their counts are off at the end
+	faultyParts []bool                             // whether something is wrong in them
+	clean       map[int]reading                    // in which a part has come out in a size
+	saids       map[*fabric.Round]*notation.Counts // what the words say that the chains count as that rounds begin with
+	unread      map[string]bool                    // definitions whose words could not be read
 	faults      fault.List
 }
 
