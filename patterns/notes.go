@@ -81,6 +81,10 @@ func (r *reader) specialStitches(p *Pattern) {
 		t := &p.Parts[i].Text
 		for j, line := range t.Lines {
 			told := special.MatchString(line)
+			if glossary(line, trade) {
+				t.Lines[j] = ""
+				continue
+			}
 			if !told && !equates.MatchString(line) {
 				continue
 			}
@@ -92,6 +96,35 @@ func (r *reader) specialStitches(p *Pattern) {
 			}
 		}
 	}
+}
+
+// glossaryWord is the heading of a list of abbreviations on a line.
+var glossaryWord = regexp.MustCompile(`(?i)^(abbreviations?|abbr|abbrevs?|glossary|terms|key)( used)?\.?:? `)
+
+// glossary reports whether a line is a list of abbreviations that says no more than they mean in
+// the trade: "Abbreviations: RtrF, raised treble front; RtrB, raised treble back."
+func glossary(line string, trade *notation.Vocabulary) bool {
+	head := glossaryWord.FindString(line)
+	if head == "" || !strings.Contains(head, ":") {
+		return false
+	}
+	n := 0
+	for _, one := range strings.FieldsFunc(line[len(head):], func(c rune) bool { return c == ';' || c == '.' }) {
+		if one = strings.TrimSpace(one); one == "" {
+			continue
+		}
+		at := regexp.MustCompile(`,|=|:| [-–—] `).FindStringIndex(one)
+		if at == nil {
+			return false
+		}
+		k, into, is := trade.Stitch(strings.TrimSpace(one[:at[0]]))
+		same, loop, means := trade.Stitch(strings.TrimSpace(one[at[1]:]))
+		if !is || !means || k != same || into != loop {
+			return false
+		}
+		n++
+	}
+	return n > 0
 }
 
 // glossed counts the names on a line that only say again what they mean in the trade: "tr =

@@ -141,6 +141,9 @@ func tradeMeaning(d *patterns.Definition, items []notation.Item, faults fault.Li
 	if what, ok := togetherIn(items); ok && len(faults) == 0 {
 		return what, true
 	}
+	if isPost(named.What.Loop) {
+		return named.What, !onePost(items, faults) && explainsPost(words, &named.What, trade)
+	}
 	switch k := named.What.Kind; {
 	case k.Shape == stitch.Together, named.What.Shaping < 0:
 		if len(faults) == 0 && anyTogether(items) {
@@ -161,6 +164,44 @@ func tradeMeaning(d *patterns.Definition, items []notation.Item, faults fault.Li
 	}
 	return named.What, true
 }
+
+// isPost reports whether a loop is a post.
+func isPost(l notation.Loop) bool {
+	return l.Set && (l.Into == stitch.FrontPost || l.Into == stitch.BackPost)
+}
+
+// onePost reports whether a definition was read as one stitch, as it is to be round a post.
+func onePost(items []notation.Item, faults fault.List) bool {
+	made := 0
+	for _, it := range items {
+		if _, note := it.(*notation.Note); !note {
+			made++
+		}
+	}
+	return len(faults) == 0 && made == 1
+}
+
+// explainsPost reports whether the words of a stitch that is named as one round a post only
+// explain that: "raised treble front - work 1 tr round the stem of next st, inserting hook
+// from the front". They name a post and no other stitch, and not the other side alone.
+func explainsPost(words string, what *notation.What, trade *notation.Vocabulary) bool {
+	side, other := "front", "back"
+	if what.Loop.Into == stitch.BackPost {
+		side, other = other, side
+	}
+	stem := false
+	for _, w := range []string{"stem", "post", "raised", "relief"} {
+		stem = stem || strings.Contains(words, w)
+	}
+	if !stem || strings.Contains(words, other) && !strings.Contains(words, side) || severalIn.MatchString(words) {
+		return false
+	}
+	k := trade.First(words)
+	return !k.Is() || k.Base == what.Kind.Base
+}
+
+// severalIn are words for more than one stitch, or for chains.
+var severalIn = regexp.MustCompile(`\b([2-9]|two|three|tog|together|ch|chain)\b`)
 
 // togetherIn is the decrease that items are, with the loop that is told behind it: "sc 2
 // sts together through the front loops", or with how it is made in brackets: "decrease (sc
