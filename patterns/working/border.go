@@ -34,6 +34,9 @@ func (p *partWork) roundFlat(base *fabric.Part, on int, last *fabric.Round) {
 	if chain.Number != 0 || chain.Ring || high < 0 {
 		return
 	}
+	if foot := row.Stitches[0]; foot.Role == fabric.Start && len(foot.On) > 0 && foot.On[0].At.Stitch == high && p.chainsTaken() == high-low {
+		high-- // the chains that were missed are no place of their own here
+	}
 	// Round the piece the chain is met the other way than the row on it was
 	// worked, or the same way when the border goes the other way round.
 	order := chain.Stitches[low : high+1]
@@ -46,6 +49,43 @@ func (p *partWork) roundFlat(base *fabric.Part, on int, last *fabric.Round) {
 		last.Stitches = append(last.Stitches, st)
 	}
 	p.under = len(order)
+}
+
+// chainsTaken is how many chains of the starting chain the words of the first round go
+// into, from the one they name until they go on along row ends; 0 where they do not number them.
+func (p *partWork) chainsTaken() (n int) {
+	along := false
+	for _, r := range p.texts[p.index].Rounds {
+		for _, it := range r.Items {
+			s, ok := it.(*notation.Stitches)
+			if !ok || len(s.Places) != 1 {
+				if _, join := it.(*notation.Join); along && join {
+					return n
+				}
+				if _, note := it.(*notation.Note); along && !note {
+					return 0
+				}
+				continue
+			}
+			pl := &s.Places[0]
+			along = along || pl.Target.Sort == notation.ChainStitch && pl.Target.Name == notation.ChainEdge
+			switch {
+			case !along:
+			case pl.Target.Sort != notation.ChainStitch || pl.Of != nil:
+				return n
+			case pl.Pick == notation.Each && !pl.N.Set() || pl.Extent.Sort != notation.NoExtent:
+				return 0
+			case pl.N.Set():
+				n += pl.N.For(p.size)
+			default:
+				n++
+			}
+		}
+		if along {
+			return n
+		}
+	}
+	return 0
 }
 
 // goesUnder reports whether the first round of the part goes along the other
