@@ -26,7 +26,12 @@ func openings(part *fabric.Part) []opening {
 			if s.To >= len(r.Stitches) {
 				continue
 			}
-			b := r.Stitches[s.To].On
+			next := &r.Stitches[s.To]
+			wraps := next.Role == fabric.Join && len(next.On) > 0 && next.On[0].At.Round == n && next.On[0].At.Stitch >= 0 && next.On[0].At.Stitch < s.From
+			if wraps {
+				next = &r.Stitches[next.On[0].At.Stitch] // across the join
+			}
+			b := next.On
 			if len(b) == 0 || b[0].At.Round != n-1 {
 				continue
 			}
@@ -45,7 +50,13 @@ func openings(part *fabric.Part) []opening {
 			if r.Reversed != below.Reversed {
 				step = -1
 			}
-			for k := before + step; k >= 0 && k < len(below.Stitches) && k != b[0].At.Stitch; k += step {
+			for k, m := before+step, len(below.Stitches); k != b[0].At.Stitch; k += step {
+				if wraps {
+					k = (k + m) % m
+				}
+				if k < 0 || k >= m || k == b[0].At.Stitch {
+					break
+				}
 				if below.Stitches[k].Counts {
 					o.missed = append(o.missed, k)
 				}
