@@ -12,6 +12,9 @@ import (
 // length, and a loop so long is counted behind it, "(7 tr and a 5-ch loop)", or gone
 // into by the next row. Before a single crochet, 2 chains are long enough.
 func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
+	if w.tie(it, n) {
+		return true
+	}
 	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n < 4 && (n < 2 || w.mainKind().Base != stitch.Single) || chainsOf(w.items, n) != 1 {
 		return false
 	}
@@ -24,6 +27,40 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	}
 	next := w.nextText()
 	return next != nil && (intoSpaces(next.Items, n) == 1 || intoEdgeLoop(next.Items))
+}
+
+// tallest is more chains than any stitch is tall.
+const tallest = 10
+
+// tie reports whether the chain that a row begins with is a tie that hangs before it: far more
+// chains than a stitch is tall, with nothing said of what it counts as, and either another tie of
+// much the same length behind the row, or chains that the next row goes into.
+func (w *roundWork) tie(it *notation.Chain, n int) bool {
+	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n <= tallest || !slices.Contains(w.items, notation.Item(it)) {
+		return false
+	}
+	for i := len(w.items) - 1; i >= 0; i-- {
+		switch last := w.items[i].(type) {
+		case *notation.Turn, *notation.Note, *notation.FastenOff:
+			continue
+		case *notation.Chain:
+			if m := last.N.For(w.size); last != it && m >= n-1 && m <= n+1 {
+				return true
+			}
+		}
+		break
+	}
+	next := w.nextText()
+	if next == nil {
+		return false
+	}
+	taken := 0
+	for _, it := range next.Items {
+		if p := firstPlace(it); p != nil && p.Target.Sort == notation.ChainStitch && p.Pick == notation.Next && p.N.Set() {
+			taken = max(taken, p.N.For(w.size))
+		}
+	}
+	return taken >= n-1
 }
 
 // firstLoop reports whether the chain that a round begins with is its first space: nothing is said
