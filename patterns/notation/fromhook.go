@@ -98,6 +98,40 @@ func (s *Stitches) overFrom(places []Place) bool {
 	return s.overFromHook()
 }
 
+// listFromHook takes "sc, dc in 2nd ch from hook" at the beginning of a row: the stitches before
+// that have no place go into that chain as well, there being no other yet. Chains of the
+// starting chain stand before them.
+func (b *block) listFromHook(s *Stitches) bool {
+	if len(s.Places) != 1 || s.Places[0].Target.Sort != FromHook || s.Places[0].Pick != Nth || s.Places[0].N.Set() || s.Times.Set() || b.p.depth > 1 ||
+		s.What.Kind.Shape == stitch.Together || s.What.Shaping != 0 {
+		return false
+	}
+	from := len(b.items)
+	for from > 0 {
+		it, ok := b.items[from-1].(*Stitches)
+		if !ok || len(it.Places) > 0 || it.What.Kind.Base < stitch.Single || it.What.Kind.Shape == stitch.Together || it.Times.Set() {
+			break
+		}
+		from--
+	}
+	if from == len(b.items) || len(b.stars) > 0 {
+		return false
+	}
+	for _, it := range b.items[:from] {
+		switch it.(type) {
+		case *Chain, *Note, *Turn, *Colour:
+		default:
+			return false
+		}
+	}
+	g := &Group{Span: s.Span, Items: append([]Item(nil), b.items[from:]...), Place: s.Places}
+	s.Places = nil
+	g.Items = append(g.Items, s)
+	b.items = b.items[:from:from]
+	b.add(g)
+	return true
+}
+
 // startingWith passes over "starting" before "in 2nd ch from hook"; "with" says the same.
 func (p *parser) startingWith() {
 	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {

@@ -1,8 +1,6 @@
 package notation
 
 import (
-	"strings"
-
 	"unicode"
 	"unicode/utf8"
 
@@ -290,7 +288,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				}
 				p.ringed = true
 				if band {
-					return &MagicRing{Span: p.from(start), Round: strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(pl.Target.Text, "the "), "an "), "a ")}, nil // there already
+					return &MagicRing{Span: p.from(start), Round: pl.Target.Text}, nil // there already
 				}
 				return &FormRing{p.from(start)}, nil
 			}

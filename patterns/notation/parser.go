@@ -19,6 +19,7 @@ const (
 // be read are left out of the tree, with a fault for each in the list.
 func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 	toks, faults := scan(lines)
+	toks = dropBareCloses(toks)
 	if len(toks) > maxTokens {
 		t := toks[maxTokens]
 		return &Text{}, fault.List{{Code: "too-large", Severity: fault.Error, Pos: t.pos, Length: t.length,

@@ -91,6 +91,7 @@ func (p *parser) place() (Place, bool) {
 				pl.Target.Name = Magic
 			}
 		}
+		pl.Target.nameBand()
 	case t.is("base", "foot") && p.at(1).is("of"):
 		// "in base of first ch-5": the stitch that the round began on
 		p.i += 2
@@ -437,38 +438,6 @@ func (p *parser) firstAhead() bool {
 	p.i = at + 1
 	t, ok := p.target()
 	return ok && (t.Sort == OfKind || t.Sort == OfShape || t.Sort == OfName || t.Sort == AnyStitch)
-}
-
-// afterSkipped reads "the stitch after it", "st after that": the next one behind a
-// stitch that was passed over.
-func (p *parser) afterSkipped() bool {
-	start := p.i
-	p.eat("the")
-	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
-		return true
-	}
-	p.i = start
-	return false
-}
-
-// withJoin reads "the stitch with the join", "st where you joined": where the round below
-// was joined.
-func (p *parser) withJoin() bool {
-	start := p.i
-	p.eat("the", "same")
-	if p.eat("st", "stitch") {
-		switch {
-		case p.eat("with", "of", "at") && p.eat("the") && p.eat("join", "joining", "seam") && p.ended():
-			return true
-		case p.eat("where") && p.eat("you", "the"):
-			p.eat("last", "round", "rnd")
-			if p.eat("join", "joined", "joins") || p.eat("is", "was") && p.eat("joined") {
-				return p.ended()
-			}
-		}
-	}
-	p.i = start
-	return false
 }
 
 // betweenLegs reads "the V between the two legs of the next st": where a waistcoat

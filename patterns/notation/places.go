@@ -208,7 +208,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		}
 		if p.tok().is("next", "nxt", "following", "foll", "same", "first", "last", "each", "every", "all", "post",
 			"posts", "the", "row", "front", "back", "stem", "beg", "beginning", "top", "turning", "tch", "both", "joining", "any", "skipped", "sk", "missed", "unworked") ||
-			p.targetAhead() ||
+			p.targetAhead() || p.bandAt(p.i) ||
 			p.tok().kind == tNumber || p.tok().kind == tOrdinal {
 			at := p.i
 			pl, ok := p.place()

@@ -43,7 +43,7 @@ func (s Style) placed(p *Place, around bool) string {
 		return "in end of each of " + s.Num(p.Rows) + " rows"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
-	case around, p.Over && (p.Into == stitch.FrontPost || p.Into == stitch.BackPost):
+	case around, p.Target.Name == Band && p.Target.Sort == Ring, p.Over && (p.Into == stitch.FrontPost || p.Into == stitch.BackPost):
 		return "around " + core
 	case p.To:
 		return "to " + core
@@ -160,6 +160,9 @@ func (s Style) pick(p *Place) string {
 	case Only:
 		if p.Target.Name == Magic {
 			return "magic ring"
+		}
+		if p.Target.Name == Band {
+			return "the " + p.Target.Text
 		}
 		return "ring"
 	case Centre:

@@ -381,28 +381,6 @@ func (p *parser) ringWords() bool {
 	return false
 }
 
-// band reads "hair elastic", "elastic band", "curtain ring": a thing that stitches are
-// worked round as round a ring.
-func (p *parser) band() bool {
-	start := p.i
-	p.eat("hair", "plastic", "metal", "brass", "wooden", "curtain")
-	if p.eat("elastic", "hoop") || p.at(-1).is("hair") && p.eat("tie", "band", "bobble") || p.i > start && p.eat("ring") {
-		p.eat("band", "ring")
-		return true
-	}
-	p.i = start
-	return false
-}
-
-// bandAt reports whether such a thing is named at token i.
-func (p *parser) bandAt(i int) bool {
-	at := p.i
-	defer func() { p.i = at }()
-	p.i = i
-	p.eat("the", "a", "an")
-	return p.band()
-}
-
 // leftBefore reads "you left alone", "that were left unworked": of places passed over
 // before.
 func (p *parser) leftBefore() bool {

@@ -97,6 +97,12 @@ const (
 // Magic is the Name of a Ring that the words make on the way: "in magic ring".
 const Magic = "magic"
 
+// Band is the Name of a Ring that is a thing which is worked round: a hair elastic.
+const Band = "band"
+
+// MakesRing reports whether a place is a ring that is there once it has been named.
+func (t *Target) MakesRing() bool { return t.Sort == Ring && (t.Name == Magic || t.Name == Band) }
+
 // Here is the Name of a Gap just where the work is: "between last st and next".
 const Here = "here"
 

@@ -143,3 +143,35 @@ func (p *parser) ofTop(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// afterSkipped reads "the stitch after it", "st after that": the next one behind a
+// stitch that was passed over.
+func (p *parser) afterSkipped() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// withJoin reads "the stitch with the join", "st where you joined": where the round below
+// was joined.
+func (p *parser) withJoin() bool {
+	start := p.i
+	p.eat("the", "same")
+	if p.eat("st", "stitch") {
+		switch {
+		case p.eat("with", "of", "at") && p.eat("the") && p.eat("join", "joining", "seam") && p.ended():
+			return true
+		case p.eat("where") && p.eat("you", "the"):
+			p.eat("last", "round", "rnd")
+			if p.eat("join", "joined", "joins") || p.eat("is", "was") && p.eat("joined") {
+				return p.ended()
+			}
+		}
+	}
+	p.i = start
+	return false
+}

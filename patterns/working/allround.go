@@ -203,3 +203,25 @@ func (w *roundWork) onCorner(p *notation.Place) []fabric.Place {
 	}
 	return nil
 }
+
+// roundCalledRow reports whether a row of a part that is worked in rounds is one of these, as
+// old leaflets call them: it goes around a ring, or the round before, and is joined.
+func (p *partWork) roundCalledRow(text *notation.Round) bool {
+	n := len(p.part.Rounds)
+	if p.part.Worked == fabric.InRows || n == 0 || !text.Label.Row || p.turned {
+		return false
+	}
+	if below := p.part.Rounds[n-1]; !below.Ring && (below.Row || below.Number == 0) {
+		return false
+	}
+	for i := len(text.Items) - 1; i >= 0; i-- {
+		switch it := text.Items[i].(type) {
+		case *notation.Join:
+			return it.Place != nil && it.Yarn == "" && makes(text.Items[:i])
+		case *notation.Note, *notation.Colour, *notation.FastenOff, *notation.Marker:
+		default:
+			return false
+		}
+	}
+	return false
+}

@@ -32,6 +32,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && saysRowsInAll(s) {
 				continue // "14 scallops, 56 rows in all" are those of all rows
 			}
+			if i == 0 && sumOfAll(s, p.size) {
+				continue
+			}
 			have, what, known := tally(r, &c.Target, s, p.terms)
 			if like := likeNamed(r, c.Target.Name); c.Target.Sort == notation.OfName && have < want {
 				have += like // some are written out

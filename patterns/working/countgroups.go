@@ -212,3 +212,30 @@ func (w *roundWork) loopsNamed(r *fabric.Round, t *notation.Target, all *notatio
 	})
 	return found
 }
+
+// sumOfAll reports whether the first number of a count, of stitches in general, is the sum of
+// those behind it, chains or their spaces among them: "(30: 24 hdc, 6 ch)". They are compared
+// one by one.
+func sumOfAll(s *notation.Stated, size int) bool {
+	if len(s.Counts) < 3 || s.Counts[0].Target.Sort != notation.AnyStitch {
+		return false
+	}
+	each, chains, some := 0, 0, false
+	for i := range s.Counts[1:] {
+		c := &s.Counts[1+i]
+		n := c.N.For(size)
+		each, chains = each+n, chains+n
+		switch c.Target.Sort {
+		case notation.OfKind, notation.OfName, notation.OfShape:
+		case notation.ChainStitch:
+			some = true
+		case notation.ChainSpace:
+			some = true
+			chains += n * (max(c.Target.Chains, 1) - 1)
+		default:
+			return false
+		}
+	}
+	first := s.Counts[0].N.For(size)
+	return some && (first == each || first == chains)
+}

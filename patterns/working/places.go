@@ -17,7 +17,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return w.looped(on, p), nil
 	}
 	if p.Target.Sort == notation.Ring {
-		if w.c.below == nil && !w.c.ring && w.foundation == nil && !w.begun && p.Target.Name == notation.Magic {
+		if w.c.below == nil && !w.c.ring && w.foundation == nil && !w.begun && p.Target.MakesRing() {
 			// "6 sc in magic ring" makes the ring on the way.
 			if h := w.magicRing(&notation.MagicRing{Span: p.Span}); h != nil {
 				return nil, h

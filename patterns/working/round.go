@@ -320,7 +320,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		w.loop = it.Into
 		return w.onRound(it)
 	case *notation.In:
-		if it.Place.Target.Name == notation.Magic && !w.c.ring {
+		if it.Place.Target.MakesRing() && !w.c.ring {
 			if h := w.magicHere(it.Span); h != nil {
 				return h
 			}

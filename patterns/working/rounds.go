@@ -237,6 +237,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	if row {
 		word = "Row"
 	}
+	row = row && !p.roundCalledRow(text)
 	r := &fabric.Round{Label: fmt.Sprintf("%s %d", word, number), Number: number, Row: row, Line: text.Line}
 	if number == 0 {
 		r.Label = "the beginning"

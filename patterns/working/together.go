@@ -11,7 +11,7 @@ import (
 // intoMagic reports whether a place is a ring that has to be made.
 func intoMagic(places []notation.Place) bool {
 	for i := range places {
-		if t := &places[i].Target; t.Sort == notation.Ring && t.Name == notation.Magic {
+		if places[i].Target.MakesRing() {
 			return true
 		}
 	}
