@@ -409,64 +409,6 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	return &InLoops{p.from(start), into, 0}, nil
 }
 
-// marker reads "place marker in last st made", "pm", "place a marker in 3rd st and
-// move it up each rnd".
-func (p *parser) marker() (Item, *fault.Fault) {
-	start := p.i
-	switch {
-	case p.eat("pm"):
-	case p.tok().is("use", "using") && (p.at(2).is("marker", "pin") || p.at(3).is("marker", "pin")) && p.at(1).is("a", "the"):
-		// "use a stitch marker to mark the first st of each round"
-		for !p.ended() {
-			p.i++
-		}
-		return &Note{Span: p.from(start), Text: p.words(start)}, nil
-	case p.tok().is("place", "placing", "move", "moving", "put", "remove", "removing") &&
-		(p.at(1).is("marker", "markers", "pm", "m") || p.at(2).is("marker", "markers")):
-	default:
-		return nil, nil
-	}
-	m := &Marker{}
-	if !p.toks[start].is("remove", "removing") {
-		p.i = start
-		for p.tok().is("place", "placing", "move", "moving", "put", "a", "the") {
-			p.i++
-		}
-		p.eat("st", "stitch")
-		p.eat("marker", "markers", "pm", "m")
-		p.marked(m)
-	}
-	for p.tok().kind != tEnd && p.tok().kind != tStop && p.tok().kind != tComma && p.tok().kind != tSemi &&
-		p.tok().kind != tClose {
-		m.Up = m.Up || p.tok().is("up") || p.tok().is("each", "every") && p.at(1).is("rnd", "round", "row")
-		p.i++
-	}
-	m.Span, m.Text = p.from(start), p.words(start)
-	return m, nil
-}
-
-// marked reads the stitch that a marker is put in: "in 3rd st", "in st just made"; or
-// nothing, which is the stitch just made.
-func (p *parser) marked(m *Marker) {
-	if !p.eat("in", "on", "into", "at", "through", "to") {
-		m.Made = !p.tok().is("for", "between", "around", "before", "after", "up")
-		return
-	}
-	p.eat("the", "this", "that", "same")
-	first := p.tok().is("first")
-	n, nth := p.ordinal()
-	last := !nth && p.eat("last")
-	_, stitch := p.what()
-	stitch = p.eat("st", "stitch", "sts") || stitch && (first || last || !nth)
-	switch {
-	case p.tok().is("of") && p.at(1).is("next", "previous", "prev", "last"):
-	case nth && stitch:
-		m.Stitch = n
-	case !nth && stitch && p.tok().kind != tNumber:
-		m.Made = true
-	}
-}
-
 // turnsAt reports whether nothing but the turn and the chain that the next row begins with
 // stands between tokens i and end: "13 sc. Ch 1, turn."
 func (p *parser) turnsAt(i, end int) bool {

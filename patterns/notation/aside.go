@@ -101,8 +101,7 @@ func (p *parser) aside(b *block) bool {
 		}
 		p.i++
 	}
-	b.add(&Note{Span: p.from(start), Text: p.words(start)})
-	return true
+	return p.note(b, start, p.i)
 }
 
 // toolEnd is the end of a phrase that says with what the work is done, or with how many
@@ -309,8 +308,7 @@ func (p *parser) clauseAdvice(b *block) bool {
 		p.i = start
 		return false
 	}
-	b.add(&Note{Span: p.from(start), Text: p.words(start)})
-	return true
+	return p.note(b, start, p.i)
 }
 
 // withSideFacing is how many words say "with right side facing", "with the WS of work

@@ -10,10 +10,13 @@ import (
 // colour reads "change to yarn B", "with colour A", "switch to Silt".
 func (p *parser) colour() (Item, *fault.Fault) {
 	start := p.i
+	if name, ok := p.completesWith(); ok {
+		return &Colour{p.from(start), name}, nil
+	}
 	switch {
 	case p.tok().is("change", "changing", "switch") && p.hookChanged():
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil // "Change to a 5 mm hook"
-	case p.eat("change", "changing", "switch", "switching"):
+	case p.eat("change", "changing", "switch", "switching", "swap", "swapping"):
 		p.eat("colour", "color", "yarn", "yarns")
 		p.eat("to")
 	case p.tok().is("with", "using") && p.toolEnd() == 0:
@@ -67,11 +70,7 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.i = start
 		return nil, nil
 	}
-	for p.eat("in", "on", "at", "for", "last", "next", "the", "rnd", "round", "row", "rnds", "rows", "of", "yo", "st", "end", "this", "each", "every", "final") {
-		if _, ok := roundWord(p.at(-1)); ok {
-			p.num() // "at end of Row 4"
-		}
-	}
+	p.yarnWhere()
 	if p.at(-1).is("for", "the") || p.tok().is("for") {
 		// "for the band": what it is for
 		for k := p.tok(); k.kind == tWord && !k.is("and", "then", "work", "make") && !p.stitchy(p.i, p.i+1); k = p.tok() {

@@ -128,7 +128,7 @@ func (p *parser) things() (string, bool) {
 		p.i++
 	}
 	several := strings.HasSuffix(p.at(-1).text, "s") || p.at(-1).is("teeth", "feet", "mice", "geese", "fish", "sheep")
-	if k := p.tok().kind; p.i > start && several && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first ||
+	if k := p.tok().kind; p.i > start && several && (k == tEnd || k == tClose || k == tStop || k == tComma || p.tok().first || p.ofSoAhead() || p.tok().is("separated", "with") ||
 		p.tok().is("and") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0)) {
 		return p.words(start), true
 	}
@@ -208,7 +208,12 @@ func (p *parser) remarkOn() {
 func (p *parser) thatIs() {
 	start := p.i
 	p.eatKind(tComma)
-	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("i.e", "ie") {
+	if p.eat("that", "which") && p.eat("is", "makes", "gives") || p.eat("ie") || p.tok().is("i") && p.at(1).kind == tStop && p.at(2).is("e") {
+		if p.tok().is("i") {
+			p.i += 3
+			p.eatKind(tStop)
+			p.eatKind(tComma)
+		}
 		j := p.phraseEnd()
 		if next := p.toks[min(j+1, len(p.toks)-1)]; p.toks[j].kind == tComma && (next.kind == tNumber || next.is("and")) {
 			p.i = j
@@ -278,4 +283,82 @@ func (p *parser) saysMore(i int) bool {
 		return true // "72 sts, of which 24 are raised"
 	}
 	return p.toks[i+1].is("which", "that's", "giving", "making", "or") || p.toks[i+1].is("that") && p.toks[i+2].is("is", "makes", "gives")
+}
+
+// dashedCount is the dash in the words from token start up to end behind which they end in a
+// count, "placing 1 st in each row end - 70 (75, 80) sc": the count is the round's. It is end
+// when there is none.
+func (p *parser) dashedCount(start, end int) int {
+	if !p.work {
+		return end
+	}
+	at, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = at, p.faults[:faults] }()
+	for j := end - 2; j > start; j-- {
+		if k := p.toks[j].kind; k != tDash && k != tEqual {
+			continue
+		}
+		p.i = j + 1
+		if s := p.countList(); s != nil && p.i >= end && (s.Counts[0].Target.Text != "" || p.toks[j-1].kind != tNumber) {
+			return j
+		}
+	}
+	return end
+}
+
+// ofSo reads "of 8 dc", "of 5 tr each", ", each of 7 dc", "with 5 dc each, 1 ch between them"
+// behind what a designer calls several stitches in one place: how many, and of which kind.
+func (p *parser) ofSo() (n int, k stitch.Kind, ok bool) {
+	start := p.i
+	p.eatKind(tComma)
+	p.eat("each")
+	p.eat("made", "consisting", "composed")
+	if p.eat("of", "with", "from", "having") {
+		if n, ok = p.plainNumber(); ok {
+			if w, is := p.what(); is && w.Kind.Is() && w.Kind.Base > stitch.Slip {
+				p.eat("each", "apiece")
+				return n, w.Kind, true
+			}
+		}
+	}
+	p.i = start
+	return 0, k, false
+}
+
+// apart passes over ", with 1 ch between them", "separated by ch-2 sps" behind a count of groups.
+func (p *parser) apart() {
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("with", "separated", "divided", "joined") {
+		between := p.at(-1).is("separated", "divided", "joined")
+		for k := p.tok().kind; (k == tWord || k == tNumber || k == tHyphen) && !p.tok().first; k = p.tok().kind {
+			between = between || p.tok().is("between")
+			p.i++
+		}
+		if between {
+			return
+		}
+	}
+	p.i = start
+}
+
+func (p *parser) ofSoAhead() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	_, _, ok := p.ofSo()
+	return ok
+}
+
+// perThing passes over "per petal", "to each point" behind a count, which says how many there are
+// of a part only.
+func (p *parser) perThing() bool {
+	start := p.i
+	if p.eat("per") && p.tok().kind == tWord && !p.tok().first {
+		p.i++
+		if _, round := roundWord(p.at(-1)); !round && p.ended() {
+			return true
+		}
+	}
+	p.i = start
+	return false
 }

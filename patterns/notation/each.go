@@ -26,9 +26,12 @@ func (b *block) addStitches(s *Stitches) {
 	}
 	// "sc in each dc around, 3 sc in each corner sp": the corners are among
 	// what has been gone round already.
-	if len(s.Places) == 1 && s.Places[0].Pick == Each && (s.Places[0].Target.Sort == ChainSpace || s.Places[0].Target.Sort == CornerStitch) && len(b.items) > 0 {
-		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 {
-			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && pl.Extent.Sort == ToEnd {
+	if len(s.Places) == 1 && (s.Places[0].Target.Sort == ChainSpace || s.Places[0].Target.Sort == CornerStitch) && len(b.items) > 0 {
+		in := &s.Places[0]
+		bare := in.Pick == Next && in.Bare && in.Target.Sort == ChainSpace && in.Target.Name == "" && !in.N.Set() && in.Of == nil // "3 sc in the ch-3 sp": the one there is
+		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 && (bare || in.Pick == Each) {
+			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && pl.Extent.Sort == ToEnd && (in.Pick == Each || pl.Target.Sort != ChainSpace) {
+				in.Pick = Each
 				last.But = append(last.But, s)
 				return
 			}

@@ -93,7 +93,11 @@ func (p *parser) flatEdge() string {
 	if p.eat("underside", "bottom") || p.tok().is("other", "opposite") && p.at(1).is("side", "edge", "loops") && p.eat("other", "opposite") && p.eat("side", "edge", "loops") {
 		if p.eat("of") {
 			p.eat("the", "this")
-			if p.startingChain() {
+			at := p.i
+			if p.startingChain() && p.tok().kind != tNumber {
+				return ChainEdge
+			}
+			if p.i = at; p.chainAcross() {
 				return ChainEdge
 			}
 		}
@@ -138,6 +142,18 @@ func (p *parser) startingChain() bool {
 		return false
 	}
 	if edge := p.eat("edge", "side"); named && edge || chain {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// chainAcross reads "ch-1", "thumb chain", "bridging 4 ch", "ch-4 sp": the chains across a slit
+// by how many they are.
+func (p *parser) chainAcross() bool {
+	start := p.i
+	p.eat("thumb", "bridging", "bridge", "gap", "slit")
+	if t, ok := p.target(); ok && (t.Sort == StartChain || t.Sort == ChainSpace || t.Sort == ChainStitch) && t.Name == "" {
 		return true
 	}
 	p.i = start

@@ -141,7 +141,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.alongSides(sentence) || b.namesMade() {
 		return nil
 	}
-	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() {
+	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() || !sentence && p.work && p.stripeTalk() {
 		b.add(&Note{Span: p.from(start), Text: p.words(start)})
 		return nil
 	}
@@ -149,6 +149,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		if ok, f := b.changed(); ok || f != nil {
 			return f
 		}
+	}
+	if b.yarnOfRounds() {
+		return nil
 	}
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {
 		return nil // "Rep last rnd 4 times, working around the post of each FPdc as before"

@@ -236,6 +236,10 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	}
 	for p.eat("as", "before", "usual") {
 	}
+	if p.tok().is("with", "in") && p.work && j.Yarn == "" && p.yarnLast(p.i+1) {
+		j.Span = p.from(start) // "join with B": the round is joined, and B goes on
+		return j, nil
+	}
 	if p.eat("with", "using", "by", "w") && p.tok().kind == tSlash {
 		p.i++
 	}
@@ -292,13 +296,8 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				}
 				return &FormRing{p.from(start)}, nil
 			}
-			if p.tok().is("with") {
-				p.i++
-				p.eat("a")
-				p.what()
-			}
-		} else if p.eat("seam", "underarm") || p.eatAll("center", "back") || p.eatAll("centre", "back") {
-			// "join yarn at seam": where the round begins
+		} else if p.atSeam() {
+			// "join yarn at the back seam": where the round begins
 		} else if p.at(-1).is("at") && j.Yarn != "" && !p.tok().is("beginning", "beg", "start") {
 			// "join A at the front corner of the neck": where the work begins
 			for p.tok().kind == tWord && !p.tok().first && !p.ends(p.i) && !p.tok().is("and", "then") {
@@ -313,6 +312,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				"Write, for example: join with sl st in first dc.")
 		}
 	}
+	p.withSlip(j)
 	if pl := p.beforeSeam(p.i); j.Place == nil && j.Yarn != "" && pl != nil {
 		j.Place = pl
 		p.i = p.phraseEnd()
@@ -351,48 +351,6 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	p.hereAndLater()
 	j.Span = p.from(start)
 	return j, nil
-}
-
-// hereAndLater passes over "here and on all rnds", "now and at the end of every round"
-// behind a join: the rounds to come say so themselves, or are joined as a matter of course.
-func (p *parser) hereAndLater() {
-	start := p.i
-	p.eatKind(tComma)
-	if p.eat("here", "now", "this") && p.eat("and") {
-		p.eat("at", "on", "in", "to", "for")
-		p.eat("the")
-		p.eat("end", "ends")
-		p.eat("of")
-		all := p.eat("all", "every", "each", "the", "following", "throughout", "subsequent", "later")
-		p.eat("following", "other", "subsequent", "later", "future", "of", "remaining")
-		p.eat("the")
-		_, round := roundWord(p.tok())
-		if round {
-			p.i++
-		}
-		if (round || all && p.at(-1).is("throughout")) && p.ended() {
-			return
-		}
-	}
-	p.i = start
-}
-
-// beforeSeam is the place of "4 sts before a side seam" at token i, counted back from
-// where the round begins; nil for other words.
-func (p *parser) beforeSeam(i int) *Place {
-	at := p.i
-	defer func() { p.i = at }()
-	p.i = i
-	n, ok := p.num()
-	if !ok || !p.eat("st", "sts", "stitch", "stitches") || !p.eat("before") {
-		return nil
-	}
-	for end := p.phraseEnd(); p.i < end; p.i++ {
-		if p.tok().is("seam", "join", "joining", "beginning", "beg") {
-			return &Place{Span: p.from(i), Pick: Last, N: n}
-		}
-	}
-	return nil
 }
 
 // fasten reads "fasten off", "finish off", "cut yarn".

@@ -393,6 +393,7 @@ func (p *parser) place() (Place, bool) {
 				p.i--
 			}
 			if n, ok := p.startChain(); ok {
+				n.Text = "top of " + n.Text
 				pl.Pick, pl.Target, pl.N = First, n, Num{}
 				break
 			}

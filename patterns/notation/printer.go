@@ -408,6 +408,11 @@ func (s Style) join(j *Join) string {
 	if j.With.Kind.Base > stitch.Slip && j.Yarn == "" && j.Place != nil && (j.Place.Pick == First || j.Place.Of != nil) {
 		return s.what(&j.With) + " in " + s.place(j.Place) + " to join"
 	}
+	if j.Place != nil {
+		pl := *j.Place
+		pl.Bare = false // the chain itself, never a space
+		j = &Join{Place: &pl, Yarn: j.Yarn, With: j.With, Splits: j.Splits}
+	}
 	text := "join"
 	if j.Yarn != "" {
 		text += " " + yarnName(j.Yarn)

@@ -133,6 +133,9 @@ func (s Style) pick(p *Place) string {
 		}
 		return "same " + t
 	case First:
+		if p.Bare && p.Target.ByNumber() {
+			return "ch-" + strconv.Itoa(p.Target.Chains) // or the space of it
+		}
 		if p.Target.Sort == StartChain || p.Target.Sort == OfName && strings.HasPrefix(t, "beg ") {
 			return "top of " + t
 		}

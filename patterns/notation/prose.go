@@ -390,7 +390,7 @@ func (p *parser) instructs(i int) bool {
 }
 
 func (p *parser) note(b *block, start, end int) bool {
-	p.i = end
+	p.i = p.dashedCount(start, end)
 	if start > 0 && p.toks[start-1].is("now", "so", "but") {
 		start-- // "Now for the rib", "so that the ribs stack up"
 	}

@@ -259,15 +259,11 @@ func (p *parser) countList() *Stated {
 			c.Target = Target{Sort: OfName, Name: p.tok().text + "s", Text: p.tok().raw} // "12 dc, 1 buttonhole"
 			p.i++
 		}
-		if at := p.i; p.eat("of") {
-			// "4 clusters of 3 dc"
-			if n, ok := p.plainNumber(); ok {
-				if w, ok := p.what(); ok && w.Kind.Is() {
-					c.Target = Target{Sort: OfName, Kind: w.Kind, Chains: n, Text: p.words(back)}
-					at = p.i
-				}
-			}
-			p.i = at
+		if n, k, ok := p.ofSo(); ok {
+			c.Target = Target{Sort: OfName, Kind: k, Chains: n, Text: p.words(back)}
+		}
+		if c.Target.Sort == OfName {
+			p.apart()
 		}
 		if p.eat("increased", "decreased", "inc'd", "dec'd", "inc", "dec") {
 			// "3 sts increased" says something else than how many there are.
@@ -307,6 +303,9 @@ func (p *parser) countList() *Stated {
 				}
 			}
 		}
+		if p.perThing() {
+			c.Target.Sort = Remark
+		}
 		if p.eat("per", "a") && p.eat("side", "corner", "edge") || p.tok().is("to", "on", "along") && p.at(1).is("a", "each", "every") && p.at(2).is("side", "edge") {
 			c.Target.Sort = Remark // 17 per side
 			p.eat("to", "on", "along")
@@ -324,7 +323,7 @@ func (p *parser) countList() *Stated {
 			}
 		}
 		p.thatIs()
-		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
+		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "all", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		if s.Counting == nil {
 			s.Counting = p.countingChain()

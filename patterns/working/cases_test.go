@@ -17,7 +17,7 @@ import (
 var update = flag.Bool("update", false, "rewrite the expected results in testdata/notation")
 
 // A file of cases is a topic. Each case begins with a line "== what it shows";
-// lines "key: value" that give facts of the file (terms, sizes, stitches,
+// lines "key: value" that give facts of the file (terms, sizes, stitches, notes,
 // worked) may follow; then come the words, one round a line (a line "-- rounds" or
 // "-- rows: Part row ends" among them begins another part, worked so, from what is named);
 // and then what is expected of the last round, as the test writes it:
@@ -342,7 +342,7 @@ func splitCases(data string) []string {
 		var words []string
 		for _, line := range strings.Split(c, "\n")[1:] {
 			if key, _, ok := strings.Cut(line, ":"); !strings.HasPrefix(line, "->") && !strings.HasPrefix(line, "!!") && line != "" &&
-				!(ok && (key == "terms" || key == "sizes" || key == "worked" || key == "gauge" || key == "stitches")) {
+				!(ok && (key == "terms" || key == "sizes" || key == "worked" || key == "gauge" || key == "stitches" || key == "notes")) {
 				words = append(words, line)
 			}
 		}

@@ -48,7 +48,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && (have+splitAtJoin(r, c.Target.Name) == want || have+w.beginsLike(c.Target.Name) == want) {
 				continue // the last is completed where the round began, or the first begun by a chain
 			}
-			if w.loopsNamed(r, &c.Target, s, want) {
+			if w.loopsNamed(r, &c.Target, s, want) || c.Target.Sort == notation.AnyStitch && listsChains(s) && have+r.Chains() == want {
 				continue
 			}
 			// "(60 sts)" where chains are stitches to the designer.
@@ -229,6 +229,9 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		return n, t.Text, true
 	case notation.OfName:
 		if t.Name == "" {
+			if n, known := groupsOf(r, t); known {
+				return n, strings.ToLower(t.Text), true
+			}
 			n, known := alike(r)
 			return n, strings.ToLower(t.Text), known
 		}

@@ -42,6 +42,53 @@ func alike(r *fabric.Round) (n int, known bool) {
 	return n, n > 0
 }
 
+// groupsOf is how many places of a round have just so many stitches of one kind as a count says
+// its groups are made of: "6 petals of 7 dc". Known is false where the round has none that are
+// of this kind alone, or begins with one that is not whole.
+func groupsOf(r *fabric.Round, t *notation.Target) (n int, known bool) {
+	if t.Chains < 2 || !t.Kind.Is() {
+		return 0, false
+	}
+	begins := func(st fabric.Stitch) bool { return st.Role == fabric.Start && st.Counts }
+	for _, g := range r.Groups {
+		have, others := 0, 0
+		for i := g.From; i < g.To; i++ {
+			if st := &r.Stitches[i]; st.Counts && st.Counted() == t.Kind {
+				have++
+			} else if st.Counts {
+				others++
+			}
+		}
+		if slices.ContainsFunc(r.Stitches[g.From:g.To], begins) {
+			continue // told below with what stands in its place
+		}
+		if have == t.Chains && others == 0 {
+			n++
+		}
+		known = known || have > 1 && others == 0
+	}
+	for i := range r.Stitches {
+		if st := &r.Stitches[i]; begins(*st) && len(st.On) > 0 {
+			have := 0
+			for j := range r.Stitches {
+				if o := &r.Stitches[j]; o.Counts && len(o.On) > 0 && o.On[0] == st.On[0] {
+					have++
+				}
+			}
+			if have != t.Chains {
+				return 0, false
+			}
+			n++
+		}
+	}
+	return n, known
+}
+
+// listsChains reports whether a count lists chains beside stitches: "36 sts: 30 dc, 6 ch".
+func listsChains(all *notation.Stated) bool {
+	return slices.ContainsFunc(all.Counts, func(c notation.StatedCount) bool { return c.Target.Sort == notation.ChainStitch })
+}
+
 // inGroups is how many of a target stand in groups that the count lists by
 // name: "(12 V-sts, 4 dc)" may leave out the dc of the V-sts, "(16 shells, 16 ch-1 sps)"
 // the spaces in the shells. Like takes in the groups that are written out.

@@ -119,6 +119,11 @@ func (w *roundWork) nth(p *notation.Place) ([]fabric.Place, *halt) {
 // startOf is "top of beg ch-3", "3rd ch of beg ch-4": the chain that began the
 // round below.
 func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
+	if t := w.spaceMeant(&p.Target); t.Sort == notation.ChainSpace && !w.beganCounted() {
+		next := *p
+		next.Pick, next.Target = notation.Next, *t
+		return w.one(&next, 0, 1)
+	}
 	for i := range w.c.spots {
 		if w.c.spots[i].st.Role == fabric.Start {
 			w.checkChain(w.c.below, w.c.spots[i].ref.Stitch, p)
@@ -143,6 +148,11 @@ func (w *roundWork) startOf(p *notation.Place) ([]fabric.Place, *halt) {
 	}
 	return nil, stopAt(p.Span, "no-start", "the round below does not begin with a chain to work into",
 		"Name the stitch instead: in last st.")
+}
+
+// beganCounted reports whether the round below begins with a chain that counts as a stitch.
+func (w *roundWork) beganCounted() bool {
+	return w.c.below != nil && slices.ContainsFunc(w.c.below.Stitches, func(st fabric.Stitch) bool { return st.Role == fabric.Start && st.Counts })
 }
 
 // partOf is "centre dc of next shell", "3rd ch of beg ch-3", "2nd dc of same

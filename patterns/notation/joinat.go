@@ -1,0 +1,81 @@
+package notation
+
+// atSeam passes over "the back seam", "underarm", "centre back of the band": where a round
+// begins as a matter of course.
+func (p *parser) atSeam() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("back", "side", "center", "centre", "brim", "band", "cuff", "ribbing", "rib", "underarm", "inside") {
+		p.eat("back", "front", "side")
+	}
+	if !p.eat("seam", "seams", "join") && !p.at(-1).is("underarm", "back") || p.i == start || p.at(-1).is("back") && !p.at(-2).is("center", "centre") {
+		p.i = start
+		return false
+	}
+	if at := p.i; p.eat("of", "in") {
+		p.eat("the", "your")
+		if p.tok().kind == tWord && !p.tok().first && !p.stitchy(p.i, p.i+1) {
+			p.i++
+		} else {
+			p.i = at
+		}
+	}
+	return true
+}
+
+// withSlip reads "with a sl st" behind where a yarn is joined.
+func (p *parser) withSlip(j *Join) {
+	start := p.i
+	if p.eat("with", "using", "by") {
+		p.eat("a", "an")
+		if w, ok := p.what(); ok && w.Kind.Is() {
+			if !j.With.Kind.Is() && w.Kind.Base > 0 {
+				j.With = w
+			}
+			return
+		}
+	}
+	p.i = start
+}
+
+// hereAndLater passes over "here and on all rnds", "now and at the end of every round"
+// behind a join: the rounds to come say so themselves, or are joined as a matter of course.
+func (p *parser) hereAndLater() {
+	start := p.i
+	p.eatKind(tComma)
+	if p.eat("here", "now", "this") && p.eat("and") {
+		p.eat("at", "on", "in", "to", "for")
+		p.eat("the")
+		p.eat("end", "ends")
+		p.eat("of")
+		all := p.eat("all", "every", "each", "the", "following", "throughout", "subsequent", "later")
+		p.eat("following", "other", "subsequent", "later", "future", "of", "remaining")
+		p.eat("the")
+		_, round := roundWord(p.tok())
+		if round {
+			p.i++
+		}
+		if (round || all && p.at(-1).is("throughout")) && p.ended() {
+			return
+		}
+	}
+	p.i = start
+}
+
+// beforeSeam is the place of "4 sts before a side seam" at token i, counted back from
+// where the round begins; nil for other words.
+func (p *parser) beforeSeam(i int) *Place {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	n, ok := p.num()
+	if !ok || !p.eat("st", "sts", "stitch", "stitches") || !p.eat("before") {
+		return nil
+	}
+	for end := p.phraseEnd(); p.i < end; p.i++ {
+		if p.tok().is("seam", "join", "joining", "beginning", "beg") {
+			return &Place{Span: p.from(i), Pick: Last, N: n}
+		}
+	}
+	return nil
+}
