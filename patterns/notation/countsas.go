@@ -159,7 +159,7 @@ func (p *parser) baseChains() int {
 	from := p.i
 	for p.eat("base", "foundation", "starting", "extra") || p.eat(skippedWords...) {
 	}
-	if p.i > from && p.i > start+1 && p.eat("ch", "chs", "chain", "chains", "st", "sts") && !p.spaceWord() {
+	if p.i > from && p.i > start+1 && p.eat("ch", "chs", "chain", "chains", "st", "sts") && !p.spaceWord() && p.tok().kind != tNumber && !p.tok().tight(tHyphen) {
 		return n
 	}
 	p.i = start

@@ -31,6 +31,9 @@ func (b *block) habit() bool {
 	}
 	p.habits = append(p.habits, h)
 	b.add(&Note{Span: p.from(start), Text: p.words(start)})
+	if h.begins != nil && h.begins.Counts != nil {
+		h.counts = h.begins.Counts // "…, which does not count as a st"
+	}
 	return true
 }
 
@@ -183,6 +186,9 @@ func (r *Round) beginWith(h *habit) {
 	for ; at < len(r.Items); at++ {
 		switch it := r.Items[at].(type) {
 		case *Chain:
+			if it.Counts == nil && it.N.For(0) == h.begins.N.For(0) {
+				it.Counts = h.counts
+			}
 			return // it says so itself
 		case *Join, *Colour, *Note, *Turn, *Marker, *MagicRing, *InLoops:
 			continue

@@ -130,6 +130,9 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 				return no()
 			}
 		} else if named && p.toks[start].is("foundation", "base", "set", "setup", "beginning", "starting") {
+			if p.tok().is("chains", "chs") {
+				return no() // "Beginning chains never count as stitches."
+			}
 			p.eat("chain", "ch", "ring")
 		} else if named && p.toks[start].is("edging", "border", "trim") && p.i == start+1 && p.tok().kind == tColon && p.instructs(p.i+1) {
 			// "Edging: Ch 1, …": a round of its own.

@@ -87,44 +87,6 @@ func takenBy(rounds []*Round) (l []string) {
 	return l
 }
 
-// ParseNotes reads what running notes say that beginning chains count as: "Ch 2 at
-// the beginning of a round does not count as a st". All else in them is prose.
-func ParseNotes(lines []Line, v *Vocabulary, sizes []string) (l []*Counts) {
-	toks, _ := scan(lines)
-	if len(toks) > maxTokens {
-		return nil
-	}
-	p := newParser(toks[:len(toks)-1], v, sizes)
-	for p.tok().kind != tEnd {
-		start := p.i
-		for p.eat("the", "a", "all", "each", "every", "note", "notes") || p.eatKind(tColon) {
-		}
-		at := p.i
-		it, f := p.counts()
-		c, ok := it.(*Counts)
-		chain := false
-		for j := at; j < p.i; j++ {
-			chain = chain || p.toks[j].is("ch", "chain", "chs", "chains", "tch")
-		}
-		if ok && f == nil && chain && (c.Not || c.As.Is()) && !c.Half {
-			c.Throughout = true
-			l = append(l, c)
-			p.eatKind(tComma)
-			if p.eat("and", "while", "but"); p.tok().is("the", "a", "all", "each", "every", "ch", "chain", "beg", "beginning", "turning") || p.tok().kind == tNumber {
-				continue // "3 ch counts as 1 tr, and 4 ch as 1 tr and 1 ch"
-			}
-		} else {
-			p.i = start
-		}
-		for k := p.tok().kind; k != tEnd && k != tStop && k != tSemi && !(p.i > start && p.tok().first); k = p.tok().kind {
-			p.i++
-		}
-		for p.eatKind(tStop) || p.eatKind(tSemi) {
-		}
-	}
-	return l
-}
-
 // roundStarts are the tokens at which rounds begin: the first, and every label
 // at the start of a line.
 func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
