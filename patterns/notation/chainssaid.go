@@ -60,18 +60,18 @@ func (p *parser) chainsSaid() (l []*Counts) {
 		"pattern", "throughout", "whole", "entire", "unless", "otherwise", "stated", "noted", "specified", "indicated", "also", "always", "here", "design", "piece", "project") {
 	}
 	for len(l) < 8 {
+		at := p.i
+		if len(l) > 0 {
+			p.eatKind(tComma)
+			p.eatKind(tSemi)
+			p.eat("and", "but", "while", "whereas")
+		}
 		said := p.oneSaid(l)
-		if len(said) == 0 {
+		if len(said) == 0 || len(l) > 0 && p.i == at {
+			p.i = at
 			break
 		}
 		l = append(l, said...)
-		at := p.i
-		p.eatKind(tComma)
-		p.eatKind(tSemi)
-		if p.eat("and", "but", "while", "whereas"); p.i > at {
-			continue
-		}
-		break
 	}
 	if at := p.i; len(l) > 0 {
 		if p.i = start; p.ofSomeRounds(at) {
@@ -83,7 +83,7 @@ func (p *parser) chainsSaid() (l []*Counts) {
 		p.i = start
 	}
 	for _, c := range l {
-		c.Span, c.Throughout = p.from(start), true
+		c.Span, c.Throughout, c.Alone = p.from(start), true, true
 	}
 	return l
 }
@@ -392,7 +392,7 @@ func (p *parser) standsInFor(l []*Counts) bool {
 // restOfClause passes over what is left of a clause: "towards the stitch count, unless
 // otherwise stated".
 func (p *parser) restOfClause() {
-	for k := p.tok().kind; k != tEnd && k != tStop && k != tSemi && k != tClose && k != tOpen && k != tComma && !p.tok().is("and", "but", "while", "whereas"); k = p.tok().kind {
+	for k := p.tok().kind; k != tEnd && k != tStop && k != tSemi && k != tClose && k != tOpen && k != tComma && !(p.tok().is("and", "but", "while", "whereas") && !p.at(1).is("throughout")); k = p.tok().kind {
 		p.i++
 	}
 }

@@ -91,7 +91,7 @@ func (s Style) Items(items []Item) string {
 				own, ends, text = ". ", true, capitalise(text)
 			}
 		case *Counts:
-			if own = " "; c.Throughout && !c.Space && (c.Not || c.As.Shape == stitch.Plain) && !fromHook(items[:i]) {
+			if own = " "; c.Throughout && !c.Space && (c.Not || c.As.Shape == stitch.Plain) && (c.Alone || !fromHook(items[:i])) {
 				// Of all beginning chains, and not of the one before.
 				own, ends, text = ". ", true, capitalise(strings.Trim(text, "()"))
 				if c.Of == 0 {

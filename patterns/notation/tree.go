@@ -233,10 +233,11 @@ type (
 		Space      bool   // counts as a space of so many Chains, and no stitch
 		Half       bool   // "counts as first leg/half"
 		Throughout bool
-		Of         int // the number of chains spoken of, 0 when not said
-		Passed     int // of "first 3 skipped chs", 0 when not said
-		Base       int // of "and 1 missed base ch": passed over, and part of no space
-		Several    int // of "counts as 2 dc", 0 when it is one
+		Alone      bool // said in a sentence of its own, of chains that rounds begin with
+		Of         int  // the number of chains spoken of, 0 when not said
+		Passed     int  // of "first 3 skipped chs", 0 when not said
+		Base       int  // of "and 1 missed base ch": passed over, and part of no space
+		Several    int  // of "counts as 2 dc", 0 when it is one
 	}
 	// Ref repeats rounds that were written before.
 	Ref struct {
