@@ -201,7 +201,7 @@ func inRib(words string, v *notation.Vocabulary) (stitch.Kind, stitch.Into) {
 }
 
 // called are the rounds of the parts that bear a name, or else the rounds that do
-// in their labels, or else all.
+// in their labels, or else all but those of an edging.
 func (n *naming) called(name string) (rounds []*notation.Round, tied bool) {
 	if n.texts == nil {
 		for i := range n.p.Parts {
@@ -211,7 +211,9 @@ func (n *naming) called(name string) (rounds []*notation.Round, tied bool) {
 	}
 	var all, labelled []*notation.Round
 	for i, text := range n.texts {
-		all = append(all, text...)
+		if !bears(n.p.Parts[i].Name, "border edging trim") || len(n.texts) == 1 {
+			all = append(all, text...) // nobody counts a gauge in the edging
+		}
 		if bears(n.p.Parts[i].Name, name) {
 			rounds = append(rounds, text...)
 		}

@@ -65,3 +65,17 @@ func TestSwatches(t *testing.T) {
 		}
 	}
 }
+
+// The gauge of a cloth is not of the border that is worked round it, whatever stitch the
+// words for that name most often.
+func TestGaugeWithoutBorder(t *testing.T) {
+	p, err := patterns.Read("f", []byte("terms: US\ngauge: 14 sts and 9 rows = 10 cm\nparts:\n"+
+		"  - name: Mat\n    worked: rows\n    text: |\n      Ch 12.\n      Row 1: Dc in 3rd ch from hook and in each ch across. (10 dc)\n"+
+		"  - name: Border\n    worked: rounds\n    text: |\n      Rnd 1: Ch 1, 3 sc in first st, sc in next 8 sts, 3 sc in last st; join.\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l := Swatches(p); l[0].Kind != stitch.Of(stitch.Double) {
+		t.Errorf("%v", l[0].Kind)
+	}
+}
