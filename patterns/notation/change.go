@@ -1,8 +1,6 @@
 package notation
 
 import (
-	"strings"
-
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -134,56 +132,6 @@ func (p *parser) changeLoop() *Change {
 	}
 	p.eat("only", "throughout", "around", "across")
 	return &Change{Loop: Loop{Set: true, Into: into}}
-}
-
-// changeGrowth reads "increasing 6 tr on every row", "decreasing 1 st at each end": what
-// comes of the repeated words.
-func (p *parser) changeGrowth() *Change {
-	if !p.eat("increasing", "decreasing", "inc", "dec", "increase", "decrease") {
-		return nil
-	}
-	fewer := strings.HasPrefix(p.at(-1).text, "dec")
-	at := p.i
-	p.eat("by")
-	n, ok := p.num()
-	if !ok && p.eat("a", "an") {
-		n, ok = One(p.from(at)), true
-	}
-	if p.what(); ok {
-		p.eat("st", "sts", "stitch", "stitches")
-	} else {
-		n = One(p.from(at))
-	}
-	each, ends := false, false
-	for {
-		switch {
-		case p.everyTime():
-			each = true
-		case p.eat("at", "on", "in") && p.eat("each", "both"):
-			if ends = p.eat("end", "ends", "side", "sides", "edge", "edges"); !ends {
-				return nil
-			}
-			if p.eat("of") {
-				p.eat("the", "each", "every")
-				p.eat("row", "rnd", "round", "rows", "rounds")
-			}
-		default:
-			if !ends && !(ok && each) {
-				return nil
-			}
-			values := append([]int(nil), n.Values...)
-			for i := range values {
-				if ends {
-					values[i] *= 2
-				}
-				if fewer {
-					values[i] = -values[i]
-				}
-			}
-			n.Values = values
-			return &Change{Grows: n}
-		}
-	}
 }
 
 // insteadWords reads "instead of", "in place of", "rather than".

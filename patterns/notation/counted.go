@@ -136,13 +136,51 @@ func (p *parser) things() (string, bool) {
 	return "", false
 }
 
+// eachSideOf reads "per side", "on each side of the spine", "at each end", "either side of
+// the 2-ch sp" behind a count, which is of a part of the stitches then. It reports whether
+// as many lie on both sides of a space, so that twice the number are all.
+func (p *parser) eachSideOf() (part, both bool) {
+	start := p.i
+	along := p.eat("on", "to", "along", "at")
+	if !p.eat("each", "either", "every", "both", "per") && !(p.eat("a") && (along || p.tok().is("side", "corner", "edge"))) ||
+		!p.eat("side", "sides", "half", "edge", "edges", "end", "ends", "corner", "wing") {
+		p.i = start
+		return false, false
+	}
+	if p.eat("of") {
+		for p.eat("the", "centre", "center", "central", "middle") {
+			both = both || !p.at(-1).is("the")
+		}
+		t, ok := p.target()
+		both = both && p.spaceWord() || ok && (t.Sort == ChainSpace || t.Sort == StartChain)
+		if !ok && p.tok().kind == tWord && !p.tok().first {
+			p.i++
+		}
+	}
+	return true, both
+}
+
+// loneSpace reads "2-ch sp", "ch-2" between or behind the counts of a list, of which there
+// have been n: one such space.
+func (p *parser) loneSpace(n int) (Target, bool) {
+	start := p.i
+	if n > 0 && (p.tok().kind != tNumber || p.at(1).kind == tHyphen) {
+		if t, ok := p.target(); ok && t.Chains > 0 && (t.Sort == StartChain || t.Sort == ChainSpace) && !strings.HasSuffix(t.Text, "s") {
+			t.Sort = ChainSpace // "26 sc + ch-2"
+			return t, true
+		}
+	}
+	p.i = start
+	return Target{}, false
+}
+
 // addAlike adds up what a list counts more than once, as it comes along the row: "1 space, 4
 // blocks, 1 space".
 func (s *Stated) addAlike() {
 	for i := 2; i < len(s.Counts); i++ {
 		for j := 0; j+1 < i; j++ {
 			a, b := &s.Counts[j], &s.Counts[i]
-			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
+			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName && !(b.Target.Sort == OfKind && i == j+2 && s.Counts[j+1].Target.Sort == ChainSpace) || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
 				a.Target.Sort != b.Target.Sort || strings.TrimSuffix(a.Target.Name, "s") != strings.TrimSuffix(b.Target.Name, "s") || a.Target.Chains != b.Target.Chains || a.Target.Kind != b.Target.Kind {
 				continue
 			}

@@ -156,7 +156,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.afterRef() && p.tok().is("working", "increasing", "decreasing", "keeping", "changing") && p.aside(b) {
 		return nil // "Rep last rnd 4 times, working around the post of each FPdc as before"
 	}
-	if sentence && (b.habit() || b.chainsSaid()) {
+	if sentence && (b.habit() || b.chainsSaid() || b.growthSaid()) {
 		return nil
 	}
 	if sentence {

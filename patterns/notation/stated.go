@@ -193,6 +193,14 @@ func (p *parser) countList() *Stated {
 		if p.eat("of") && !p.eat("which", "them", "these", "those") {
 			p.i = at
 		}
+		if t, ok := p.loneSpace(len(s.Counts)); ok {
+			s.Counts = append(s.Counts, StatedCount{N: One(p.from(at)), Target: t})
+			if (p.tok().kind == tComma || p.tok().kind == tPlus) && p.at(1).kind == tNumber {
+				p.i++
+				continue
+			}
+			break
+		}
 		n, ok := p.num()
 		if ok && p.tok().is("of") && p.at(1).is("them", "these", "those", "which") {
 			p.i += 2 // "60 sts, 18 of them bobbles"
@@ -204,11 +212,6 @@ func (p *parser) countList() *Stated {
 			n, ok = One(p.from(at)), true // "and a 5-ch loop"
 		}
 		if !ok {
-			if t, space := p.target(); space && len(s.Counts) > 0 && t.Chains > 0 && (t.Sort == StartChain || t.Sort == ChainSpace) {
-				t.Sort = ChainSpace // "26 sc + ch-2"
-				s.Counts = append(s.Counts, StatedCount{N: One(p.from(at)), Target: t})
-				break
-			}
 			// A comma that is followed by no number ends the list.
 			p.i = at
 			return nil
@@ -291,11 +294,6 @@ func (p *parser) countList() *Stated {
 				return nil
 			}
 		}
-		if at := p.i; p.eat("at") && p.eat("each", "either", "both") && p.eat("end", "ends", "side", "sides", "edge", "edges") {
-			c.Target.Sort = Remark // 2 dc at each end
-		} else {
-			p.i = at
-		}
 		if p.tok().is("at", "after", "on", "in") {
 			if c.At = p.endOf(); !c.At.Set() && p.tok().is("at", "after") && p.at(1).is("end", "the") {
 				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
@@ -306,15 +304,10 @@ func (p *parser) countList() *Stated {
 		if p.perThing() {
 			c.Target.Sort = Remark
 		}
-		if p.eat("per", "a") && p.eat("side", "corner", "edge") || p.tok().is("to", "on", "along") && p.at(1).is("a", "each", "every") && p.at(2).is("side", "edge") {
+		counted := c.Target
+		part, both := p.eachSideOf()
+		if part {
 			c.Target.Sort = Remark // 17 per side
-			p.eat("to", "on", "along")
-			p.eat("a", "each", "every")
-			p.eat("side", "edge")
-			if p.eat("of") {
-				p.eat("the") // "109 on each side of the spine"
-				p.i++
-			}
 		}
 		if c.Target.Sort != AnyStitch || c.Target.Text != "" {
 			at := p.i
@@ -327,6 +320,13 @@ func (p *parser) countList() *Stated {
 		}
 		if s.Counting == nil {
 			s.Counting = p.countingChain()
+		}
+		if both && len(s.Counts) == 0 && p.ended() && !p.tok().is("and") && (p.tok().kind != tComma || p.ends(p.i+1)) {
+			c.Target = counted // "(6 tr on each side of the 2-ch sp)" are 12
+			c.N.Values = append([]int(nil), c.N.Values...)
+			for i := range c.N.Values {
+				c.N.Values[i] *= 2
+			}
 		}
 		s.Counts = append(s.Counts, c)
 		if p.tok().kind == tComma && p.at(1).is("not", "including", "incl") {
@@ -349,7 +349,11 @@ func (p *parser) countList() *Stated {
 		}
 		if c := p.tok(); c.kind == tDash || c.kind == tComma || c.kind == tSemi {
 			// "(72 sts – 6 inc)": a count and a remark are not both counts.
-			if next := p.at(1); next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and", "of") && !(next.kind == tDash && p.at(2).kind == tOpen) {
+			at := p.i
+			p.i++
+			_, lone := p.loneSpace(len(s.Counts)) // "(3 dc, ch-2 sp, 3 dc)"
+			p.i = at
+			if next := p.at(1); !lone && next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and", "of") && !(next.kind == tDash && p.at(2).kind == tOpen) {
 				break
 			}
 		}

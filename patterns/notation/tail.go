@@ -373,6 +373,8 @@ func (p *parser) ringWords() bool {
 	if p.band() {
 		return true
 	}
+	p.eat("same", "initial", "starting", "beginning", "beg", "foundation", "original")
+	p.eat("ch", "chain")
 	magic := p.drawnUp()
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
 		return true

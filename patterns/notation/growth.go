@@ -1,0 +1,149 @@
+package notation
+
+import "strings"
+
+// changeGrowth reads what comes of the repeated words: "increasing 6 tr on every row",
+// "decreasing 1 st at each end", "working six more trebles on each row", "each row having
+// 6 sts more than the last".
+func (p *parser) changeGrowth() *Change {
+	each, fewer, told, moved := false, false, false, false
+	for leads := true; leads; {
+		// What grows and when may stand before the number.
+		switch {
+		case p.everyTime():
+			each = true
+		case p.eat("you", "you'll", "will", "there", "the", "your", "to", "and", "now", "again", "by", "up"):
+		case p.eat("number", "total"):
+			p.eat("of")
+			p.eat("st", "sts", "stitches")
+		case p.eat("stitch", "st") && p.eat("count", "counts", "total"):
+		case p.rowThat():
+		default:
+			leads = false
+		}
+	}
+	switch {
+	case p.eat("increasing", "increase", "increases", "inc", "growing", "grows", "grow", "adding", "add", "adds", "gaining", "gain", "gains"):
+		told = true
+	case p.eat("decreasing", "decrease", "decreases", "dec", "losing", "lose", "loses", "shrinking", "shrinks"):
+		told, fewer = true, true
+	case p.eat("working", "work", "making", "make", "makes", "having", "have", "has", "with", "being", "are", "is", "be"):
+	}
+	p.eat("by")
+	at := p.i
+	n, ok := p.num()
+	if !ok && p.eat("a", "an") {
+		n, ok = One(p.from(at)), true
+	}
+	if !ok {
+		n = One(p.from(at))
+	}
+	moreOrFewer := func() {
+		if p.eat("more", "extra", "additional", "further") {
+			moved = true
+		} else if p.eat("fewer", "less") {
+			moved, fewer = true, true
+		}
+	}
+	moreOrFewer()
+	if p.what(); ok {
+		p.eat("st", "sts", "stitch", "stitches")
+	}
+	moreOrFewer()
+	p.eat("are", "is")
+	if p.eat("increased", "added", "gained") {
+		told = true
+	} else if p.eat("decreased", "lost") {
+		told, fewer = true, true
+	}
+	ends := false
+	for {
+		switch {
+		case p.everyTime():
+			each = true
+		case moved && p.thanBefore():
+			each = true
+		case p.eat("at", "on", "in", "to") && p.eat("each", "both", "either"):
+			if ends = p.eat("end", "ends", "side", "sides", "edge", "edges"); !ends {
+				return nil
+			}
+			if p.eat("of") {
+				p.eat("the", "each", "every")
+				if !p.eat("row", "rnd", "round", "rows", "rounds", "centre", "center", "spine", "point", "work", "piece") || p.at(-1).is("centre", "center") {
+					p.target()
+				}
+			}
+		default:
+			if !told && !(ok && moved) || !ends && !(ok && each) {
+				return nil
+			}
+			values := append([]int(nil), n.Values...)
+			for i := range values {
+				if ends {
+					values[i] *= 2
+				}
+				if fewer {
+					values[i] = -values[i]
+				}
+			}
+			n.Values = values
+			return &Change{Grows: n}
+		}
+	}
+}
+
+// rowThat reads "each row" before what it has more of: "each row has 6 sts more than the
+// last", "the row growing by 6 tr each time".
+func (p *parser) rowThat() bool {
+	start := p.i
+	p.eat("each", "every", "all")
+	p.eat("the", "these", "of")
+	if _, round := roundWord(p.tok()); round && !p.tok().is("r") && (strings.HasPrefix(p.at(1).text, "ha") || strings.HasPrefix(p.at(1).text, "gr") || p.at(1).is("will", "increases", "increasing", "gains", "gaining")) {
+		p.i++
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// thanBefore reads "than the one before", "than on the previous row".
+func (p *parser) thanBefore() bool {
+	start := p.i
+	if p.eat("than") {
+		for p.eat("in", "on", "the", "that", "of", "one", "each") {
+		}
+		if p.eat("before", "last", "previous", "preceding", "below") {
+			p.eat("it", "one")
+			if _, round := roundWord(p.tok()); round {
+				p.i++
+			}
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// growthSaid reads a sentence behind rounds that are worked again which says how many more
+// stitches each of them has: "The number of sts increases by 6 on every row".
+func (b *block) growthSaid() bool {
+	p := b.p
+	start := p.i
+	for i := len(b.items) - 1; i >= 0; i-- {
+		switch it := b.items[i].(type) {
+		case *Until, *Note:
+			continue
+		case *Ref:
+			if it.Change == nil && !it.Onward && it.Piece == "" && it.Along == nil {
+				if c := p.changeGrowth(); c != nil && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().kind == tClose || p.tok().first) {
+					c.Span, c.Text = p.from(start), p.words(start)
+					it.Change = c
+					return true
+				}
+			}
+		}
+		break
+	}
+	p.i = start
+	return false
+}
