@@ -31,6 +31,18 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	return items, append(faults, p.faults...)
 }
 
+// relative reports whether ", which is the right side" begins at token i: said of what goes
+// before it.
+func (p *parser) relative(i int) bool {
+	if i == 0 || p.toks[i-1].kind != tComma || !p.toks[i].is("which", "so", "giving", "making", "creating", "forming", "because", "as") {
+		return false
+	}
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	return !p.evident(i, p.sentenceEnd())
+}
+
 // inBrackets reads a definition that is nothing but a bracket, "(1 tr, 1 ch, 1 tr)": all of
 // it goes into the one place. It is nil for any other.
 func (p *parser) inBrackets() *Group {

@@ -61,7 +61,7 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			b.from = sentenceStart{before, len(b.items), counts, len(b.stars)}
 		}
 		if f := b.next(sentence || p.tok().first); f != nil {
-			if p.defining && sentence && len(b.items) > 0 {
+			if p.defining && len(b.items) > 0 && (sentence || p.relative(before)) {
 				// What follows the words of a stitch is advice.
 				p.i = before
 				end := p.sentenceEnd()

@@ -210,6 +210,8 @@ type parser struct {
 	habits []*habit
 	// defining is set for the words of a special stitch.
 	defining bool
+	// holds is set when they hold last loops on the hook.
+	holds bool
 	// said is what a bracket between two places says of the chains at the
 	// beginning, kept for the item that follows.
 	said *Counts

@@ -69,6 +69,7 @@ func (p *parser) place() (Place, bool) {
 		return pl, true
 	}
 	p.eat("the", "a", "an")
+	level := p.eat("corresponding", "matching") // "matching st 2 rnds below"
 	if !p.eat("top") && p.at(1).is("of") {
 		p.eat("head") // "head of next CL"
 	}
@@ -417,7 +418,9 @@ func (p *parser) place() (Place, bool) {
 			pl.Target.Name = Here // "in space between stitches"
 		}
 	}
-	p.placeTail(&pl)
+	if p.placeTail(&pl); level && pl.Below == 0 {
+		return no()
+	}
 	pl.Span = p.from(start)
 	return pl, true
 }
@@ -439,31 +442,4 @@ func (p *parser) firstAhead() bool {
 	p.i = at + 1
 	t, ok := p.target()
 	return ok && (t.Sort == OfKind || t.Sort == OfShape || t.Sort == OfName || t.Sort == AnyStitch)
-}
-
-// betweenLegs reads "the V between the two legs of the next st": where a waistcoat
-// stitch goes, which is a stitch of the round below like any other.
-func (p *parser) betweenLegs() bool {
-	start := p.i
-	p.eat("the")
-	p.eat("v", "middle", "centre", "center")
-	p.eat("between", "of")
-	p.eat("the")
-	p.eat("two", "2")
-	p.eatKind(tNumber)
-	if !p.eat("legs", "strands") || !p.eat("of") {
-		p.i = start
-		return false
-	}
-	p.eat("the", "each")
-	p.eat("next")
-	if p.eat("st", "stitch") {
-		p.eat("below")
-		return true
-	}
-	if w, ok := p.what(); ok && w.Kind.Is() {
-		return true
-	}
-	p.i = start
-	return false
 }

@@ -295,3 +295,30 @@ func (p *parser) endStitch() bool {
 	t, ok := p.target()
 	return ok && (t.Sort == ChainSpace || t.Sort == ChainStitch || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
 }
+
+// betweenLegs reads "the V between the two legs of the next st": where a waistcoat
+// stitch goes, which is a stitch of the round below like any other.
+func (p *parser) betweenLegs() bool {
+	start := p.i
+	p.eat("the")
+	p.eat("v", "middle", "centre", "center")
+	p.eat("between", "of")
+	p.eat("the")
+	p.eat("two", "2")
+	p.eatKind(tNumber)
+	if !p.eat("legs", "strands") || !p.eat("of") {
+		p.i = start
+		return false
+	}
+	p.eat("the", "each")
+	p.eat("next")
+	if p.eat("st", "stitch") {
+		p.eat("below")
+		return true
+	}
+	if w, ok := p.what(); ok && w.Kind.Is() {
+		return true
+	}
+	p.i = start
+	return false
+}

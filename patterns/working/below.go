@@ -100,6 +100,26 @@ func (w *roundWork) below(on []fabric.Place) []fabric.Place {
 	return []fabric.Place{{Into: on[0].Into, At: st.On[0].At, Last: st.On[0].At}}
 }
 
+// downFrom is the place that the words of a stitch of the designer's own have under the one
+// that it is worked in: "spike in next st" for one that goes "in st 2 rnds below next st".
+func (w *roundWork) downFrom(on []fabric.Place, p *notation.Place) []fabric.Place {
+	if p.Below <= 0 || len(on) != 1 || on[0].At.Round != w.c.index || on[0].At.Stitch < 0 || on[0].Into == stitch.Space || on[0].Into == stitch.RowEnd {
+		return on
+	}
+	deep := on
+	for range p.Below {
+		above := deep
+		deep = w.below(deep)
+		if p.Target.Sort == notation.OfKind && sameKind(&p.Target, w.part.At(above[0].At)) && !sameKind(&p.Target, w.part.At(deep[0].At)) {
+			deep = above // counted from the round being worked
+			break
+		}
+	}
+	deep[0].Into = p.Into
+	w.deepAt = w.pos
+	return deep
+}
+
 // roundNumbered is the index of the round with a number, or the last.
 func (w *roundWork) roundNumbered(n int) int {
 	for i, r := range w.part.Rounds {

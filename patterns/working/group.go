@@ -122,6 +122,9 @@ type definition struct {
 	alias *notation.What
 	// single is set when it makes one stitch.
 	single bool
+	// gathers is set when the hook takes up several places in turn, by a name that says no
+	// more: worked in one place, it is a cluster.
+	gathers bool
 	// makes are the stitches of a group that goes into one place, nil for anything
 	// else.
 	makes []stitch.Kind
@@ -129,6 +132,17 @@ type definition struct {
 	chained bool
 	// sequence is set when it is worked over several places in turn.
 	sequence bool
+}
+
+// makesStitch reports whether the words of a definition make a stitch or chains.
+func makesStitch(items []notation.Item) bool {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Chain:
+			return true
+		}
+	}
+	return false
 }
 
 // newDefinition looks at how a definition goes.

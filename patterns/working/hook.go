@@ -10,24 +10,65 @@ import (
 	"whorl/patterns/stitch"
 )
 
-// hookWords are words that tell how the hook is moved.
-var hookWords = []string{"insert hook", "insert in ", " yo", "yoh", "yarn over", "remove hook", "drop loop", "draw through", "pull through"}
+// movesHook are words that tell how the hook is moved.
+var movesHook = regexp.MustCompile(`\b(insert (your |the )?hook|insert in|yo|yoh|yrh|yarn (over|round|around)|remove (your |the )?hook|drop loop|` +
+	`(draw|pull)(ing)? (up )?(a |the )?(long )?(loop |yarn )?through|(draw|pull) up a (long )?loop|last (loop|lp)s? (of each |of each st |of each stitch )?on)\b`)
 
-// hookStitch is the stitch that a definition in the movements of the hook makes:
-// one with a name of the trade is what its name says; any other is told by what
-// it is made of. The legs are as many as the words have times or stitches. It
-// It goes round a post when its name or its words say so. It is false for a
-// definition in stitches, and for one that cannot be told.
-func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.What, bool) {
+// hookItems is what a definition in the movements of the hook makes: one with a name of
+// the trade is what its name says, where its words say; any other is told by its movements.
+// It is false for a definition in stitches, and for one that cannot be told.
+func hookItems(d *patterns.Definition, trade *notation.Vocabulary) ([]notation.Item, bool) {
 	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
 	words = strings.NewReplacer(" lp ", " loop ", " lps ", " loops ", "drop the loop", "drop loop").Replace(words)
-	moved := false
-	for _, h := range hookWords {
-		moved = moved || strings.Contains(words, h)
+	if !movesHook.MatchString(words) {
+		return nil, false
 	}
-	if !moved {
-		return notation.What{}, false
+	at := notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}
+	told, counted := notation.ParseHook(lines(d.Words), trade, nil)
+	what, named := hookNamed(d, words, trade)
+	switch {
+	case named && counted && what.Kind.Shape != stitch.Popcorn:
+		for i, it := range told {
+			if s, ok := it.(*notation.Stitches); ok {
+				told[i] = &notation.Stitches{Span: at, What: toldBy(what, s), Places: s.Places}
+			}
+		}
+		return told, true
+	case !named && counted:
+		return told, true
+	case !named:
+		return nil, false
 	}
+	return []notation.Item{&notation.Stitches{Span: at, What: what}}, true
+}
+
+// toldBy is a stitch with a name of the trade as the movements of the hook tell of it: with
+// as many legs, and over several places where each leg goes into the next.
+func toldBy(what notation.What, told *notation.Stitches) notation.What {
+	k, by := &what.Kind, told.What.Kind
+	switch k.Shape {
+	case stitch.Cluster:
+		if by.Legs > 1 {
+			k.Base, k.Shape, k.Legs = by.Base, by.Shape, by.Legs
+			if by.Shape == stitch.Puff {
+				k.Base, k.Shape = stitch.Half, stitch.Cluster
+			}
+		}
+	case stitch.Bobble, stitch.Puff:
+		if by.Legs > 1 {
+			k.Legs = by.Legs
+		}
+	}
+	if !what.Loop.Set {
+		what.Loop = told.What.Loop
+	}
+	return what
+}
+
+// hookNamed is the stitch that the name of such a definition is in the trade, or that its
+// words name. The legs are as many as the words have times or stitches. It goes round a post
+// when its name or its words say so. It is false where neither tells.
+func hookNamed(d *patterns.Definition, words string, trade *notation.Vocabulary) (notation.What, bool) {
 	if k, ok := trade.ClusterOver(words); ok {
 		return notation.What{Kind: k}, true
 	}
@@ -56,13 +97,7 @@ func hookStitch(d *patterns.Definition, trade *notation.Vocabulary) (notation.Wh
 		(strings.Contains(words, "remove hook") || strings.Contains(words, "drop loop")) {
 		return made(stitch.Kind{Base: k.Base, Shape: stitch.Popcorn, Legs: legs})
 	}
-	switch {
-	case n < 2:
-		return notation.What{}, false
-	case strings.Contains(words, "through 2 l") || strings.Contains(words, "through first 2 l"):
-		return made(stitch.Kind{Base: stitch.Double, Shape: stitch.Cluster, Legs: n})
-	}
-	return made(stitch.Kind{Base: stitch.Half, Shape: stitch.Puff, Legs: n})
+	return notation.What{}, false
 }
 
 // stated are words that leave it to the instructions over how many stitches a stitch is

@@ -12,7 +12,7 @@ import (
 // one resolves number i of the count places that p speaks of, and takes it.
 func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
 	if w.given != nil && (p.Pick == notation.Same || p.Pick == notation.Next && count == 1) {
-		on := w.given
+		on := w.downFrom(w.given, p)
 		w.given, w.same = nil, on
 		return w.looped(on, p), nil
 	}

@@ -40,6 +40,9 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 				return stopAt(s.Span, "legs", fmt.Sprintf("the words do not say over how many stitches this %s goes", d.name), fmt.Sprintf("Write, for example: %s over next 5 sts.", d.name))
 			}
 		}
+		if k := &same.What.Kind; d.gathers && k.Shape == stitch.Together && len(s.Places) == 1 && !s.Places[0].N.Set() && !s.Places[0].Over && s.Places[0].Pick != notation.Each {
+			k.Shape = stitch.Cluster // "CL in next st"
+		}
 		outer := w.own
 		w.alias, w.own = d.name, cmp.Or(outer, d.name)
 		h := w.stitches(&same)
@@ -285,7 +288,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		return w.each(s, n, legs, p)
 	case notation.Next, notation.Last, notation.Any:
 		if w.given != nil && p.N.For(w.size) <= 1 && p.Target.Sort != notation.ChainSpace {
-			on := w.looped(w.given, p)
+			on := w.looped(w.downFrom(w.given, p), p)
 			w.given, w.same = nil, on
 			return w.into(s, n, on)
 		}

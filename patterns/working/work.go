@@ -83,10 +83,12 @@ func (w *work) parse() {
 	}
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
-		if k, ok := hookStitch(d, trade); ok {
-			at := notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}
+		if items, ok := hookItems(d, trade); ok {
 			name := notation.Plain(d.Name)
-			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: k}})
+			def := newDefinition(name, items)
+			k, _, _ := trade.Stitch(d.Name)
+			def.gathers = def.alias != nil && k.Shape != stitch.Together
+			w.definitions[name] = def
 			continue
 		}
 		// In its own words a name has the meaning of the trade.
@@ -98,9 +100,15 @@ func (w *work) parse() {
 			w.definitions[name] = newDefinition(name, []notation.Item{&notation.Stitches{Span: at, What: what}})
 			continue
 		}
+		if (len(faults) > 0 || !makesStitch(items)) && movesHook.MatchString(strings.ToLower(strings.Join(d.Words.Lines, " "))) {
+			w.unread[name] = true
+			w.faults = append(w.faults, w.p.Fault(d.Pos, len([]rune(d.Name)), "not-understood", fmt.Sprintf("the movements of the hook do not come to how %s is made", d.Name),
+				"Check the loops on the hook, of which one is left at the end; or say it as stitches and where they go, for example: 3-dc cluster in next st."))
+			continue
+		}
 		w.report(faults)
 		switch {
-		case len(items) == 0:
+		case !makesStitch(items):
 			if w.unread[name] = true; len(faults) == 0 {
 				w.faults = append(w.faults, w.p.Fault(d.Pos, len([]rune(d.Name)), "not-understood", fmt.Sprintf("the words do not say how %s is made", d.Name),
 					"Say it as stitches and where they go, for example: (dc, ch 1, dc) in next st."))
