@@ -172,7 +172,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.joined && b.hangingLoop() {
 		return nil
 	}
-	if sentence && b.elsewhere() {
+	if sentence && (b.elsewhere() || b.overOnly()) {
 		return nil
 	}
 	if sentence {

@@ -104,6 +104,9 @@ func (p *parser) asPiece(start int) *Ref {
 	p.eat("the")
 	name := p.i
 	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.ended(); n++ {
+		if n > 0 && p.tok().is("from", "starting", "beginning", "omitting") {
+			break
+		}
 		if _, round := roundWord(p.tok()); round || p.tok().is("last", "previous", "prev") && (p.at(1).kind == tNumber || roundNext(p.at(1))) ||
 			p.tok().is("edging", "border", "before") {
 			p.i = at
@@ -113,11 +116,53 @@ func (p *parser) asPiece(start int) *Ref {
 			p.i++
 		}
 	}
-	if p.i == name || !p.ended() {
+	r := &Ref{Piece: strings.ToLower(p.words(name))}
+	rows, ok := p.fromRow()
+	if p.i == name || !ok || !p.ended() {
 		p.i = at
 		return nil
 	}
-	return &Ref{Span: p.from(start), Piece: strings.ToLower(p.words(name))}
+	r.Rounds, r.Span = rows, p.from(start)
+	return r
+}
+
+// fromRow reads "from Row 2 to the end", "starting with Row 2", ", Rows 2 to 12" behind the
+// name of a piece: which of its rows are meant. They are none where nothing is said.
+func (p *parser) fromRow() (l []Range, ok bool) {
+	start := p.i
+	comma := p.eatKind(tComma)
+	said := p.eat("from", "starting", "beginning")
+	if said {
+		p.eat("from", "with", "at", "on")
+	}
+	p.eat("the")
+	if _, round := roundWord(p.tok()); !round || !said && !comma {
+		p.i = start
+		return nil, !said
+	}
+	p.i++
+	from, ok := p.num()
+	if !ok {
+		return nil, false
+	}
+	r := Range{From: from, To: from, ToEnd: said}
+	if p.eat("to", "through", "until", "till") || p.eatKind(tHyphen) || p.eatKind(tDash) {
+		p.eat("the")
+		if p.eat("end", "finish", "last") {
+			p.eat("row", "rnd", "round")
+			r.ToEnd = true
+			return []Range{r}, true
+		}
+		if _, round := roundWord(p.tok()); round {
+			p.i++
+		}
+		if r.To, ok = p.num(); !ok {
+			return nil, false
+		}
+		r.ToEnd = false
+	}
+	p.eat("onwards", "onward", "on", "inclusive")
+	return []Range{r}, true
 }
 
 func roundNext(t *token) bool { _, round := roundWord(t); return round }

@@ -151,20 +151,6 @@ func (w *roundWork) wants(k int) bool {
 	return w.intoSpace&(spaceBit(0)|spaceBit(w.c.chains[k])) != 0
 }
 
-// onPart reports whether the round is a row on some of the stitches of a round, which
-// leaves the others: an ear flap, begun by joining a yarn.
-func (w *roundWork) onPart() bool {
-	if !w.r.Row || w.c.below == nil || w.c.below.Row || w.c.below.Number == 0 {
-		return false
-	}
-	for _, it := range w.items {
-		if j, ok := it.(*notation.Join); ok && j.Yarn != "" {
-			return true
-		}
-	}
-	return false
-}
-
 // restOfFirst reports whether the last n stitches of the round below stand in the
 // place that it began in: the second half of a group split at its join.
 func (w *roundWork) restOfFirst(n int) bool {

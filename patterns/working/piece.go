@@ -37,12 +37,15 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 	named := append(ref.Rounds[:len(ref.Rounds):len(ref.Rounds)], r.Label.Numbers...)
 	p.calling = r.Line
 	defer func() { p.calling = 0 }()
-	worked := false
+	worked, toEnd := false, len(named) > 0 && named[len(named)-1].ToEnd
 	for _, round := range p.texts[k].Rounds {
 		if p.broken {
 			return
 		}
-		if !makes(round.Items) || len(round.Label.Numbers) == 0 && onlyPlaces(round.Items) || !among(round, named, p.size) {
+		if !makes(round.Items) || len(round.Label.Numbers) == 0 && onlyPlaces(round.Items) {
+			continue
+		}
+		if !among(round, named, p.size) && !(worked && toEnd && len(round.Label.Numbers) == 0) {
 			continue
 		}
 		again := *round

@@ -472,7 +472,7 @@ func (p *partWork) ended(r *notation.Round, ref *notation.Ref, of []*notation.Ro
 		}
 	}
 	most := n
-	if until != nil && (len(until.Length) > 0 || until.Open) {
+	if until != nil && (len(until.Length) > 0 || until.Open || until.Stitches.Set() && p.keepsCount(of, n)) {
 		most = n + 2*len(of)
 	}
 	for m := n; m <= most; m++ {

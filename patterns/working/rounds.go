@@ -68,7 +68,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.halves()
 		w.firstGroup()
 		w.writtenOut()
-		if n := w.leftover(); n > 0 && !w.onPart() && w.c.edge == 0 && w.c.below != nil && w.begun && !(last && w.stopsBefore(n) && p.bearsOut(w, label) && p.compare(w, p.bySize(label.Stated), true)) {
+		if n := w.leftover(); n > 0 && !p.onPart(w) && w.c.edge == 0 && w.c.below != nil && w.begun && !(last && (w.stopsBefore(n) || w.turnsBack(n)) && p.bearsOut(w, label) && p.compare(w, p.bySize(label.Stated), true)) {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}

@@ -109,6 +109,23 @@ func (p *partWork) untilStitches(r *notation.Round, ref *notation.Ref, u *notati
 	return bad(fmt.Sprintf("the rounds that are repeated never come to %s", plural(want, "stitch")), "Check the number, or name the rounds that shape the piece.")
 }
 
+// keepsCount reports whether the rounds that come behind n of those repeated, up to the end
+// of the repeat, made no stitch more or less when they were worked last: "until 4 sts remain,
+// ending with Row 6".
+func (p *partWork) keepsCount(of []*notation.Round, n int) bool {
+	for ; n%len(of) != 0; n++ {
+		for k := len(p.latest) - 1; k >= 0; k-- {
+			if at := len(p.part.Rounds) - len(p.latest) + k; p.latest[k] == of[n%len(of)] && at > 0 {
+				if p.part.Rounds[at].Count() != p.part.Rounds[at-1].Count() {
+					return false
+				}
+				break
+			}
+		}
+	}
+	return true
+}
+
 // heightOf is how high a round is in millimetres: as high as its stitches are on
 // the mean, or as its chains where it has no others.
 func (p *partWork) heightOf(r *fabric.Round) float64 {
