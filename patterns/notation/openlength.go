@@ -3,6 +3,8 @@ package notation
 import (
 	"slices"
 	"strings"
+
+	"whorl/patterns/fault"
 )
 
 // wished are words that leave a length to whoever works it.
@@ -10,8 +12,8 @@ var wished = []string{"desired", "required", "preferred", "wanted", "wished", "n
 
 // openLength reads "until desired length", "until the scarf is as long as you like", "until
 // the yarn is used up", "to the required length", "as many times as you like": how long rows are gone on with is
-// left to the reader. That is a fault, for there is a number missing; what is repeated is
-// known all the same. It is nil where a length or a number is told.
+// left to the reader. That is worth a warning, for there is a number missing; what is repeated
+// is known all the same, and comes out as often as it is worked. It is nil where a length or a number is told.
 func (p *parser) openLength() *Until {
 	start := p.i
 	p.eat("continue", "cont", "work", "rep", "repeat", "working")
@@ -47,8 +49,10 @@ func (p *parser) openLength() *Until {
 	}
 	at, words := p.from(from), p.words(from)
 	u := &Until{Open: true, Span: at, Text: words, End: p.endingRow()}
-	p.report(fail(at, "vague", "\""+words+"\" leaves the number of rows to the reader, so the repeat is worked once here",
-		"Give a number of rows or a length: until piece measures 38 cm."))
+	f := fail(at, "vague", "\""+words+"\" leaves the number of rows to the reader, so the repeat is worked once here",
+		"Give a number of rows or a length: until piece measures 38 cm.")
+	f.Severity = fault.Warning
+	p.report(f)
 	return u
 }
 
