@@ -29,6 +29,11 @@ func (b *block) bracket(places []Place) *fault.Fault {
 		}
 	}
 	if p.i = open; places == nil && !p.multiplied(close+1) {
+		if b.tellsPlaces(open, close) {
+			p.i = close + 1
+			b.add(&Note{Span: p.from(open), Text: p.words(open)})
+			return nil
+		}
 		p.i = open + 1
 		if c := b.ofLastChain(); c != nil && p.i == close {
 			p.i = close + 1

@@ -135,6 +135,37 @@ func (p *parser) rowsEnd(u *Until, start int) (*Until, *fault.Fault) {
 	return u, nil
 }
 
+// orUntil passes over ", or until the hat is about 4 (4½, 5) cm short of the depth you want"
+// behind a number of times, which is what is worked.
+func (p *parser) orUntil() {
+	start := p.i
+	open := p.tok().kind == tOpen
+	close := p.matching(p.i)
+	if open {
+		p.i++
+	}
+	p.eatKind(tComma)
+	if !p.eat("or") || !p.tok().is("until", "till", "to", "as", "for", "however") || open && close < 0 {
+		p.i = start
+		return
+	}
+	if open {
+		p.i = close + 1
+		return
+	}
+	for !p.tok().first && !p.tok().is("ending", "finishing") {
+		switch p.tok().kind {
+		case tOpen:
+			if c := p.matching(p.i); c > 0 {
+				p.i = c
+			}
+		case tStop, tSemi, tEnd, tComma, tClose, tStar, tDash:
+			return
+		}
+		p.i++
+	}
+}
+
 // orAsLiked passes over ", or to the length you like", "(or desired length)" behind a
 // length or a number of rows, which is what is worked.
 func (p *parser) orAsLiked() {

@@ -139,6 +139,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 	p.eatKind(tComma)
 	if n, _, ok := p.times(); ok {
 		r.Times = n
+		p.orUntil()
 		at = p.i
 		p.eatKind(tComma)
 	}

@@ -261,6 +261,16 @@ func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 		w.throughout[n] = c
 		return c
 	}
+	if c := w.counted[it]; c != nil {
+		return c
+	}
+	c := w.unsaidCounts(it, n)
+	w.counted[it] = c
+	return c
+}
+
+// unsaidCounts is what a chain at the beginning counts as that its words say nothing of.
+func (w *roundWork) unsaidCounts(it *notation.Chain, n int) *notation.Counts {
 	if c := w.throughout[n]; c != nil {
 		return c
 	}

@@ -207,6 +207,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		at, run = w.insideFigure(targets, at, run)
 		w.figures |= spaceBit(w.c.chains[run-1])
 	}
+	if on := w.underChain(p, at, run); on != nil {
+		return on, nil
+	}
 	if at < 0 {
 		if len(w.c.spots) == 0 {
 			return nil, w.nothingBelow(p.Span)
@@ -230,6 +233,19 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return nil, w.outOf(p, count-i)
 	}
 	return w.takeSpot(at, run, p, true), nil
+}
+
+// underChain is the stitch that the chain at the beginning stands on, where it is the one that
+// is named, "ch 3, 4 dc in top of dc5tog", and the next such does not come next. It is nil
+// otherwise.
+func (w *roundWork) underChain(p *notation.Place, at, run int) []fabric.Place {
+	if !p.Bare || p.N.Set() || p.Target.Sort != notation.OfKind && p.Target.Sort != notation.OfShape || !w.started || w.begun || w.pos != 1 || run > 0 ||
+		!w.c.matches(0, &p.Target) || at >= 0 && w.c.after(0) == at {
+		return nil
+	}
+	w.same = []fabric.Place{w.c.place(0, p.Into)}
+	w.use(0, worked)
+	return w.same
 }
 
 // roundToFirst is the first stitch of the round below as the last place of this

@@ -1,0 +1,81 @@
+package notation
+
+// tellsPlaces reads "(4 dc, 1 sc, 4 dc)", "(4 dc and the sc)" behind "over next 9 sts": what
+// the stitches are that have just been named. It makes nothing, and is no count of the round.
+func (b *block) tellsPlaces(open, close int) bool {
+	p := b.p
+	if len(b.items) == 0 || open == 0 || p.toks[open].first {
+		return false
+	}
+	switch p.toks[open-1].kind {
+	case tWord, tHyphen:
+	default:
+		return false
+	}
+	n, over := Num{}, false
+	switch it := b.items[len(b.items)-1].(type) {
+	case *Stitches:
+		if len(it.Places) == 0 || it.Times.Set() {
+			return false
+		}
+		pl := &it.Places[len(it.Places)-1]
+		if n, over = pl.N, pl.Over; pl.Pick != Next && pl.Pick != Last {
+			return false
+		}
+	case *Skip:
+		n, over = it.N, true
+	default:
+		return false
+	}
+	if n.For(0) < 2 {
+		return false
+	}
+	switch next := &p.toks[close+1]; {
+	case next.kind == tComma, next.kind == tSemi, next.kind == tClose, next.is("and", "then"):
+	case next.kind == tStop, next.kind == tEnd:
+		over = false
+	default:
+		return false
+	}
+	start := p.i
+	defer func() { p.i = start }()
+	p.i = open + 1
+	sum, all := 0, true
+	for p.i < close {
+		for p.eat("the", "a", "an", "next", "last", "first", "final", "remaining", "both", "each", "one", "that", "this", "beginning") {
+		}
+		k := 1
+		if m, ok := p.num(); ok {
+			if all = all && len(m.Values) == 1; all {
+				k = m.Values[0]
+			}
+		}
+		t, ok := p.target()
+		if !ok {
+			w, is := p.what()
+			if ok = is; is && w.Kind.Is() {
+				t.Sort = OfKind
+			}
+		}
+		if !ok {
+			if t, ok = p.startChain(); !ok {
+				return false
+			}
+		}
+		sum += k
+		if p.eat("of", "from", "in", "on") {
+			p.eat("the", "each", "this", "that", "next", "last", "first", "previous")
+			if _, round := roundWord(p.tok()); round {
+				p.i++
+			} else if _, ok := p.target(); !ok {
+				return false
+			}
+		}
+		for p.eatKind(tComma) || p.eatKind(tPlus) || p.eatKind(tSlash) || p.eat("and", "plus", "then") {
+		}
+	}
+	if p.i != close {
+		return false
+	}
+	return over || all && sum == n.For(0) && p.instructs(close+2)
+}
