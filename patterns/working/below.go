@@ -46,10 +46,14 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 			continue
 		}
 		on := []fabric.Place{w.c.place(i, p.Into)}
+		var base *fabric.Stitch // in the part that this one goes on from
 		level := w.c.spots[i].ref.Round - p.Below
 		for d := 0; p.Below > 0 && d < p.Below || p.Below < 0 && on[0].At.Round > w.roundNumbered(-p.Below); d++ {
 			next := w.below(on)
 			if next[0].At == on[0].At {
+				if base = w.inBase(on[0].At, p.Below-d); base != nil {
+					break
+				}
 				if p.Below > 0 {
 					return nil, stopAt(p.Span, "below", fmt.Sprintf("there is no round %d rounds below", p.Below), "Check how many rounds down the stitch is.")
 				}
@@ -58,7 +62,11 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 			on = next
 		}
 		on[0].Into = p.Into
-		if p.Target.Sort == notation.OfKind && (!sameKind(&p.Target, w.part.At(on[0].At)) || p.Below > 0 && on[0].At.Round < level) {
+		if base != nil {
+			if p.Target.Sort == notation.OfKind && !sameKind(&p.Target, base) {
+				continue
+			}
+		} else if p.Target.Sort == notation.OfKind && (!sameKind(&p.Target, w.part.At(on[0].At)) || p.Below > 0 && on[0].At.Round < level) {
 			continue // another stitch, or one farther down that a long one stands on
 		}
 		w.takeSpot(i, 0, &any, true)
@@ -66,6 +74,29 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 		return on, nil
 	}
 	return nil, w.outOf(p, need)
+}
+
+// inBase is the stitch that lies d rounds below one of the round that the part goes on from, in
+// the part that this round is the last of; nil where there is none. The part has only that
+// round of it, so the place that is worked into is kept as the stitch above.
+func (w *roundWork) inBase(at fabric.Ref, d int) *fabric.Stitch {
+	if at.Round != 0 || d < 1 || w.part.From < 0 || !w.part.Rounds[0].Carried {
+		return nil
+	}
+	from := w.f.Parts[w.part.From]
+	last := len(from.Rounds) - 1
+	if last < 0 || len(from.Rounds[last].Stitches) != len(w.part.Rounds[0].Stitches) {
+		return nil
+	}
+	at.Round = last
+	for ; d > 0; d-- {
+		st := from.At(at)
+		if st == nil || len(st.On) == 0 || st.On[0].At.Stitch < 0 || st.On[0].Into == stitch.RowEnd || st.On[0].Into == stitch.Ring || st.On[0].At == at {
+			return nil
+		}
+		at = st.On[0].At
+	}
+	return from.At(at)
 }
 
 // gapAfter is the place between the stitch at a spot and the next.
