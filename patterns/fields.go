@@ -39,6 +39,7 @@ func (r *reader) pattern(root *yaml.Node) {
 	}
 	p.Parts = r.parts(root, m)
 	r.specialStitches(p)
+	p.Stitches = append(p.Stitches, r.told()...)
 	p.Stitches = append(p.Stitches, r.inside()...)
 	p.Pictures = r.pictures(m["pictures"])
 	p.PostWidths = r.post(m["post"])

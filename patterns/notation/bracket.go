@@ -117,6 +117,9 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 		}
 		p.i = at
 	}
+	if n := p.workedWhere(); n > 0 {
+		p.i += n // "(2 dc, ch 2, 2 dc) worked into next sp"
+	}
 	if l := p.places(false); l != nil {
 		g := &Group{Items: inner, Place: l}
 		if n, more, ok := p.times(); ok && !more {
@@ -262,9 +265,24 @@ func (p *parser) multiplied(i int) bool {
 	case t.is("to", "until"):
 		_, ok := p.extent()
 		return ok
+	case p.workedWhere() > 0:
+		return true
 	}
 	_, _, ok := p.times()
 	return ok
+}
+
+// workedWhere is how many words stand between a bracket and the place that it is "worked in",
+// "all made into"; 0 where none do.
+func (p *parser) workedWhere() int {
+	n := 0
+	if p.tok().is("all") {
+		n++
+	}
+	if p.at(n).is("worked", "made", "placed") && !p.at(n).first && p.at(n+1).is("in", "into", "around", "over") && !p.at(n+2).is("rows", "rounds", "rnds", "a", "all") {
+		return n + 1
+	}
+	return 0
 }
 
 // ofLastChain reads "= 1 tr", "first dc" in a bracket behind a chain: what it stands for.

@@ -14,6 +14,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	}
 	p := newParser(toks[:len(toks)-1], v, sizes)
 	p.defining = true
+	p.passLead()
 	p.passName()
 	p.dropWorked()
 	p.passGloss()
@@ -28,6 +29,9 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	if f != nil {
 		return nil, append(append(faults, f), p.faults...)
 	}
+	if g := p.allInOne(items); g != nil {
+		items = []Item{g}
+	}
 	return items, append(faults, p.faults...)
 }
 
@@ -41,6 +45,71 @@ func (p *parser) relative(i int) bool {
 	defer func() { p.i = at }()
 	p.i = i
 	return !p.evident(i, p.sentenceEnd())
+}
+
+// passLead passes over what a definition may begin with before it comes to the stitches: "a
+// group of 5 dc in same st", "made by working 5 dc into the st".
+func (p *parser) passLead() {
+	start := p.i
+	p.eat("work", "make")
+	for p.eat("made", "worked", "formed", "consisting", "composed", "made-up", "up") {
+	}
+	p.eat("of", "by", "as", "from")
+	p.eat("follows", "working", "making", "crocheting", "placing")
+	p.eatKind(tColon)
+	if at := p.i; p.eat("a", "an", "one") && p.eat("group", "set", "bunch", "fan", "shell", "total") {
+		p.eat("of")
+	} else {
+		p.i = at
+	}
+	if p.i == start || !p.instructs(p.i) && p.tok().kind != tOpen {
+		p.i = start
+	}
+}
+
+// anyOne reads "one st", "a single stitch", "any one space" in a definition: the place that the
+// stitch is worked in, wherever that is.
+func (p *parser) anyOne() (Place, bool) {
+	start := p.i
+	if p.defining {
+		p.eat("a", "any")
+		if p.eat("single", "one") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber) || p.i > start && p.at(-1).is("any") {
+			if p.eat("and") && p.eat("the") && !p.eat("same") {
+				p.i = start
+				return Place{}, false
+			}
+			if t, ok := p.target(); ok && (t.Sort == AnyStitch || t.Sort == ChainSpace && t.Name == "" || t.Sort == ChainStitch && t.Name == "") && p.ended() {
+				return Place{Span: p.from(start), Pick: Same, Target: t}, true
+			}
+		}
+	}
+	p.i = start
+	return Place{}, false
+}
+
+// allInOne gathers a definition such as "1 dc, 1 ch, 1 dc in one st", of which the last alone says
+// where it goes, into that one place. It is nil for any other.
+func (p *parser) allInOne(items []Item) *Group {
+	n := len(items)
+	for n > 0 {
+		if _, note := items[n-1].(*Note); !note {
+			break
+		}
+		n--
+	}
+	if n < 2 || !placeless(items[:n-1]) {
+		return nil
+	}
+	first, ok := items[0].(*Stitches)
+	last, is := items[n-1].(*Stitches)
+	if !ok || !is || first.What.Kind.Base < stitch.Single || len(last.Places) != 1 || last.Places[0].Pick != Same || last.Places[0].Target.Sort != AnyStitch && last.Places[0].Target.Sort != ChainSpace {
+		return nil
+	}
+	g := &Group{Span: first.Span, Items: append([]Item(nil), items[:n]...), Place: last.Places}
+	plain := *last
+	plain.Places = nil
+	g.Items[n-1] = &plain
+	return g
 }
 
 // inBrackets reads a definition that is nothing but a bracket, "(1 tr, 1 ch, 1 tr)": all of

@@ -14,6 +14,9 @@ func (p *parser) place() (Place, bool) {
 	if pl, ok := p.cornerPlace(); ok {
 		return pl, true
 	}
+	if pl, ok := p.anyOne(); ok {
+		return pl, true
+	}
 	if pl, ok := p.severalFromHook(); ok {
 		return pl, true
 	}

@@ -53,7 +53,7 @@ func (p *parser) workedTogether(s *Stitches) bool {
 	if len(s.N.Values) != 1 || s.N.Values[0] < 2 || k.Shape != stitch.Plain || k.Base < stitch.Single {
 		return false
 	}
-	p.eat("worked")
+	p.eat("worked", "closed", "finished", "joined", "drawn")
 	if !p.eat("tog", "together") {
 		p.i = start
 		return false
