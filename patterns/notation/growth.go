@@ -1,6 +1,10 @@
 package notation
 
-import "strings"
+import (
+	"strings"
+
+	"whorl/patterns/stitch"
+)
 
 // changeGrowth reads what comes of the repeated words: "increasing 6 tr on every row",
 // "decreasing 1 st at each end", "working six more trebles on each row", "each row having
@@ -46,7 +50,10 @@ func (p *parser) changeGrowth() *Change {
 		}
 	}
 	moreOrFewer()
-	if p.what(); ok {
+	if w, is := p.what(); is && (!w.Kind.Is() || w.Kind.Shape != stitch.Plain) || p.tok().is("group", "groups", "shell", "shells", "cluster", "clusters", "repeat", "repeats") {
+		return nil // more of what is not counted by the stitch
+	}
+	if ok {
 		p.eat("st", "sts", "stitch", "stitches")
 	}
 	moreOrFewer()
@@ -135,7 +142,10 @@ func (b *block) growthSaid() bool {
 			continue
 		case *Ref:
 			if it.Change == nil && !it.Onward && it.Piece == "" && it.Along == nil {
-				if c := p.changeGrowth(); c != nil && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().kind == tClose || p.tok().first) {
+				if c := p.changeGrowth(); c != nil && (p.tok().kind == tStop || p.tok().kind == tSemi || p.tok().kind == tEnd || p.tok().kind == tClose || p.tok().first) {
+					if p.tok().kind == tSemi { // "; at the end of Rnd 4 there are 9 sc"
+						p.i = p.sentenceEnd()
+					}
 					c.Span, c.Text = p.from(start), p.words(start)
 					it.Change = c
 					return true
