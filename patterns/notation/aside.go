@@ -209,8 +209,15 @@ func (p *parser) colourAhead() bool {
 		if _, round := roundWord(&p.toks[j]); round && j > p.i && (p.toks[j-1].kind == tNumber || numberWords[p.toks[j-1].text] > 0) {
 			at := p.i
 			p.i = j + 1
-			p.eat("of", "in")
+			of := p.eat("of", "in")
+			name := p.i
 			_, yarn := p.yarn()
+			if !yarn {
+				p.i = name
+			}
+			if !yarn && of && p.tok().kind == tWord && p.tok().raw != p.tok().text && p.phraseEnd() == name+1 && !p.stitchy(name, name+1) {
+				yarn = true // "ending with two rows of Harbor", whatever yarn that is
+			}
 			if p.i = at; yarn {
 				return true // "ending with 2 rows M"
 			}

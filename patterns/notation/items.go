@@ -205,6 +205,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
+	if sentence {
+		p.keepRepeating()
+	}
 	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil
 	}

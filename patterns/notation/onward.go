@@ -14,7 +14,11 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		if sides = p.eat("work", "working", "keep", "carry", "go"); !sides {
 			return nil, nil
 		}
-		if p.eat("going", "on", "working", "crocheting"); !p.tok().is("in", "as") {
+		p.eat("going", "on", "working", "crocheting", "repeating")
+		if even := p.eat("even", "straight"); p.tok().is("in", "as") && (even || p.patternUntil()) {
+			sides = false
+		}
+		if !p.tok().is("in", "as") {
 			p.i = start
 			return nil, nil
 		}
@@ -37,9 +41,9 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	way := false
 	if p.eat("in", "as") {
 		as := p.at(-1).is("as")
-		p.eat("this", "the", "same")
-		p.eat("same")
-		way = p.eat("way", "manner", "fashion", "pattern", "established", "set") || as && p.eat("before")
+		p.eat("this", "the", "same", "est")
+		p.eat("same", "established", "set")
+		way = p.eat("way", "manner", "fashion", "pattern", "patt", "pat", "established", "set") || p.at(-1).is("established", "set") || as && p.eat("before")
 		if way && !as && p.eat("as") {
 			as = p.eat("established", "set", "before")
 		}
@@ -95,13 +99,73 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		}
 		way = true
 	}
-	for p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
+	for !(p.tok().is("for") && !p.at(1).is("each", "every", "the")) && p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
 	}
-	if k := p.tok().kind; sides || !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") {
+	if k := p.tok().kind; sides || !way && !grows || k != tEnd && k != tStop && k != tComma && k != tSemi && k != tOpen && k != tDash && !p.tok().is("until", "till") && !(way && p.tok().is("for", "to")) {
 		p.i = start
 		return nil, nil
 	}
 	r.Last = One(p.from(start))
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// patternUntil reports whether "in pattern", "in established pattern", "as established" comes
+// next and how long it is gone on with: "work in pattern for 20 cm".
+func (p *parser) patternUntil() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	said := p.tok().is("as")
+	p.i++
+	for p.eat("the", "this", "same") {
+	}
+	told := false
+	for p.eat("est", "established", "set", "pattern", "patt", "pat") {
+		told = true
+	}
+	if !said && p.eat("as") {
+		p.eat("established", "set", "est")
+	}
+	return told && p.tok().is("until", "till", "for", "to")
+}
+
+// keepRepeating reads "Keep repeating", "Now continue to work", "Carry on with" before the
+// rounds that are gone on with, as the word repeat: "Keep repeating Row 2 until …".
+func (p *parser) keepRepeating() {
+	start := p.i
+	p.eat("now", "then", "just", "simply")
+	kept := p.eat("keep", "continue", "cont", "carry", "go", "proceed", "continuing", "keeping", "carrying")
+	if kept {
+		p.eat("on")
+		p.eat("by", "to", "with", "in")
+	}
+	verb := p.i
+	if p.eat("going", "working", "crocheting", "repeating"); kept && (p.i > verb || p.at(-1).is("on")) && (p.likeThis() || true) && p.tok().is("until", "till") {
+		// "Keep going until …"
+		p.i--
+		p.tok().text, p.tok().first = "continue", p.toks[start].first
+		return
+	}
+	p.i = verb
+	if !p.eat("repeating", "repeat", "rep") && !(kept && p.eat("working", "work", "crocheting", "doing")) && !(kept && p.at(-1).is("with")) {
+		p.i = start
+		return
+	}
+	at := p.i
+	for p.eat("the", "these", "this", "last", "previous", "only", "just") {
+	}
+	p.plainNumber()
+	_, round := roundWord(p.tok())
+	if p.i = start; !round || verb == start && !p.tok().is("repeating") || p.toks[at-1].first && at-1 > start {
+		return
+	}
+	t := &p.toks[at-1]
+	t.kind, t.text = tWord, "rep"
+	t.first = p.toks[start].first
+	p.i = at - 1
+}
+
+// likeThis passes over "like this", "this way".
+func (p *parser) likeThis() bool {
+	return p.eatAll("like", "this") || p.eatAll("this", "way") || p.eatAll("like", "that")
 }

@@ -29,6 +29,7 @@ func (p *parser) openLength() *Until {
 		}
 	case p.eat("for", "to"):
 		p.eat("the", "a")
+		p.eat("your", "my")
 		if !p.eat(wished...) || !p.eat("length", "size", "height", "width", "depth") {
 			p.i = start
 			return nil
@@ -36,10 +37,10 @@ func (p *parser) openLength() *Until {
 	case p.eat("until", "till"):
 		open := false
 		for ; p.tok().kind == tWord && !p.tok().is("and", "then", "ending", "finishing") && !p.tok().first; p.i++ {
-			open = open || p.tok().is(wished...) || p.tok().is("you") && p.at(1).is("like", "want", "wish", "prefer", "need", "please") ||
+			open = open || p.tok().is(wished...) || p.tok().is("you", "you'd", "you’d") && (p.at(1).is("like", "want", "wish", "prefer", "need", "please") || p.at(1).is("would") && p.at(2).is("like", "prefer")) ||
 				p.tok().is("long", "big", "wide") && p.at(1).is("enough") || p.tok().is("fits", "yarn") || p.tok().is("run") && p.at(1).is("out")
 		}
-		if !open || !p.ended() && !p.tok().is("ending", "finishing") && !p.tok().first || p.tok().kind == tOpen || p.evident(from, p.i) || p.commaOr() {
+		if !open || !p.ended() && !p.tok().is("ending", "finishing") && !p.tok().first || p.tok().kind == tOpen && !p.sampleAhead() || p.evident(from, p.i) || p.commaOr() {
 			p.i = start
 			return nil
 		}
@@ -48,6 +49,9 @@ func (p *parser) openLength() *Until {
 		return nil
 	}
 	at, words := p.from(from), p.words(from)
+	if l := p.sampleLength(); l != nil {
+		return &Until{Span: p.from(start), Length: l, End: p.endingRow()}
+	}
 	u := &Until{Open: true, Span: at, Text: words, End: p.endingRow()}
 	f := fail(at, "vague", "\""+words+"\" leaves the number of rows to the reader, so the repeat is worked once here",
 		"Give a number of rows or a length: until piece measures 38 cm.")
@@ -76,4 +80,43 @@ func untilAhead(words string) bool {
 		}
 	}
 	return false
+}
+
+// sampleAhead reports whether sampleLength reads what comes next.
+func (p *parser) sampleAhead() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	return p.sampleLength() != nil
+}
+
+// sampleLength reads "(approx 150 cm)", "(sample is 60")", ", about 150 cm", ". Mine is 60 in
+// long" behind a length that is left to the reader: how long it is in the designer's own. It is
+// nil where none is told.
+func (p *parser) sampleLength() []float64 {
+	start := p.i
+	no := func() []float64 { p.i = start; return nil }
+	open := p.eatKind(tOpen)
+	if !open && !p.eatKind(tComma) && !p.eatKind(tDash) && !(p.tok().kind == tStop && p.at(1).is("mine", "sample", "shown", "my", "the") && !p.at(1).first && p.eatKind(tStop)) {
+		return no()
+	}
+	for n := 0; n < 8 && p.eat("the", "sample", "mine", "my", "one", "shown", "here", "pictured", "original", "scarf", "piece", "strap", "shawl", "blanket", "is", "was", "measures", "measured", "approx",
+		"approximately", "about", "around", "roughly", "i", "used", "worked", "made", "stopped", "at", "in", "photo", "photos", "model", "it", "cowl", "hat"); n++ {
+		p.eatKind(tStop)
+	}
+	if p.tok().kind != tNumber {
+		return no()
+	}
+	l, f := p.lengths()
+	if f != nil || len(l) == 0 {
+		return no()
+	}
+	p.eat("long", "wide", "high", "tall", "in", "length")
+	p.eat("length")
+	if p.eatKind(tSlash) {
+		p.lengths()
+	}
+	if open && !p.eatKind(tClose) || !open && !p.ended() && !p.tok().first {
+		return no()
+	}
+	return l
 }

@@ -331,6 +331,7 @@ func (p *parser) until() (Item, *fault.Fault) {
 // units are the units of length, in millimetres.
 var units = map[string]float64{
 	"cm": 10, "cms": 10, "mm": 1, "in": 25.4, "ins": 25.4, "inch": 25.4, "inches": 25.4, "\"": 25.4,
+	"ft": 304.8, "feet": 304.8, "foot": 304.8, "m": 1000, "metre": 1000, "metres": 1000, "meter": 1000, "meters": 1000, "yard": 914.4, "yards": 914.4,
 }
 
 // lengths reads 38 (46, 51, 55) cm, 15½ in, 15 1/2".

@@ -27,7 +27,11 @@ func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, grow []gro
 	if p.alongOf(ref) != nil {
 		return p.latest[max(len(p.latest)-1, 0):], nil
 	}
-	return p.increasing(ref)
+	if of, grow = p.increasing(ref); of != nil {
+		return of, grow
+	}
+	of = p.inPattern(ref)
+	return of, make([]growth, len(of))
 }
 
 // increasing is onwardOf for rounds with increases or decreases between plain runs.
@@ -296,6 +300,9 @@ func inLine(p *notation.Place) bool {
 // grown is a round with its runs longer by so many times their growth; runs that come to
 // nothing are left out. It is nil where one would come below that.
 func (p *partWork) grown(r *notation.Round, g growth, times int) *notation.Round {
+	if len(g) == 0 {
+		return r
+	}
 	items, ok := p.grownItems(r.Items, g, times)
 	if !ok {
 		return nil
@@ -342,10 +349,13 @@ func (p *partWork) grownItems(items []notation.Item, g growth, times int) (l []n
 
 // goOnward works n rounds that go on as those before them.
 func (p *partWork) goOnward(r *notation.Round, ref *notation.Ref, n int) {
+	if n == 0 {
+		return
+	}
 	along := p.alongOf(ref)
 	of, grow := p.onwardOf(ref)
 	if len(of) == 0 {
-		p.add(p.vagueOnward(ref), true)
+		p.openPattern(r, ref)
 		return
 	}
 	for i := 0; i < n && !p.broken; i++ {

@@ -356,9 +356,7 @@ func untilIn(r *notation.Round) *notation.Until {
 func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 	var l []*notation.Round
 	if ref.Onward {
-		if l, _ = p.onwardOf(ref); l == nil {
-			p.add(p.vagueOnward(ref), true)
-		}
+		l, _ = p.onwardOf(ref)
 		return l
 	}
 	if ref.Last.Set() {

@@ -51,6 +51,10 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	words := []*notation.Round{r}
 	if ref != nil {
 		if words = p.referred(ref); len(words) == 0 {
+			if ref.Onward && !p.broken {
+				p.openPattern(r, ref)
+				return 0, false
+			}
 			return 0, !p.broken
 		}
 	}
