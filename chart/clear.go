@@ -19,7 +19,7 @@ import (
 const (
 	clearTop   = 0.15 // units, from a top to the tops beneath
 	clearChain = 0.45 // units, from the middle of a chain to the tops beneath
-	clearDot   = 0.3  // units, that the dot of a later slip stitch takes over a top
+	clearDot   = 0.4  // units, that the dot of a later slip stitch takes over a top
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearWide  = 0.04 // units, likewise, where it is measured as it is drawn
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white

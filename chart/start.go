@@ -349,10 +349,10 @@ func (d *roundArtist) atSeam() (near []segment) {
 	for _, r := range d.neighbours() {
 		near = r.bySeam(near, nil)
 	}
-	if d.below != nil && d.below.below != nil && slices.ContainsFunc(d.c.round.Stitches, func(s fabric.Stitch) bool {
+	if d.below != nil && d.below.below != nil && (d.below.c.arched() || slices.ContainsFunc(d.c.round.Stitches, func(s fabric.Stitch) bool {
 		return s.Role == fabric.Worked && len(s.On) > 0 && s.On[0].At.Round < d.below.c.index && s.On[0].Into != stitch.Ring && s.On[0].Into != stitch.RowEnd
-	}) {
-		near = d.below.below.bySeam(near, nil) // behind which this round is worked
+	})) {
+		near = d.below.below.bySeam(near, nil) // behind which this round is worked, or whose loops stand up to it
 	}
 	if d.below == nil {
 		near = append(near, d.foundation...)
@@ -363,7 +363,7 @@ func (d *roundArtist) atSeam() (near []segment) {
 // bySeam adds the strokes of this round's stitches that lie by the seam, without those
 // that are to be left out.
 func (d *roundArtist) bySeam(near []segment, without func(i int) bool) []segment {
-	const reach = 10 // stitches to each side
+	const reach = 16 // stitches to each side
 	k := scene.Plain
 	k.Stroke, k.Line = ink, d.pen.Line
 	n := len(d.groups)
