@@ -103,7 +103,7 @@ func TestLoopsPartNothing(t *testing.T) {
 			items = append(items, ring.Item{Width: 1, Free: true})
 		}
 		items = append(items, ring.Item{Width: 1, Base: test.between, Place: test.b})
-		archAround(items, 1)
+		archAround(items, 1, archShare)
 		if got := items[1].Width; math.Abs(got-test.narrows) > 1e-9 {
 			t.Errorf("%s: chains are %.2f of their width, not %.2f", test.name, got, test.narrows)
 		}

@@ -2,8 +2,10 @@ package chart
 
 import (
 	"math"
+	"strings"
 	"testing"
 
+	"whorl/chart/scene"
 	"whorl/patterns/fabric"
 )
 
@@ -53,33 +55,6 @@ func TestEdgeUnderFirstRound(t *testing.T) {
 	}
 }
 
-func TestArc(t *testing.T) {
-	for _, x := range []struct {
-		chord, length, most, least float64
-		high                       float64 // of the middle
-	}{
-		{10, 5, 8, 0, 0},           // the feet are far apart
-		{10, 5, 8, 1, 1},           // but a little
-		{10, 5 * math.Pi, 8, 1, 5}, // half a circle
-		{2, 8, 20, 1, 3.72},        // half an ellipse
-		{2, 80, 3, 1, 3},           // no higher than that
-		{10, 5 * math.Pi, 2, 1, 2}, // nor this
-	} {
-		spots, long := arc(x.chord, x.length, x.most, x.least, 5)
-		if d := math.Abs(spots[2].y - x.high); d > 0.05 || math.Abs(spots[2].x-x.chord/2) > 1e-6 {
-			t.Errorf("%v: the middle is at %.3f, %.3f", x, spots[2].x, spots[2].y)
-		}
-		for k, s := range spots {
-			if m := spots[4-k]; math.Abs(s.y-m.y) > 1e-6 || math.Abs(s.x+m.x-x.chord) > 1e-6 {
-				t.Errorf("%v: %v and %v do not mirror one another", x, s, m)
-			}
-		}
-		if long < x.chord-1e-9 {
-			t.Errorf("%v: it is %.2f long", x, long)
-		}
-	}
-}
-
 // A wide fan of one kind falls off to its ends, and one no wider than it is tall does not.
 func TestWideFansFallOff(t *testing.T) {
 	for _, n := range []int{3, 11} {
@@ -113,6 +88,53 @@ func TestWideFansFallOff(t *testing.T) {
 		fall := fan[n/2] - fan[0]
 		if wide := n > 5; wide != (fall > 0.1*w.unit) {
 			t.Errorf("the ends of a fan of %d lie %.2f mm under its middle, a single crochet being %.2f", n, fall, w.unit)
+		}
+	}
+}
+
+// leastChain is the length on paper of the shortest chain of the loops of a work's rounds, mm.
+func leastChain(c *Chart) float64 {
+	least := math.Inf(1)
+	var walk func(g *scene.Group)
+	walk = func(g *scene.Group) {
+		for _, n := range g.Nodes {
+			switch n := n.(type) {
+			case *scene.Group:
+				walk(n)
+			case *scene.Use:
+				if strings.HasSuffix(datum(g, "kind"), " sp") {
+					least = math.Min(least, n.Shape.D.Bounds().W())
+				}
+			}
+		}
+	}
+	walk(&c.Scene.Root)
+	return least
+}
+
+// The chains of loops are long enough to be told for chains, however little room their feet
+// leave them: of loops that are slipped over on the way into them, of many stitches to a
+// loop, of loops over every chain of a fan.
+func TestChainsOfLoopsAreRead(t *testing.T) {
+	slipped := newCloth("Mesh").magic()
+	slipped.rnd().start(3).st(dc, 23).join()
+	for range 2 {
+		slipped.rnd().start(1).rep(24, func(int) { slipped.st(sc, 1).ch(3) }).join()
+		slipped.rnd().start(3).rep(24, func(i int) { slipped.sp(i, dc, dc) }).join()
+	}
+	full := disc()
+	full.rnd().rep(48, func(int) { full.st(sc, 1).ch(5).skip(1) })
+	full.rnd().rep(48, func(i int) { full.sp(i, sc, sc, sc, sc, sc, sc) })
+	for _, x := range []struct {
+		name string
+		f    *fabric.Fabric
+	}{{"two to a loop", slipped.fabric()}, {"six to a loop", full.fabric()}, {"loops on loops", loopwork(24, 5, 3)}} {
+		c := draw(t, sample{x.name, x.f, Options{}})
+		if long := leastChain(c); long < 0.9 {
+			t.Errorf("%s: a chain is %.2f mm long", x.name, long)
+		}
+		if !c.Legible() {
+			t.Errorf("%s: %v", x.name, c.Findings)
 		}
 	}
 }

@@ -203,7 +203,7 @@ func (w *work) layers() []ring.Layer {
 		l := ring.Layer{Level: c.form.Level, Rise: math.Max(leastRise, c.rise)}
 		n, long := w.roomOf(c)
 		l.Length, l.Least = long, n*leastPitch/ring.Turn
-		if g := c.leastGap(); g > 0 {
+		if g := w.leastGap(c); g > 0 {
 			l.Least = math.Max(l.Least, leastSplit/g)
 		}
 		if c.index > 1 && c.fringed(w.courses[c.index-1]) {
@@ -234,19 +234,6 @@ func (w *work) layers() []ring.Layer {
 		}
 	}
 	return up
-}
-
-// leastGap is the smallest angle between two neighbours, 0 for a lone stitch.
-func (c *course) leastGap() float64 {
-	n := len(c.order)
-	if n < 2 {
-		return 0
-	}
-	least := c.theta[c.order[0]] + ring.Turn - c.theta[c.order[n-1]]
-	for k := 1; k < n; k++ {
-		least = math.Min(least, c.theta[c.order[k]]-c.theta[c.order[k-1]])
-	}
-	return least
 }
 
 // layer is the layer of a round; that of the ground for one that is not drawn.

@@ -100,6 +100,7 @@ type course struct {
 	level  float64         // how far its tops are evened out, 0 to 1
 	raised float64         // how far its tops are raised, in units
 	rise   float64         // from the round below, for its arches, mm on paper
+	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
 	domed  map[int]bool    // in wide fans that fall off to their ends
@@ -357,7 +358,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		w.border.onEdges(items)
 	default:
 		narrowFans(items, w.stretch(c))
-		archAround(items, c.form.Circumference/ring.Turn)
+		archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 	}
 	return ring.Angles(items, max(w.stiff, ring.Stiffness))
 }

@@ -35,6 +35,10 @@ const mostRise = 1.2
 // neighbours are pushed outwards to make room.
 const squeeze = 0.6
 
+// smallCentre is the share of the way out up to which an innermost layer has the room that
+// it asks for, whatever the others have.
+const smallCentre = 0.1
+
 // Radii is how far out on paper layers lie.
 type Radii struct {
 	// Scale is millimetres on paper to a millimetre of fabric, where no
@@ -69,6 +73,9 @@ func Stack(layers []Layer, fit Fit) *Radii {
 		for i, l := range layers {
 			r := math.Max(least*l.Least, narrow*scale*l.Length/Turn)
 			if i == 0 {
+				if l.Least < smallCentre*fit.Outer {
+					r = math.Max(r, l.Least) // which costs the rounds little
+				}
 				m.radii[i] = math.Max(r, fit.Hole)
 				continue
 			}
