@@ -101,6 +101,7 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	w.turn()
 	if w.oval == nil && w.border == nil {
 		w.findZigzag(w.reachRound)
+		w.closeFans(w.reachRound)
 	}
 	best, missing := w.draw()
 	if len(missing) == 0 || best.Small() || best.Smallest == 0 {

@@ -138,3 +138,39 @@ func TestChainsOfLoopsAreRead(t *testing.T) {
 		}
 	}
 }
+
+// The outermost legs of a fan do not lie down, where its stitches need not be as far apart
+// as they are in the fabric.
+func TestFansDoNotLieDown(t *testing.T) {
+	c := newCloth("Fans").magic()
+	c.rnd().start(1).st(sc, 24).join()
+	c.rnd().start(1).rep(6, func(int) { c.st(sc, 1).ch(7).skip(3) }).join()
+	c.rnd().start(1).rep(6, func(int) {
+		c.st(dc, 1)
+		for range 12 {
+			c.same(dc)
+		}
+		c.ch(3)
+	}).join()
+	f := c.fabric()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.turn()
+	w.closeFans(w.reachRound)
+	w.draw()
+	last := w.courses[len(w.courses)-1]
+	fans := 0
+	w.fans(last, func(fan []int, p fabric.Place) {
+		fans++
+		foot, _ := w.foot(last, fan[0], p)
+		a, b := w.top(last, fan[0]).Sub(foot), w.top(last, fan[len(fan)-1]).Sub(foot)
+		if open := math.Abs(a.AngleBetween(b)) * 90 / math.Pi; open > mostOpen+2*openSlack {
+			t.Errorf("a fan opens by %.0f° to each side", open)
+		}
+	})
+	if fans == 0 {
+		t.Fatal("there is no fan")
+	}
+}

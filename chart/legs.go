@@ -3,6 +3,7 @@ package chart
 import (
 	"math"
 
+	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
@@ -75,20 +76,42 @@ func (w *work) alike(c *course) {
 	}
 }
 
-// dome lets the ends of wide fans of one kind fall off, as legs of one length do.
+// fans calls f for every fan of a round that is wide: domeLeast stitches or more of one kind
+// in one place, with the chains between them left out.
+func (w *work) fans(c *course, f func(fan []int, place fabric.Place)) {
+	var fan []int
+	flush := func() {
+		if len(fan) >= domeLeast {
+			f(fan, c.round.Stitches[fan[0]].On[0])
+		}
+		fan = nil
+	}
+	for _, i := range c.order {
+		s := &c.round.Stitches[i]
+		switch {
+		case c.isLoop(i):
+			continue
+		case len(s.On) != 1 || w.key(s.On[0]) == 0:
+			flush()
+			continue
+		case len(fan) > 0 && (w.key(c.round.Stitches[fan[0]].On[0]) != w.key(s.On[0]) || c.round.Stitches[fan[0]].Counted() != s.Counted()):
+			flush()
+		}
+		fan = append(fan, i)
+	}
+	flush()
+}
+
+// dome lets the ends of wide fans of one kind fall off, as legs of one length do, but for
+// those that stand along a loop.
 func (w *work) dome(c *course) {
 	c.domed = nil
 	if !w.ringed() || w.inwards || !w.lacy(c) {
 		return
 	}
-	var fan []int
-	flush := func() {
-		if len(fan) < domeLeast {
-			return
-		}
-		place := c.round.Stitches[fan[0]].On[0]
+	w.fans(c, func(fan []int, place fabric.Place) {
 		mid, ok := w.angle(place)
-		if !ok {
+		if _, along := c.strung[fan[0]]; along || !ok {
 			return
 		}
 		wide, tall := 0.0, 0.0
@@ -109,24 +132,7 @@ func (w *work) dome(c *course) {
 			foot := w.footRadius(c, i, place)
 			c.radius[i] = foot + (c.radius[i]-foot)*(1-fall*x*x)
 		}
-	}
-	for _, i := range c.order {
-		s := &c.round.Stitches[i]
-		_, along := c.strung[i]
-		switch {
-		case c.isLoop(i):
-			continue
-		case len(s.On) != 1 || w.key(s.On[0]) == 0 || along:
-			flush()
-			fan = nil
-			continue
-		case len(fan) > 0 && (w.key(c.round.Stitches[fan[0]].On[0]) != w.key(s.On[0]) || c.round.Stitches[fan[0]].Counted() != s.Counted()):
-			flush()
-			fan = nil
-		}
-		fan = append(fan, i)
-	}
-	flush()
+	})
 }
 
 // overArches finds how far every round must rise to stand on the arches of the one below;

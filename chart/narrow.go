@@ -83,28 +83,3 @@ func eachFan(items []ring.Item, f func(from, end, stitches int)) {
 		i = end
 	}
 }
-
-// A fan much wider than it is tall is drawn as half a wheel, and takes less room than its
-// stitches side by side: down to gatherMost of it, where it is wider than gatherFrom times
-// its height.
-const gatherFrom, gatherMost = 4.0, 0.65
-
-// gatherFans narrows the wide fans of a round of lace.
-func (w *work) gatherFans(c *course, items []ring.Item) {
-	if w.rows || w.oval != nil || w.border != nil || !c.arched() {
-		return
-	}
-	eachFan(items, func(from, end, stitches int) {
-		if stitches < domeLeast {
-			return
-		}
-		wide := 0.0
-		for k := from; k < end; k++ {
-			wide += items[k%len(items)].Width
-		}
-		part := math.Max(gatherMost, math.Min(1, gatherFrom*c.form.Height/wide))
-		for k := from; k < end; k++ {
-			items[k%len(items)].Width *= part
-		}
-	})
-}

@@ -103,6 +103,7 @@ type course struct {
 	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
+	closed map[int]float64 // how much narrower its fans are, by place
 	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none

@@ -20,6 +20,7 @@ func Wedge(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		return nil, err
 	}
 	w.turn()
+	w.closeFans(w.reachRound)
 	switch repeats := w.cutRepeats(o.Repeats); {
 	case repeats:
 		w.leaders = true

@@ -1,0 +1,106 @@
+package chart
+
+import (
+	"math"
+	"slices"
+
+	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+)
+
+// A fan much wider than it is tall is drawn as half a wheel, and takes less room than its
+// stitches side by side: down to gatherMost of it, where it is wider than gatherFrom times
+// its height.
+const gatherFrom, gatherMost = 4.0, 0.65
+
+// gatherFans narrows the wide fans of a round of lace.
+func (w *work) gatherFans(c *course, items []ring.Item) {
+	if !w.mayGather(c) {
+		return
+	}
+	eachFan(items, func(from, end, stitches int) {
+		if stitches < domeLeast {
+			return
+		}
+		wide := 0.0
+		for k := from; k < end; k++ {
+			wide += items[k%len(items)].Width
+		}
+		part := math.Max(gatherMost, math.Min(1, gatherFrom*c.form.Height/wide))
+		if closed, ok := c.closed[items[from%len(items)].Place]; ok {
+			part *= closed
+		}
+		for k := from; k < end; k++ {
+			items[k%len(items)].Width *= part
+		}
+	})
+}
+
+// mayGather reports whether the wide fans of a round are narrowed: in rounds of lace.
+func (w *work) mayGather(c *course) bool {
+	return !w.rows && w.oval == nil && w.border == nil && c.arched()
+}
+
+// The outermost legs of a fan lie down no farther than mostOpen, degrees from its middle,
+// unless its stitches would then be nearer one another than they may.
+const (
+	mostOpen   = 60.0
+	openSlack  = 2.0
+	closeTries = 4
+)
+
+// closeFans narrows the fans of the drawn rounds that open too far on paper; lay sets the
+// rounds on a page.
+func (w *work) closeFans(lay func(*page)) {
+	drawn := w.courses[w.first : w.last+1]
+	if !slices.ContainsFunc(drawn, w.mayGather) {
+		return
+	}
+	for range closeTries {
+		lay(newPage(w, false))
+		closed := false
+		for _, c := range drawn {
+			closed = w.mayGather(c) && w.closeFansOf(c) || closed
+		}
+		if !closed {
+			return
+		}
+		w.turn()
+	}
+}
+
+// closeFansOf finds how much narrower the fans of a round should be; false where none is
+// too wide.
+func (w *work) closeFansOf(c *course) bool {
+	found := false
+	w.fans(c, func(fan []int, place fabric.Place) {
+		first, last := fan[0], fan[len(fan)-1]
+		foot, _ := w.foot(c, first, place)
+		far, _ := w.foot(c, last, place)
+		a, b := w.top(c, first), w.top(c, last)
+		up := a.Interpolate(b, 0.5).Sub(foot.Interpolate(far, 0.5))
+		wide := b.Sub(a).Length()
+		lean := (wide - far.Sub(foot).Length()) / 2
+		open := math.Tan(mostOpen * math.Pi / 180)
+		if over := lean / math.Max(up.Length(), 0.1); over > math.Tan((mostOpen+openSlack)*math.Pi/180) {
+			gaps := c.rank[last] - c.rank[first]
+			if gaps < 0 {
+				gaps += len(c.order)
+			}
+			part := math.Max(open/over, float64(gaps)*leastSplit/wide)
+			if part > 0.97 {
+				return
+			}
+			if c.closed == nil {
+				c.closed = map[int]float64{}
+			}
+			key := w.key(place)
+			if c.closed[key] == 0 {
+				c.closed[key] = 1
+			}
+			c.closed[key] *= part
+			found = true
+		}
+	})
+	return found
+}
