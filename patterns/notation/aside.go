@@ -59,7 +59,7 @@ func (p *parser) aside(b *block) bool {
 		!p.stitchy(p.i+1, p.phraseEnd()):
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
-	case t.is("going", "go") && p.at(1).is("back") && p.toks[p.phraseEnd()].kind == tComma:
+	case t.is("going", "go") && p.at(1).is("back") && (p.toks[p.phraseEnd()].kind == tComma || p.at(2).is("over", "behind") || p.at(3).is("of")):
 		// "going back and working in front of the sts just made, FPtr around …"
 	case t.is("using", "with") && p.toolEnd() > 0:
 		return p.note(b, start, p.toolEnd()) // "make 132 ch using a 6 mm hook"

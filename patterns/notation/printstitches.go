@@ -90,7 +90,7 @@ func (s Style) stitches(st *Stitches) string {
 	}
 	what, places := st.What, st.Places
 	s.falls = what.Kind.Shape == stitch.Together || what.Shaping < 0
-	if s.Long && what.Name == "" && what.Loop.Set && (what.Loop.Into == stitch.BackLoop || what.Loop.Into == stitch.FrontLoop) && len(places) > 0 {
+	if s.Long && what.Name == "" && what.Loop.Set && loopNames[what.Loop.Into] != "" && what.Loop.Into != stitch.Top && what.Loop.Into != stitch.FrontPost && what.Loop.Into != stitch.BackPost && len(places) > 0 {
 		// "single crochet in back loop only of each stitch"
 		places = append([]Place(nil), places...)
 		for i := range places {

@@ -30,6 +30,8 @@ func (p *parser) loopWords() (stitch.Into, bool) {
 			p.i++
 		}
 		into = stitch.ThirdLoop
+	case p.horizontalBar():
+		return stitch.ThirdLoop, true
 	case p.tok().is("camel") && p.at(1).is("loop", "loops", "lp", "lps"):
 		p.i++
 		into = stitch.ThirdLoop

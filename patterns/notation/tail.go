@@ -63,6 +63,8 @@ func (p *parser) placeTail(pl *Place) {
 			pl.Of = &of
 		case (pl.Pick == Any || pl.Pick == Next && !pl.N.Set() && pl.Target.Sort == OfKind) && p.tok().is("between") && p.amid():
 		case pl.Pick == Each && pl.Of == nil && p.overGroup(pl):
+		case pl.Pick == Each && !pl.N.Set() && p.including(pl):
+		case (pl.Pick == Each || pl.Pick == Next && !pl.N.Set()) && pl.Target.Sort == ChainSpace && p.besideEach(pl):
 		case pl.Target.Sort != RowEnds && p.belowWords(pl):
 		case p.followsSpace(pl) || p.sitsInSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):

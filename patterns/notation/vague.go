@@ -1,9 +1,11 @@
 package notation
 
 import (
+	"fmt"
 	"strings"
 
 	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
 )
 
 // vagueWords are the phrases that leave the work to the reader, with what to
@@ -124,6 +126,31 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 				sp.Length = last.pos.Column + last.length - sp.Column
 			}
 			return fail(sp, "vague", "\""+v.words+"\" leaves the stitches to the reader, so they cannot be counted", v.help)
+		}
+	}
+	return nil
+}
+
+// everyNth is the fault for "2 sc in every 6th st" in the phrase that cannot be read, which says
+// neither what is made between nor what is done with the stitches that are left over.
+func (p *parser) everyNth() *fault.Fault {
+	for j := p.i; j < p.phraseEnd(); j++ {
+		n := ordinalWords[p.toks[j+1].text]
+		if p.toks[j+1].kind == tOrdinal {
+			n = p.toks[j+1].value
+		}
+		if p.toks[j].is("every", "each") && n > 1 && p.toks[j+2].is("st", "sts", "stitch", "sc", "hdc", "dc", "tr", "htr") {
+			span := Span{p.toks[j].pos, p.toks[j].length}
+			if last := &p.toks[j+2]; last.pos.Line == span.Line {
+				span.Length = last.pos.Column + last.length - span.Column
+			}
+			sc := stitch.Of(stitch.Single).Name(p.vocab.terms)
+			between := fmt.Sprintf("%s in next %d sts", sc, n-1)
+			if n == 2 {
+				between = sc + " in next st"
+			}
+			return fail(span, "vague", fmt.Sprintf("\"%s %s %s\" leaves the stitches between to the reader, so they cannot be counted", p.toks[j].text, p.toks[j+1].raw, p.toks[j+2].text),
+				fmt.Sprintf("Write out what is repeated: *%s, 2 %s in next st; rep from * around.", between, sc))
 		}
 	}
 	return nil

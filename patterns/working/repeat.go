@@ -265,6 +265,9 @@ func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
 	named := false
 	for _, it := range ending {
 		if p := firstPlace(it); p != nil {
+			if p.Of != nil && p.Of.Target.Sort != notation.StartChain {
+				p = p.Of // "3rd dc of last shell"
+			}
 			named = p.Pick == notation.Last || p.Pick == notation.Next
 			break
 		}
