@@ -21,6 +21,15 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.eat("to")
 	case p.tok().is("with", "using") && p.toolEnd() == 0:
 		p.i++
+	case p.tok().is("pick", "picking", "bring", "bringing") && p.at(1).is("up", "in") && p.yarnAt(p.i+2):
+		p.i += 2 // "Pick up A, ch 1"
+	case p.tok().is("drop", "dropping") && p.yarnAt(p.i+1):
+		p.i++
+		if _, ok := p.yarn(); !ok || !p.ended() && !p.tok().first {
+			p.i = start
+			return nil, nil
+		}
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	case p.tok().is("still") && p.at(1).is("in", "with", "using"):
 		p.i += 2 // "Still in Slate, ch 1"
 	case p.tok().is("in") && p.tok().first && p.at(1).kind == tWord && capital(p.at(1).raw) && len(p.at(1).raw) > 2 && p.at(2).kind == tComma && !p.stitchy(p.i+1, p.i+2):

@@ -15,6 +15,13 @@ func (p *parser) join() (Item, *fault.Fault) {
 	if p.eatAll("do", "not", "join") && p.onwards() || p.eatAll("don't", "join") || p.eatAll("without", "joining") || p.eatAll("not", "joined") {
 		return &NoJoin{p.from(start)}, nil
 	}
+	if p.tok().is("to") && p.at(1).is("join", "close") && p.work && !p.joined {
+		at := p.i
+		if p.i += 2; p.ended() || p.tok().first {
+			return &Join{Span: p.from(at)}, nil // "change to B to join"
+		}
+		p.i = at
+	}
 	if p.tok().is("with") && p.at(1).is("rs", "ws", "right", "wrong") {
 		// "With RS facing, join …"
 		for p.tok().kind == tWord && !p.tok().is("join", "rejoin", "attach", "reattach") {

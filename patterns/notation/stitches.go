@@ -122,6 +122,13 @@ func (p *parser) stitches() (it Item, ok bool) {
 		}
 		p.eat("st", "sts", "stitch", "stitches")
 	}
+	if at := p.i; !hasN && w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single {
+		// "hdc twice in next st"
+		k, more, ok := p.times()
+		if n, hasN = k, ok && !more && p.tok().is("in", "into", "around") && p.at(1).is("next", "each", "every", "same", "first", "last", "the", "that", "this"); !hasN {
+			p.i, n = at, Num{}
+		}
+	}
 	s := &Stitches{N: n, What: w}
 	if p.workedTogether(s) {
 		hasN = false

@@ -4,6 +4,9 @@ package notation
 // last yarn over of the last dc", "as you finish the round".
 func (p *parser) yarnWhere() {
 	start := p.i
+	if p.tok().is("to") && p.at(1).is("join") {
+		return // "pick up A to join": the round is joined
+	}
 	if p.eat("in", "on", "at", "for", "during", "while", "when", "as", "to", "upon") || p.stageAhead() {
 		for last := false; ; {
 			if p.eat("last", "final", "closing", "the", "each", "every", "this", "that") {

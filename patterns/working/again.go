@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -33,4 +35,18 @@ func oneHeight(r *fabric.Round) bool {
 		}
 	}
 	return base != 0
+}
+
+// withoutJoin is what a round told again works where the words say that this time it is not
+// joined: "As Rnd 3, but do not join".
+func withoutJoin(items, label []notation.Item) []notation.Item {
+	if !slices.ContainsFunc(label, func(it notation.Item) bool { _, no := it.(*notation.NoJoin); return no }) {
+		return items
+	}
+	for i := len(items) - 1; i > 0; i-- {
+		if j, ok := items[i].(*notation.Join); ok && j.Yarn == "" {
+			return append(items[:i:i], items[i+1:]...)
+		}
+	}
+	return items
 }

@@ -271,6 +271,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			}
 		}
 	}
+	if label != text {
+		w.items = withoutJoin(w.items, label.Items)
+	}
 	n := len(p.part.Rounds)
 	if p.joining != nil && n == 1 {
 		w.items = p.joining.instead(w.items)
