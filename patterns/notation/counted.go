@@ -175,10 +175,13 @@ func (p *parser) loneSpace(n int) (Target, bool) {
 }
 
 // addAlike adds up what a list counts more than once, as it comes along the row: "1 space, 4
-// blocks, 1 space".
-func (s *Stated) addAlike() {
-	for i := 2; i < len(s.Counts); i++ {
-		for j := 0; j+1 < i; j++ {
+// blocks, 1 space", or where they are: "12 ch-3 loops at the points and 6 between the points".
+func (s *Stated) addAlike(part []bool) {
+	for i := 1; i < len(s.Counts); i++ {
+		for j := 0; j < i; j++ {
+			if j+1 == i && !(i < len(part) && part[i] && part[j]) {
+				continue
+			}
 			a, b := &s.Counts[j], &s.Counts[i]
 			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName && !(b.Target.Sort == OfKind && i == j+2 && s.Counts[j+1].Target.Sort == ChainSpace) || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
 				a.Target.Sort != b.Target.Sort || strings.TrimSuffix(a.Target.Name, "s") != strings.TrimSuffix(b.Target.Name, "s") || a.Target.Chains != b.Target.Chains || a.Target.Kind != b.Target.Kind {
@@ -190,6 +193,9 @@ func (s *Stated) addAlike() {
 			}
 			a.N.Values = sum
 			s.Counts = append(s.Counts[:i:i], s.Counts[i+1:]...)
+			if i < len(part) {
+				part = append(part[:i:i], part[i+1:]...)
+			}
 			i--
 			break
 		}
@@ -223,12 +229,22 @@ func (p *parser) chainThing() (Target, bool) {
 	return Target{}, false
 }
 
+// whereWords reports whether words behind what is counted say where it is: "at the points".
+func whereWords(toks []token) bool {
+	for i := range toks {
+		if i > 0 && toks[i].is("in", "on", "along", "at", "around", "inside", "between", "across", "round", "down", "outside", "over") {
+			return true
+		}
+	}
+	return false
+}
+
 // remarkOn passes over "in the pineapples", "along each side" behind a count; whether
 // it is of a part only: "that is 12 along each side".
 func (p *parser) remarkOn() {
 	start := p.i
-	if p.eat("in", "on", "along", "at", "around", "inside") {
-		p.eat("the", "each", "every", "all")
+	if p.eat("in", "on", "along", "at", "around", "inside", "between", "across", "round", "down", "outside", "over") {
+		p.eat("the", "each", "every", "all", "two", "these", "those", "both")
 		if p.tok().kind == tWord && !p.tok().first {
 			if _, round := roundWord(p.tok()); !round && !p.stitchy(p.i, p.i+1) && !p.tok().is("total", "all", "next", "end") {
 				p.i++

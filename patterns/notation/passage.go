@@ -83,7 +83,8 @@ func (b *block) began() int {
 	for ; from < len(b.items); from++ {
 		switch it := b.items[from].(type) {
 		case *Chain:
-			if it.Counts == nil && (len(it.N.Values) != 1 || it.N.Values[0] > 1) && from < len(b.items) {
+			// One instruction behind it is all that there is to repeat.
+			if it.Counts == nil && (len(it.N.Values) != 1 || it.N.Values[0] > 1) && !(from+2 == len(b.items) && makesAny(b.items[from+1:])) {
 				return -1
 			}
 		case *Stitches, *Group:

@@ -187,6 +187,7 @@ func (b *block) onlyCloses() bool {
 // countList reads "72 hdc", "78 sts, 13 ch-2 sps", "24 dc and 4 corner sps".
 func (p *parser) countList() *Stated {
 	s := &Stated{}
+	var part []bool // of which it is said where they are
 	start := p.i
 	for {
 		at := p.i
@@ -296,7 +297,7 @@ func (p *parser) countList() *Stated {
 		}
 		if p.tok().is("at", "after", "on", "in") {
 			if c.At = p.endOf(); !c.At.Set() && p.tok().is("at", "after") && p.at(1).is("end", "the") {
-				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi; k = p.tok().kind {
+				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi && !(p.tok().is("and") && p.at(1).kind == tNumber); k = p.tok().kind {
 					p.i++
 				}
 			}
@@ -315,6 +316,7 @@ func (p *parser) countList() *Stated {
 				c.Target.Sort = Remark // 5 ch-3 lps in each pineapple
 			}
 		}
+		part = append(part, p.toks[p.i-1].kind == tWord && whereWords(p.toks[back:p.i]))
 		p.thatIs()
 		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "all", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
@@ -360,7 +362,7 @@ func (p *parser) countList() *Stated {
 		p.i++
 		p.eat("and")
 	}
-	s.addAlike()
+	s.addAlike(part)
 	s.Span = p.from(start)
 	return s
 }

@@ -126,8 +126,11 @@ func (p *parser) namedWhat() (What, bool) {
 		}
 		p.i = start
 	}
-	crossed := p.eat("crossed")
 	ph, ok := p.phrase()
+	crossed := !ok && p.eat("crossed") // no name of the designer's, "crossed pair"
+	if crossed {
+		ph, ok = p.phrase()
+	}
 	if !ok {
 		if w, ok := p.shaped(0); ok {
 			return w, true

@@ -146,7 +146,19 @@ func (w *roundWork) levelOff(s *notation.Stitches, p *notation.Place) *halt {
 // sequence works one of the designer's own stitches that goes over several
 // places in turn: once, as often as the places named take, or around.
 func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Place) *halt {
-	leave, upTo := 0, w.used+1
+	leave, upTo, from := 0, w.used+1, w.used
+	if s.N.Set() && p.Pick != notation.Each {
+		// "8 crossed pairs over next 16 sts"
+		for range s.N.For(w.size) {
+			if h := w.runDefinition(d, s, nil); h != nil {
+				return h
+			}
+		}
+		if took := w.used - from; p.N.Set() && took != p.N.For(w.size) {
+			return stopAt(p.Span, "legs", fmt.Sprintf("%d %s take %s, not %d", s.N.For(w.size), d.name, plural(took, "stitch"), p.N.For(w.size)), "Let the two numbers agree.")
+		}
+		return nil
+	}
 	switch {
 	case p.Pick == notation.Each:
 		upTo = w.used + w.remaining(maxRound)
