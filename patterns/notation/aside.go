@@ -61,6 +61,8 @@ func (p *parser) aside(b *block) bool {
 		// "Rep row 3, increasing 2 sts each row"
 	case t.is("going", "go") && p.at(1).is("back") && (p.toks[p.phraseEnd()].kind == tComma || p.at(2).is("over", "behind") || p.at(3).is("of")):
 		// "going back and working in front of the sts just made, FPtr around …"
+	case t.is("from") && p.at(1).is("left", "right") && p.at(2).is("to") && p.at(3).is("left", "right"):
+		return p.note(b, start, p.i+4)
 	case t.is("using", "with") && p.toolEnd() > 0:
 		return p.note(b, start, p.toolEnd()) // "make 132 ch using a 6 mm hook"
 	case t.is("omitting", "leaving") && b.afterRef() && p.turningChainAhead():

@@ -416,3 +416,26 @@ func (p *parser) perThing() bool {
 	p.i = start
 	return false
 }
+
+// eachCounted gives a list of as many counts as the label names rounds to them, one to each: "Rnds
+// 6-8: … 72, 84 and 96 tr".
+func (r *Round) eachCounted() {
+	if len(r.Label.Numbers) != 1 || len(r.Stated) != 1 {
+		return
+	}
+	rg, s := r.Label.Numbers[0], r.Stated[0]
+	last := len(s.Counts) - 1
+	if last < 1 || rg.ToEnd || len(rg.From.Values) != 1 || len(rg.To.Values) != 1 || rg.To.Values[0]-rg.From.Values[0] != last {
+		return
+	}
+	of := s.Counts[last].Target
+	for i, c := range s.Counts {
+		if c.At.Set() || i < last && (c.Target.Sort != AnyStitch || c.Target.Text != "" && c.Target.Text != of.Text) {
+			return
+		}
+	}
+	for i := range s.Counts {
+		s.Counts[i].Target = of
+		s.Counts[i].At = Num{Span: s.Counts[i].N.Span, Values: []int{rg.From.Values[0] + i}}
+	}
+}

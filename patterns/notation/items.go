@@ -138,7 +138,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.listed(b) || p.trailingCount(sentence) {
 		return nil
 	}
-	if b.alongSides(sentence) || b.namesMade() {
+	if b.alongSides(sentence) || b.namesMade() || b.closedAs() {
 		return nil
 	}
 	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() || !sentence && p.work && p.stripeTalk() {

@@ -28,6 +28,8 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
 	p.zeros(r)
 	r.bareRound()
+	r.backwards()
+	r.eachCounted()
 	return r, f
 }
 

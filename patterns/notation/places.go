@@ -322,3 +322,15 @@ func (p *parser) betweenLegs() bool {
 	p.i = start
 	return false
 }
+
+// foundation reads "foundation", "foundation ring", "starting ring": the chain that a piece was
+// begun with, seen from its other side.
+func (p *parser) foundation() bool {
+	start := p.i
+	if p.eat("foundation") && (p.eat("ring", "edge", "round", "row", "loop", "circle") || true) ||
+		p.eat("starting", "original", "initial", "beginning", "neck", "chain", "ch") && p.eat("ring", "loop", "circle") {
+		return true
+	}
+	p.i = start
+	return false
+}

@@ -306,8 +306,8 @@ func (p *parser) countList() *Stated {
 			c.Target.Sort = Remark
 		}
 		counted := c.Target
-		part, both := p.eachSideOf()
-		if part {
+		perSide, both := p.eachSideOf()
+		if perSide {
 			c.Target.Sort = Remark // 17 per side
 		}
 		if c.Target.Sort != AnyStitch || c.Target.Text != "" {

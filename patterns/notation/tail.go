@@ -45,7 +45,7 @@ func (p *parser) placeTail(pl *Place) {
 			}
 			p.i = at
 			p.eat("the")
-			if pl.Target.Sort == ChainStitch && (p.startingChain() || p.eat("foundation")) && p.ended() {
+			if pl.Target.Sort == ChainStitch && (p.startingChain() || p.foundation()) && p.ended() {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue
 			}
