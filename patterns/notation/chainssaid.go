@@ -285,7 +285,7 @@ func (p *parser) chainNamed() (n int, begins, ok bool) {
 	}
 	if !ok {
 		at := p.i
-		p.eatKind(tHyphen)
+		_ = p.eatKind(tHyphen) || p.eat("of") // "turning chain of 3"
 		if n, ok = p.plainNumber(); !ok {
 			p.i = at
 		} else if p.spaceWord() {

@@ -9,7 +9,7 @@ import (
 
 // asMany are the words of a cluster over as many stitches as are named where it is worked: "1 dc in each
 // of the stitches named, leaving the last loop of each on the hook".
-var asMany = regexp.MustCompile(`(?:\b(?:1|one|an?) |\bwork |\bmake )([a-z][a-z. ]*?) (?:in|into|over) each (?:of )?(?:the )?` +
+var asMany = regexp.MustCompile(`(?:\b(?:1 ?|one |an? )|\bwork |\bmake )([a-z][a-z. ]*?) (?:in|into|over) each (?:of )?(?:the )?` +
 	`(?:(?:given|stated|required|named|indicated) )?(?:next )?(?:number of )?(?:(?:given|stated|required|named|indicated) )?(?:sts?|stitch(?:es)?|places)\b\.?` +
 	`(?: (?:given|named|indicated|stated|specified|required|mentioned|called for|asked for|told))?`)
 
