@@ -50,7 +50,7 @@ func (w *work) stepAside() {
 				continue
 			}
 			side := 1 // a step to the left, by rising angle
-			if left := into != stitch.BackPost; left == (w.o.LeftHanded != (!w.panel && w.closesIn())) {
+			if left := into != stitch.BackPost; left == w.toTheRight() {
 				side = n - 1
 			}
 			gap := under.gap(k, side)
@@ -60,6 +60,14 @@ func (w *work) stepAside() {
 	for _, move := range aside {
 		move()
 	}
+}
+
+// toTheRight reports whether angles rise to the right, seen with the round below at the foot.
+func (w *work) toTheRight() bool {
+	if w.rows {
+		return !w.leftwards(false)
+	}
+	return w.o.LeftHanded != (!w.panel && w.closesIn())
 }
 
 // gap is the angle from the stitch of a rank to its neighbour, 1 or n-1 ranks on; that to

@@ -219,6 +219,7 @@ func (w *work) layRows() {
 		}
 		w.layRow(c)
 	}
+	w.stepAside()
 }
 
 // looseOver is how stiff a row is that has one stitch for each of the row below: they
