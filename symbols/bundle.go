@@ -80,7 +80,11 @@ func (s *sketch) swollen(foot, end canvas.Point, out float64, shape stitch.Shape
 	if shape == stitch.Puff || shape == stitch.Bobble {
 		// A cubic whose handles are level swells by 3/4 of their length.
 		v := over.Mul(out * 4 / 3)
-		return curve{foot, foot.Interpolate(end, 0.2).Add(v), foot.Interpolate(end, 0.8).Add(v), end}
+		low := 0.2
+		if s.shared && shape == stitch.Puff {
+			low = 0.6 // slim where others stand beside it
+		}
+		return curve{foot, foot.Interpolate(end, low).Add(v), foot.Interpolate(end, max(low, 0.8)).Add(v), end}
 	}
 	return curve{foot, foot.Interpolate(end, 0.5).Add(over.Mul(2 * out)), end}
 }
