@@ -199,6 +199,31 @@ func (p *parser) leftOpen() *fault.Fault {
 	return nil
 }
 
+// unnumbered reads ", without numbering them", "(these are not numbered)" behind such rounds.
+func (p *parser) unnumbered(b *block) {
+	start := p.i
+	open := p.tok().kind == tOpen
+	if close := p.matching(p.i); open && close > 0 {
+		p.i++
+	} else if !p.eatKind(tComma) && p.tok().kind != tDash && !p.tok().is("without") {
+		return
+	}
+	not := false
+	for ; p.tok().kind == tWord && !p.tok().first; p.i++ {
+		not = not || p.tok().is("without", "not", "don't", "unnumbered")
+		if not && p.tok().is("numbering", "numbered", "number", "counting", "counted", "count", "unnumbered") {
+			for p.i++; p.tok().kind == tWord && !p.tok().first; p.i++ {
+			}
+			if open {
+				p.eatKind(tClose)
+			}
+			b.add(&Note{Span: p.from(start), Text: p.words(start)})
+			return
+		}
+	}
+	p.i = start
+}
+
 // moreRounds reads "work 3 more rounds as Rnd 2": the rounds that are repeated, and how
 // many they come to. Rounds that are like none named are a fault.
 func (b *block) moreRounds() (bool, *fault.Fault) {
@@ -210,7 +235,7 @@ func (b *block) moreRounds() (bool, *fault.Fault) {
 	p.eat("the", "another", "a")
 	p.eat("next", "following", "further")
 	n, ok := p.num()
-	p.eat("more", "further", "additional", "extra")
+	p.eat("more", "further", "additional", "extra", "unnumbered")
 	if _, round := roundWord(p.tok()); !ok || !round || p.tok().is("r") {
 		p.i = start
 		return false, nil
@@ -227,12 +252,13 @@ func (b *block) moreRounds() (bool, *fault.Fault) {
 				return false, f
 			} else if r, ok := it.(*Ref); ok && !r.Times.Set() {
 				b.items = append(b.items, r, u)
+				p.unnumbered(b)
 				return true, nil
 			}
 		}
 	}
 	p.i = start
-	if !p.tok().first && p.at(-1).kind != tStop || p.optional(start, p.sentenceEnd()) {
+	if !p.tok().first && p.at(-1).kind != tStop && p.at(-1).kind != tColon || p.optional(start, p.sentenceEnd()) {
 		return false, nil
 	}
 	return false, fail(u.Span, "vague", "the words do not say how these rounds are worked",

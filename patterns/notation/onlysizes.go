@@ -54,10 +54,13 @@ func (p *parser) only(l *Label, start int) {
 	for _, name := range names {
 		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
 		size := p.sizeNamed(name)
+		group := p.sizesWith(strings.TrimPrefix(name, "the "))
 		if size != "" {
 			l.Only = append(l.Only, size)
+		} else {
+			l.Only = append(l.Only, group...)
 		}
-		if size == "" && name != "" {
+		if size == "" && name != "" && group == nil {
 			p.noSize(l, start, text, name)
 		}
 	}
@@ -90,7 +93,7 @@ func (p *parser) sizesFirst(l *Label) {
 		_, round := roundWord(p.at(1))
 		making := k == tComma && p.toks[start].is("if", "when")
 		skips := p.at(1).is(skipping...) || (k == tColon || making) && p.skipsLater(p.i+1)
-		works := k == tColon && !making && !round && p.instructs(p.i+1)
+		works := (k == tColon || k == tComma && p.toks[start].is("for")) && !making && !round && p.instructs(p.i+1)
 		if p.at(1).first || !round && !skips && !works {
 			continue
 		}
@@ -296,6 +299,9 @@ func (p *parser) sizeLine() (Label, bool) {
 		at := p.i
 		p.eat("for")
 		sized := p.tok().is("size", "sizes") || p.tok().is("all") && p.at(1).is("sizes")
+		if p.tok().kind == tWord && p.at(1).is("sizes", "size") && p.at(2).is("only") {
+			sized = true // "Toddler sizes only"
+		}
 		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
 			p.i++
 		}

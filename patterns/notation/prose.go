@@ -371,6 +371,17 @@ func (p *parser) instructs(i int) bool {
 		return p.multiplied(max(p.matching(i), 0) + 1)
 	}
 	p.eat("work", "make")
+	if from := p.i; from > i {
+		p.eat("the", "another")
+		_, ok := p.num()
+		if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 {
+			p.i = close + 1 // "1 (3)", for two of the sizes
+		}
+		if more := p.eat("more", "extra", "additional", "further"); ok && more && roundNext(p.tok()) {
+			return true // "work 3 more rnds as Rnd 2"
+		}
+		p.i = from
+	}
 	if p.tok().is("sk", "skip", "miss", "rep", "repeat", "inc", "dec", "turn") {
 		return true
 	}

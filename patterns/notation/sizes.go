@@ -10,6 +10,7 @@ import (
 // but largest" stand for; nil for any other words.
 func (p *parser) sizeGroup(words string) []string {
 	but, n, largest, known := false, 1, false, false
+	than, told := false, false // "two larger"; without a number, the one of two
 	for _, w := range strings.Fields(words) {
 		switch {
 		case w == "the" || w == "all":
@@ -19,15 +20,19 @@ func (p *parser) sizeGroup(words string) []string {
 			largest, known = true, true
 		case w == "smallest":
 			known = true
+		case w == "larger" || w == "bigger":
+			largest, known, than = true, true, true
+		case w == "smaller":
+			known, than = true, true
 		case numberWords[w] > 0:
-			n = numberWords[w]
+			n, told = numberWords[w], true
 		case len(w) == 1 && w[0] > '0' && w[0] <= '9':
-			n = int(w[0] - '0')
+			n, told = int(w[0]-'0'), true
 		default:
 			return nil
 		}
 	}
-	if !known || n >= len(p.sizes) {
+	if !known || n >= len(p.sizes) || than && !told && len(p.sizes) != 2 {
 		return nil
 	}
 	cut := n
@@ -118,4 +123,18 @@ func (p *parser) namesOfSizes(list string) (sizes []string, unknown string) {
 		}
 	}
 	return sizes, ""
+}
+
+// sizesWith are the sizes whose names have a word in them, but not all: "adult" of Child,
+// Adult Medium and Adult Large.
+func (p *parser) sizesWith(word string) (l []string) {
+	for _, s := range p.sizes {
+		if slices.Contains(strings.Fields(strings.ToLower(s)), strings.ToLower(strings.TrimSpace(word))) {
+			l = append(l, s)
+		}
+	}
+	if len(l) == len(p.sizes) || len(word) < 3 {
+		return nil
+	}
+	return l
 }

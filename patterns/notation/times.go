@@ -91,7 +91,11 @@ func (p *parser) timesList(start int) Num {
 			values = append(values, n)
 			p.eatKind(tComma)
 		}
-		if !p.eatKind(tClose) || len(values) != len(p.sizes) {
+		switch closed := p.eatKind(tClose); {
+		case closed && len(values) == len(p.sizes):
+		case closed && len(values) > 1 && len(values) == len(p.forSizes):
+			values = p.spread(values)
+		default:
 			p.i, values = at, values[:1]
 		}
 	}

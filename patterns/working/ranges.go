@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 )
 
@@ -216,54 +215,6 @@ func headed(r *notation.Round, heading string) bool {
 	return false
 }
 
-// seriesFrom is what the numbers of a series such as "Dec Rnd 1", "Dec Rnd 2"
-// have to be raised by when they begin anew after the rounds before.
-func (p *partWork) seriesFrom(l *notation.Label) int {
-	if l.Series == "" {
-		p.series = ""
-		return 0
-	}
-	if l.Series != p.series {
-		p.series, p.seriesBase = l.Series, 0
-		first := l.Numbers[0].From.For(p.size)
-		if len(p.latest) > 0 && (first == 1 || first > 1 && first <= p.seriesOthers[l.Series]+1) {
-			p.seriesBase = p.number - (first - 1) // the first of them may be for other sizes
-		}
-	}
-	return p.seriesBase
-}
-
-// numberFits reports a round whose number is not the next.
-func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list bool) bool {
-	p.workLater()
-	first := len(p.latest) == 0
-	want := p.number + 1
-	if open := p.openEnded; n == want || open && n > want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
-		p.number, p.openEnded = n-1, false
-		return true
-	}
-	word := "Rnd"
-	if r.Label.Row {
-		word = "Row"
-	}
-	var f *fault.Fault
-	if n <= p.number {
-		f = p.fault(at, "round-number", fmt.Sprintf("%s %d comes twice", word, n),
-			fmt.Sprintf("The next would be %s %d.", word, want))
-	} else {
-		missing := fmt.Sprintf("%s %d is missing", word, want)
-		if n-1 > want {
-			missing = fmt.Sprintf("%ss %d-%d are missing", word, want, n-1)
-		}
-		f = p.fault(at, "round-number", fmt.Sprintf("%s before %s", missing, plainLabel(r.Label.Text)),
-			fmt.Sprintf("The next would be %s %d.", word, want))
-	}
-	f.Round = fmt.Sprintf("%s %d", word, n)
-	p.add(f, false)
-	p.number = n - 1
-	return true
-}
-
 // laterRound is a round of a list that has to wait for others.
 type laterRound struct {
 	from, to int
@@ -399,6 +350,9 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	}
 	if p.broken {
 		return
+	}
+	if p.extraFrom == 0 && p.unnumbered(r) {
+		p.extraFrom = p.number + 1
 	}
 	of := p.referred(ref)
 	if len(of) == 0 {

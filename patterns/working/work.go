@@ -309,6 +309,9 @@ type partWork struct {
 	// openEnded is set behind rows of which the words do not say how many they are, so
 	// that the next may have any number.
 	openEnded bool
+	// extraFrom is the number that a round behind rounds without numbers may go on with; 0
+	// for none.
+	extraFrom int
 	// lasts are the rounds worked last from each labelled line.
 	lasts map[*notation.Round]*fabric.Round
 	// latest are the words of the rounds worked, in order.
