@@ -230,6 +230,9 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.r.Row && w.started && !w.begun && from == 1 {
 		from = 0 // the gap beside the turning chain
 	}
+	if len(targets) == 1 && targets[0].Sort == notation.Gap && !w.r.Row && w.slipping && !w.begun && !w.started && from == 1 && w.travelled() == 0 {
+		from = 0 // "sl st in sp between first 2 sts": beside the one that was joined to
+	}
 	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.leavesGroup() {
 		from-- // the gap just behind the group that has been gone into
 	}

@@ -1,6 +1,9 @@
 package working
 
 import (
+	"slices"
+	"strings"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -192,4 +195,23 @@ func (c *course) nthGap(t *notation.Target) int {
 		}
 	}
 	return -1
+}
+
+// gapMeant is the gap that "next sp" takes in beside the chain spaces: one as the round has gone
+// into before, where the words name no chains. It is nil for any other place.
+func (w *roundWork) gapMeant(p *notation.Place) (gap *notation.Target) {
+	if p.Pick != notation.Next || p.Target.Sort != notation.ChainSpace || p.Target.Chains > 0 || p.Target.Name != "" || strings.Contains(strings.ToLower(p.Target.Text), "ch") ||
+		!slices.ContainsFunc(w.r.Stitches, func(st fabric.Stitch) bool { return into(&st) == stitch.Between }) {
+		return nil
+	}
+	walkPlaces(w.items, func(pl *notation.Place) {
+		if pl.Target.Sort == notation.Gap && gap == nil {
+			t := pl.Target
+			if t.At = 0; t.Name == notation.Here {
+				t.Name = ""
+			}
+			gap = &t
+		}
+	})
+	return gap
 }

@@ -195,7 +195,16 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		return w.same, nil
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
+	between := w.gapMeant(p)
+	if between != nil {
+		targets = append(targets, *between)
+	}
 	at, run := w.nearest(targets)
+	if at >= 0 && run == 0 && between != nil {
+		gap := *p
+		gap.Target = *between
+		return w.takeSpot(at, 0, &gap, true), nil
+	}
 	if lone := w.afterGroup(p, at); count == 1 && run == 0 && lone >= 0 {
 		at = lone
 	}
