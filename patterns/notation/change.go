@@ -25,6 +25,8 @@ type Change struct {
 	// Grows is how many stitches more each round has, or fewer when negative, which the
 	// repeated words have to bear out.
 	Grows Num
+	// Of is the kind of those stitches, zero where none is named.
+	Of stitch.Kind
 }
 
 // Unit is what a change puts something else for: so many stitches or chains, or a place

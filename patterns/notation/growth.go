@@ -50,8 +50,9 @@ func (p *parser) changeGrowth() *Change {
 		}
 	}
 	moreOrFewer()
-	if w, is := p.what(); is && (!w.Kind.Is() || w.Kind.Shape != stitch.Plain) || p.tok().is("group", "groups", "shell", "shells", "cluster", "clusters", "repeat", "repeats") {
-		return nil // more of what is not counted by the stitch
+	w, is := p.what()
+	if is && (w.Name != "" || w.Kind.Shape != stitch.Plain) || p.tok().is("group", "groups", "shell", "shells", "cluster", "clusters", "repeat", "repeats") {
+		return nil // "2 more shells": of how many stitches they do not say
 	}
 	if ok {
 		p.eat("st", "sts", "stitch", "stitches")
@@ -94,7 +95,7 @@ func (p *parser) changeGrowth() *Change {
 				}
 			}
 			n.Values = values
-			return &Change{Grows: n}
+			return &Change{Grows: n, Of: w.Kind}
 		}
 	}
 }
@@ -146,7 +147,7 @@ func (b *block) growthSaid() bool {
 					if p.tok().kind == tSemi { // "; at the end of Rnd 4 there are 9 sc"
 						p.i = p.sentenceEnd()
 					}
-					c.Span, c.Text = p.from(start), p.words(start)
+					c.Span, c.Text = p.from(start), uncapital(p.words(start))
 					it.Change = c
 					return true
 				}

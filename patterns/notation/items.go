@@ -122,8 +122,13 @@ func (b *block) ends() bool {
 	if len(b.items) == 0 {
 		return false
 	}
-	_, note := b.items[len(b.items)-1].(*Note)
-	return note
+	switch it := b.items[len(b.items)-1].(type) {
+	case *Note:
+		return true
+	case *Ref:
+		return it.Change != nil && it.Change.Grows.Set() // "Each round adds 1 sc; …"
+	}
+	return false
 }
 
 func (b *block) add(i Item) {
@@ -141,7 +146,8 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.alongSides(sentence) || b.namesMade() || b.closedAs() {
 		return nil
 	}
-	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() || !sentence && p.work && p.stripeTalk() {
+	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() || !sentence && p.work && p.stripeTalk() ||
+		b.afterRef() && p.tok().is("work", "repeating") && p.stripes() {
 		b.add(&Note{Span: p.from(start), Text: p.words(start)})
 		return nil
 	}

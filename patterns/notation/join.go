@@ -303,6 +303,14 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				}
 				return &FormRing{p.from(start)}, nil
 			}
+			if p.tok().is("with") {
+				p.i++
+				p.eat("a")
+				p.what()
+			}
+			if j.Yarn != "" {
+				p.onSideNamed()
+			}
 		} else if p.atSeam() {
 			// "join yarn at the back seam": where the round begins
 		} else if p.at(-1).is("at") && j.Yarn != "" && !p.tok().is("beginning", "beg", "start") {

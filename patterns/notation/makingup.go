@@ -200,6 +200,9 @@ func (p *parser) seams() bool {
 // follows behind a comma is left to be read.
 func (p *parser) trimmed(b *block, end int) bool {
 	start := p.i
+	if p.tok().is("fold", "cut", "take", "using", "for", "attach", "tie", "knot", "loop", "draw", "pull", "insert", "with") && p.trims(start, end) {
+		return p.note(b, start, end)
+	}
 	if !p.eat("work", "make", "knot", "loop", "fix", "place", "space") {
 		return false
 	}
@@ -225,6 +228,25 @@ func (p *parser) trimmed(b *block, end int) bool {
 		}
 	}
 	return p.note(b, start, end)
+}
+
+// trims reports whether the line is about trimmings, "Fringe: Cut 72 lengths of A. Fold two
+// together and loop them through every other stitch", and the words from token i to end
+// make no stitches.
+func (p *parser) trims(i, end int) bool {
+	if p.evident(i, end) {
+		return false
+	}
+	j := i
+	for j > 0 && !p.toks[j].first {
+		j--
+	}
+	for ; j < end; j++ {
+		if p.toks[j].is(trimmings...) {
+			return true
+		}
+	}
+	return false
 }
 
 // trimmings are what is put on a piece that is finished.

@@ -38,8 +38,6 @@ func (s Style) ref(r *Ref) string {
 		mark := ", "
 		if strings.HasPrefix(r.Change.Text, "in ") || strings.HasPrefix(r.Change.Text, "but ") {
 			mark = " "
-		} else if capital(r.Change.Text) {
-			mark = ". " // in a sentence of its own
 		}
 		return text + s.endingRound(r.End) + mark + s.Advice(r.Change.Text)
 	}

@@ -4,11 +4,19 @@ package notation
 // that are worked again: in which yarn is kept as a note.
 func (p *parser) stripes() bool {
 	start := p.i
-	if !p.eat("working", "keeping", "in") {
+	if p.eat("working", "keeping", "in", "alternating", "striping", "repeating", "with", "ending", "finishing", "work", "alternate"); p.i == start {
+		return false
+	} else if p.at(-1).is("ending", "finishing") && !p.eat("with", "on") {
+		p.i = start
 		return false
 	}
+	p.inStripesOf()
 	n := 0
 	for {
+		if n > 0 && p.lastStripe() {
+			n++
+			break
+		}
 		if _, ok := p.num(); !ok {
 			break
 		}
@@ -28,7 +36,7 @@ func (p *parser) stripes() bool {
 			}
 		}
 		n++
-		for p.eatKind(tComma) || p.eat("and", "then") {
+		for p.eatKind(tComma) || p.eat("and", "then", "with", "throughout", "alternately") || p.stripesEnd() {
 			if p.tok().kind == tWord && len(p.tok().raw) == 1 && capital(p.tok().raw) {
 				p.i++ // "2 rows each in A, B and C"
 			}
@@ -37,11 +45,58 @@ func (p *parser) stripes() bool {
 	if p.eat("throughout", "alternately", "in", "as") && p.at(-1).is("in", "as") {
 		p.eat("sequence", "turn", "before", "set")
 	}
-	if n == 0 || !p.ended() {
+	// "Work 4 rows in A" are rows of their own where they are not all.
+	if n == 0 || !p.ended() || p.toks[start].is("work") && !(n > 1 && p.at(-1).is("throughout", "alternately", "turn", "sequence")) {
 		p.i = start
 		return false
 	}
 	return true
+}
+
+// inStripesOf reads "stripes of", "the following stripe sequence:" before the stripes.
+func (p *parser) inStripesOf() {
+	start := p.i
+	p.eat("in")
+	p.eat("the")
+	p.eat("same", "following")
+	if p.eat("stripes") || p.eat("stripe", "striping", "colour", "color") && p.eat("sequence", "pattern", "order", "repeat") {
+		if p.eat("of"); p.eatKind(tColon) || p.at(-1).is("of") {
+			return
+		}
+	}
+	p.i = start
+}
+
+// stripesEnd passes over "ending with" before the stripe that comes last.
+func (p *parser) stripesEnd() bool {
+	start := p.i
+	if p.eat("ending", "finishing", "end", "finish") && p.eat("with", "on", "in") {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// lastStripe reads "an A stripe", "a stripe of A", "A" behind "ending with".
+func (p *parser) lastStripe() bool {
+	start := p.i
+	if p.at(-1).is("with", "on", "in") && p.at(-2).is("ending", "finishing", "end", "finish") {
+		p.eat("a", "an", "one")
+		told := p.eat("stripe") && p.eat("of", "in")
+		if _, ok := p.yarn(); !ok {
+			if _, ok = p.yarnName(); !ok && p.tok().kind == tWord && len(p.tok().raw) == 1 && capital(p.tok().raw) {
+				p.i++
+			} else if !ok {
+				p.i = start
+				return false
+			}
+		}
+		if p.eat("stripe"); p.ended() || told {
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // coloursInTurn reads "changing colour every 2 rows", "keeping to the stripe sequence as

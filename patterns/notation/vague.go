@@ -108,6 +108,9 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	if p.toks[start].is(finishing...) && !p.evident(start, end) {
 		return nil // "Stiffen as desired"
 	}
+	if p.trims(start, end) {
+		return nil // "Fringe: … through every other stitch"
+	}
 	var words []string
 	for j := start; j < end; j++ {
 		words = append(words, p.toks[j].text)

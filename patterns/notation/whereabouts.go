@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/fault"
+
 // whereabouts passes over "along that side", "around the top of the cuff": where the
 // places are that have been named already.
 func (p *parser) whereabouts(rows bool) bool {
@@ -174,4 +176,48 @@ func (p *parser) withJoin() bool {
 	}
 	p.i = start
 	return false
+}
+
+// onSideNamed passes over "at the beginning of a short edge", "on one long side" behind the
+// place that yarn is joined to: which of several alike it is.
+func (p *parser) onSideNamed() bool {
+	start := p.i
+	if p.eat("at", "on", "of", "to", "before", "along", "in") {
+		for p.eat("the", "a", "an", "any", "one", "either", "beginning", "start", "end", "beg", "left", "right", "of", "your") {
+		}
+		if p.sideNamed() && (p.ended() || p.eat("of") && p.pieceNamed()) {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// pieceNamed passes over "the blanket", "any square".
+func (p *parser) pieceNamed() bool {
+	for p.eat("the", "a", "an", "any", "your", "one", "joined", "finished", "whole") {
+	}
+	if p.tok().kind != tWord || p.tok().first || p.stitchy(p.i, p.i+1) {
+		return false
+	}
+	p.i++
+	return p.ended()
+}
+
+// betweenPieces is the fault of stitches that go into the join between two pieces, which
+// are worked one at a time; nil where none does.
+func (p *parser) betweenPieces() *fault.Fault {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("in", "into", "at", "on", "over") {
+		return nil
+	}
+	for p.eat("the", "each", "every", "next", "a") {
+	}
+	if !p.eat("join", "joins", "seam", "seams", "joining", "joinings") || !p.ended() && !p.tok().is("between", "of") {
+		return nil
+	}
+	return fail(p.from(start), "not-understood", "cannot work into the join between two pieces: they are worked one at a time",
+		"Say what goes along one of them, for example: 2 dc in next st.\n"+
+			"What is worked round all of them can stand under notes:.")
 }

@@ -346,13 +346,23 @@ func (p *partWork) borneOut(r *notation.Round, c *notation.Change, n int) {
 	}
 	by, rounds := c.Grows.For(p.size), p.part.Rounds
 	for i := max(1, len(rounds)-n); i < len(rounds); i++ {
-		if is := rounds[i].Count() - rounds[i-1].Count(); is != by {
+		if is := rounds[i].Count() - rounds[i-1].Count(); is != by && !(c.Of.Is() && kindsOf(rounds[i], c.Of)-kindsOf(rounds[i-1], c.Of) == by) {
 			f := p.unchanged(r, c, fmt.Sprintf("the repeated words give %s %s, not %s", rounds[i].Label, more(is), more(by)))
 			f.Code = "count"
 			p.add(f, false)
 			return
 		}
 	}
+}
+
+// kindsOf is how many stitches of a round count as the kind.
+func kindsOf(r *fabric.Round, k stitch.Kind) (n int) {
+	for i := range r.Stitches {
+		if st := &r.Stitches[i]; st.Counts && st.Counted() == k {
+			n++
+		}
+	}
+	return n
 }
 
 // more is "2 stitches more", "1 stitch fewer" or "as many stitches as before".

@@ -132,15 +132,41 @@ func intoEdgeLoop(items []notation.Item) bool {
 	})
 }
 
-// nextText is the round that is written behind the one being worked, nil for none.
+// nextText is the round that is written behind the one being worked or, where that only
+// repeats another, the first that it repeats; nil for none.
 func (w *roundWork) nextText() *notation.Round {
 	rounds := w.texts[w.index].Rounds
 	for i, r := range rounds {
 		if len(r.Items) > 0 && len(w.items) > 0 && r.Line == w.r.Line {
 			for _, next := range rounds[i+1:] {
+				if ref := onlyRef(next); ref != nil {
+					if of := w.repeatedFirst(ref, r); of != nil {
+						return of
+					}
+				}
 				if makes(next.Items) {
 					return next
 				}
+			}
+		}
+	}
+	return nil
+}
+
+// repeatedFirst is the first round that a reference behind the round at names, nil where it
+// cannot be told.
+func (w *roundWork) repeatedFirst(ref *notation.Ref, at *notation.Round) *notation.Round {
+	if ref.Onward || ref.Piece != "" || ref.Called != "" || len(ref.Rounds) == 0 && ref.Last.For(w.size) != 1 {
+		return nil
+	}
+	if len(ref.Rounds) == 0 {
+		return at // "Rep last row"
+	}
+	n := ref.Rounds[0].From.For(w.size)
+	for _, r := range w.texts[w.index].Rounds {
+		for _, rg := range r.Label.Numbers {
+			if rg.From.For(w.size) <= n && n <= rg.To.For(w.size) && onlyRef(r) == nil {
+				return r
 			}
 		}
 	}

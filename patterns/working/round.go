@@ -392,6 +392,9 @@ func (w *roundWork) turn(t *notation.Turn, rest []notation.Item) *halt {
 	if !w.begun && w.c != nil && !w.joined {
 		return w.turnNow(t)
 	}
+	if l := w.lastChain; w.r.Row && l.item != nil && l.from == 0 && l.to == len(w.r.Stitches) && needsPlaces(rest) {
+		return nil // "Row 2: Ch 4, turn, sc in next ch-2 sp, …": the chain is the loop at the edge
+	}
 	w.hand.turned = true
 	// "ch 1, turn": the chains belong to the next row.
 	if l := w.lastChain; l.item != nil && l.to == len(w.r.Stitches) && w.r.Row {
