@@ -313,6 +313,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 			}
 		} else if p.atSeam() {
 			// "join yarn at the back seam": where the round begins
+			if j.Yarn == "" && !p.work {
+				j.Yarn = "new" // "join with sl st at seam"
+			}
 		} else if p.at(-1).is("at") && j.Yarn != "" && !p.tok().is("beginning", "beg", "start") {
 			// "join A at the front corner of the neck": where the work begins
 			for p.tok().kind == tWord && !p.tok().first && !p.ends(p.i) && !p.tok().is("and", "then") {

@@ -4,6 +4,13 @@ package notation
 // begins as a matter of course.
 func (p *parser) atSeam() bool {
 	start := p.i
+	if p.anyRowEnd() {
+		at := p.i
+		if p.eatKind(tComma); !p.eat("at", "near", "by", "closest", "nearest", "beside") || !p.atSeam() {
+			p.i = at
+		}
+		return true
+	}
 	p.eat("the")
 	if p.eat("back", "side", "center", "centre", "brim", "band", "cuff", "ribbing", "rib", "underarm", "inside") {
 		p.eat("back", "front", "side")
@@ -21,6 +28,29 @@ func (p *parser) atSeam() bool {
 		}
 	}
 	return true
+}
+
+// anyRowEnd reads "any row end", "the end of any row", "side of the first row": one of the edge that
+// a round goes along.
+func (p *parser) anyRowEnd() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("any", "a", "one", "first") && p.eat("row") {
+		p.eatKind(tHyphen)
+		if p.eat("end", "edge", "side") {
+			return true
+		}
+	} else if p.i = start; true {
+		p.eat("the")
+		if p.eat("end", "side", "edge") && p.eat("of") {
+			p.eat("the")
+			if p.eat("any", "a", "one", "first") && p.eat("row") {
+				return true
+			}
+		}
+	}
+	p.i = start
+	return false
 }
 
 // withSlip reads "with a sl st" behind where a yarn is joined.
