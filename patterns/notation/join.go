@@ -303,11 +303,6 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				}
 				return &FormRing{p.from(start)}, nil
 			}
-			if p.tok().is("with") {
-				p.i++
-				p.eat("a")
-				p.what()
-			}
 			if j.Yarn != "" {
 				p.onSideNamed()
 			}
