@@ -137,6 +137,7 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 		case p.eat("complete", "completing", "finish", "finishing") || t.is("work", "make") && p.at(1).is("as") && p.eat(t.text):
 			l = append(l, move{sort: complete, kind: p.completed()})
 		case p.holding():
+		case t.is("counts", "count", "this") && p.saidCounts():
 		case t.is("skip", "sk", "miss", "skipping", "missing", "leave", "leaving"):
 			it, _ := p.skip()
 			s, ok := it.(*Skip)
@@ -170,6 +171,13 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 		}
 	}
 	return l, true
+}
+
+// saidCounts passes over "counts as a 3-dc cl" behind movements, which says nothing of them.
+func (p *parser) saidCounts() bool {
+	it, f := p.counts()
+	_, ok := it.(*Counts)
+	return ok && f == nil
 }
 
 // holding passes over "leaving last loop of each on hook".
