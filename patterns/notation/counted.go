@@ -229,6 +229,22 @@ func (p *parser) chainThing() (Target, bool) {
 	return Target{}, false
 }
 
+// crossedApart makes remarks of the counts of a list that tells crossed stitches from others of
+// their kind: "4 crossed dc, 2 dc" may be of pairs.
+func (s *Stated) crossedApart() {
+	for i := range s.Counts {
+		k := s.Counts[i].Target.Kind
+		if k.Manner&stitch.Crossed == 0 {
+			continue
+		}
+		for j := range s.Counts {
+			if t := &s.Counts[j].Target; t.Sort == OfKind && t.Kind.Base == k.Base {
+				t.Sort = Remark
+			}
+		}
+	}
+}
+
 // whereWords reports whether words behind what is counted say where it is: "at the points".
 func whereWords(toks []token) bool {
 	for i := range toks {

@@ -294,11 +294,21 @@ func (p *parser) insertion() (move, bool) {
 		}
 		return m, true
 	}
-	for j := at; j < p.i; j++ {
-		if p.toks[j].is("post", "posts", "stem", "stems") && side != "" {
-			m.post = Loop{Set: true, Into: stitch.FrontPost}
-			if side == "back" {
+	end := p.i
+	for p.tok().is("from", "front", "back", "right", "left", "to", "and", "the") {
+		if side == "" && p.tok().is("front", "back") {
+			side = p.tok().text
+		}
+		p.i++ // "around post of next st from front to back"
+	}
+	for j := at; j < end; j++ {
+		if p.toks[j].is("post", "posts", "stem", "stems") {
+			m.post = Loop{Set: true, Into: m.place[0].Into}
+			switch {
+			case side == "back":
 				m.post.Into = stitch.BackPost
+			case side == "front" || m.post.Into != stitch.BackPost:
+				m.post.Into = stitch.FrontPost
 			}
 		}
 	}

@@ -199,8 +199,10 @@ func (p *parser) leftOpen() *fault.Fault {
 	return nil
 }
 
-// unnumbered reads ", without numbering them", "(these are not numbered)" behind such rounds.
-func (p *parser) unnumbered(b *block) {
+// apart reads ", without numbering them", "(these are not numbered)" behind rounds that are
+// repeated.
+func (b *block) apart() {
+	p := b.p
 	start := p.i
 	open := p.tok().kind == tOpen
 	if close := p.matching(p.i); open && close > 0 {
@@ -211,13 +213,20 @@ func (p *parser) unnumbered(b *block) {
 	not := false
 	for ; p.tok().kind == tWord && !p.tok().first; p.i++ {
 		not = not || p.tok().is("without", "not", "don't", "unnumbered")
-		if not && p.tok().is("numbering", "numbered", "number", "counting", "counted", "count", "unnumbered") {
-			for p.i++; p.tok().kind == tWord && !p.tok().first; p.i++ {
-			}
-			if open {
-				p.eatKind(tClose)
-			}
-			b.add(&Note{Span: p.from(start), Text: p.words(start)})
+		if !not || !p.tok().is("numbering", "numbered", "number", "unnumbered") {
+			continue
+		}
+		for p.i++; p.tok().kind == tWord && !p.tok().first; p.i++ {
+		}
+		if open {
+			p.eatKind(tClose)
+		}
+		switch it := b.items[len(b.items)-1].(type) {
+		case *Ref:
+			it.Apart = true
+			return
+		case *Until:
+			it.Apart = true
 			return
 		}
 	}
@@ -252,7 +261,7 @@ func (b *block) moreRounds() (bool, *fault.Fault) {
 				return false, f
 			} else if r, ok := it.(*Ref); ok && !r.Times.Set() {
 				b.items = append(b.items, r, u)
-				p.unnumbered(b)
+				b.apart()
 				return true, nil
 			}
 		}

@@ -264,6 +264,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 				}
 			}
 			b.add(item)
+			b.apart()
 			return nil
 		}
 		p.i = start

@@ -41,7 +41,7 @@ func (s Style) ref(r *Ref) string {
 		}
 		return text + s.endingRound(r.End) + mark + s.Advice(r.Change.Text)
 	}
-	return text + s.along(r.Along) + s.endingRound(r.End)
+	return text + s.along(r.Along) + s.endingRound(r.End) + apart(r.Apart)
 }
 
 // onward is "continue in this way, working 1 more st between increases".
@@ -149,7 +149,7 @@ func (s Style) until(u *Until) string {
 	case len(u.Length) > 0 && u.Rows.Set():
 		rows = " (" + s.Num(u.Rows) + " " + word + "s)"
 	case u.More:
-		return "for " + s.Num(u.Rows) + " more " + word + "s" + end
+		return "for " + s.Num(u.Rows) + " more " + word + "s" + end + apart(u.Apart)
 	case u.Numbered:
 		return "until " + s.Word() + " " + s.Num(u.Rows) + " is complete" + end
 	case u.Rows.Set():
@@ -191,4 +191,12 @@ func inches(l []float64) bool {
 		metric = metric && whole(v/5)
 	}
 	return !metric
+}
+
+// apart is what is said of rounds that have no numbers of their own.
+func apart(is bool) string {
+	if is {
+		return ", without numbering them"
+	}
+	return ""
 }

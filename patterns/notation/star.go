@@ -125,6 +125,7 @@ func (b *block) repeat() *fault.Fault {
 		return f
 	} else if it != nil {
 		b.add(it)
+		b.apart()
 		return nil
 	}
 	p.i = start + 1

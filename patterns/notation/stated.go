@@ -363,6 +363,7 @@ func (p *parser) countList() *Stated {
 		p.eat("and")
 	}
 	s.addAlike(part)
+	s.crossedApart()
 	s.Span = p.from(start)
 	return s
 }

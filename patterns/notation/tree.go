@@ -266,6 +266,7 @@ type (
 		Along *Along // how their sides differ; nil when nothing is said of it
 		// Change is what else is different; nil for nothing.
 		Change *Change
+		Apart  bool // they have no numbers of their own
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {
@@ -284,9 +285,10 @@ type (
 		Whole bool
 		// Open is set when how long is left to the reader: "until desired length". Text is
 		// then what is written.
-		Open bool
-		Text string
-		End  Ending
+		Open  bool
+		Text  string
+		End   Ending
+		Apart bool // as in a Ref
 	}
 	// In sets where the stitches that follow go when they do not say: "working
 	// in ring".

@@ -137,9 +137,17 @@ type definition struct {
 // makesStitch reports whether the words of a definition make a stitch or chains.
 func makesStitch(items []notation.Item) bool {
 	for _, it := range items {
-		switch it.(type) {
-		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Chain:
+		switch it := it.(type) {
+		case *notation.Stitches, *notation.Chain:
 			return true
+		case *notation.Group:
+			if makesStitch(it.Items) {
+				return true
+			}
+		case *notation.Repeat:
+			if makesStitch(it.Items) {
+				return true
+			}
 		}
 	}
 	return false

@@ -3,7 +3,6 @@ package working
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"whorl/patterns/fault"
 	"whorl/patterns/notation"
@@ -65,22 +64,22 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 // unnumbered reports whether rounds that are repeated without a label have no numbers of their
 // own: they are for some of the sizes only, or more in one than in another, so that the rounds
 // behind them go on from the number before; or the words say so.
-func (p *partWork) unnumbered(r *notation.Round) bool {
+func unnumbered(r *notation.Round, sizes int) bool {
 	if len(r.Label.Numbers) > 0 {
 		return false
 	}
-	if n := len(r.Label.Only); n > 0 && n < len(p.p.Sizes) {
+	if n := len(r.Label.Only); n > 0 && n < sizes {
 		return true
 	}
 	for _, it := range r.Items {
 		var n []int
 		switch it := it.(type) {
 		case *notation.Until:
-			n = it.Rows.Values
+			if n = it.Rows.Values; it.Apart {
+				return true
+			}
 		case *notation.Ref:
-			n = it.Times.Values
-		case *notation.Note:
-			if strings.Contains(it.Text, "number") {
+			if n = it.Times.Values; it.Apart {
 				return true
 			}
 		}
@@ -89,4 +88,23 @@ func (p *partWork) unnumbered(r *notation.Round) bool {
 		}
 	}
 	return false
+}
+
+// withoutNumbers says of rounds that are printed for one size only that they have no numbers, which
+// shows in their words when they are printed for all.
+func withoutNumbers(items []notation.Item) []notation.Item {
+	for i := len(items) - 1; i >= 0; i-- {
+		l := append([]notation.Item(nil), items...)
+		switch it := items[i].(type) {
+		case *notation.Until:
+			u := *it
+			u.Apart, l[i] = true, &u
+			return l
+		case *notation.Ref:
+			ref := *it
+			ref.Apart, l[i] = true, &ref
+			return l
+		}
+	}
+	return items
 }

@@ -351,7 +351,7 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	if p.broken {
 		return
 	}
-	if p.extraFrom == 0 && p.unnumbered(r) {
+	if p.extraFrom == 0 && unnumbered(r, len(p.p.Sizes)) {
 		p.extraFrom = p.number + 1
 	}
 	of := p.referred(ref)

@@ -247,6 +247,9 @@ func (s *script) line(r *notation.Round, rows bool) string {
 	label := s.label(r, style)
 	style.Worked = s.worked(r)
 	items := r.Items
+	if style.Size >= 0 && unnumbered(r, len(s.p.Sizes)) {
+		items = withoutNumbers(items)
+	}
 	if l.Loop.Set {
 		items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, items...)
 	}
