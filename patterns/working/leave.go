@@ -241,6 +241,9 @@ func (w *roundWork) leftover() int {
 			n = 0
 		}
 	}
+	if n > 0 && n <= w.gap && w.endsBeyondSpace(n) {
+		n = 0
+	}
 	if n > 0 {
 		return n
 	}
@@ -250,6 +253,31 @@ func (w *roundWork) leftover() int {
 		}
 	}
 	return n
+}
+
+// endsBeyondSpace reports whether a row goes over chains from a space to its last stitch, "…,
+// (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in last st", and the n stitches that are left
+// lie between the two, as others lie between its first stitch and its first space.
+func (w *roundWork) endsBeyondSpace(n int) bool {
+	last := len(w.c.spots) - 1
+	i := len(w.r.Stitches) - 1
+	if !w.r.Row || i < 0 || last < n || len(w.r.Stitches[i].On) == 0 || w.spotOf(w.r.Stitches[i].On[0]) != last || into(&w.r.Stitches[i]) == stitch.Space {
+		return false
+	}
+	for k := last - n; k < last; k++ {
+		if w.c.spots[k].use != unused {
+			return false
+		}
+	}
+	at := w.r.Stitches[i].On[0]
+	for i >= 0 && len(w.r.Stitches[i].On) > 0 && w.r.Stitches[i].On[0] == at {
+		i--
+	}
+	chains := 0
+	for ; i >= 0 && w.r.Stitches[i].IsChain() && w.r.Stitches[i].Role != fabric.Start; i-- {
+		chains++
+	}
+	return chains > 0 && i >= 0 && into(&w.r.Stitches[i]) == stitch.Space
 }
 
 // spacesAmongLast is how many of the last stitches that a repeat goes up to are spaces: what
