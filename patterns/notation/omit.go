@@ -42,6 +42,9 @@ func (p *parser) omitting(r *Repeat) *fault.Fault {
 		r.AtStop = true
 		return nil
 	}
+	if p.tok().kind == tOpen && len(r.Items) > 0 {
+		return p.omitsGroup(r)
+	}
 	at := p.i
 	n, counted := p.num()
 	if p.chain() != nil || p.tok().kind == tHyphen {
@@ -90,6 +93,66 @@ func (p *parser) endsOther(r *Repeat, w What, at int) {
 		f.Severity = fault.Warning
 		p.report(f)
 	}
+}
+
+// omitsGroup reads "[3 dc, ch 1] on last rep" where the repeat ends with that: what the last
+// repeat leaves out, or leaves out once of the times that it makes it.
+func (p *parser) omitsGroup(r *Repeat) *fault.Fault {
+	start := p.i
+	p.i++
+	group, f := p.items(true)
+	if f != nil {
+		return f
+	}
+	p.eatKind(tClose)
+	words := p.words(start)
+	if at := p.i; !p.lastRepAhead() && p.places(false) == nil {
+		p.i = at
+	}
+	n := len(r.Items)
+	rep, repeats := r.Items[n-1].(*Repeat)
+	in, grouped := r.Items[n-1].(*Group)
+	switch {
+	case grouped && alike(in.Items, group):
+		r.Omit = 1
+	case repeats && rep.Times.Set() && rep.Ending == nil && alike(rep.Items, group):
+		r.Omit = 1
+		if less, ok := rep.Times.without(One(rep.Span)); ok {
+			short := *rep
+			short.Times = less
+			r.Ending = []Item{&short}
+		}
+	case len(group) > 0 && len(group) < n && alike(r.Items[n-len(group):], group):
+		r.Omit = len(group)
+	default:
+		at := p.from(start)
+		return fail(at, "omit", "the repeat does not end with "+words, "Leave out what its last words make, for example: omitting last ch 2.")
+	}
+	p.lastRep()
+	return nil
+}
+
+// alike reports whether instructions make the same stitches and chains, wherever they go.
+func alike(a, b []Item) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		switch x := a[i].(type) {
+		case *Stitches:
+			y, ok := b[i].(*Stitches)
+			if !ok || x.What.Kind != y.What.Kind || x.What.Name != y.What.Name || max(x.N.For(0), 1) != max(y.N.For(0), 1) {
+				return false
+			}
+		case *Chain:
+			if y, ok := b[i].(*Chain); !ok || x.N.For(0) != y.N.For(0) {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // endsShort reads "ending last rep 1 dc short", "working 1 dc less at end of last rep":

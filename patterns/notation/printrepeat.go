@@ -87,6 +87,8 @@ func (s Style) ending(r *Repeat) string {
 	switch {
 	case r.AtStop:
 		return ", ending last rep at **"
+	case r.Omit > 0 && r.omitsGroup() != nil:
+		return ", omitting last (" + s.Items(r.omitsGroup()) + ")"
 	case r.Ending != nil && r.Omit > 0:
 		return ", ending last rep with " + s.Items(r.Ending) + " instead of last " + s.bare(r.Items[len(r.Items)-1])
 	case r.Ending != nil:
@@ -97,6 +99,25 @@ func (s Style) ending(r *Repeat) string {
 		return ", beginning in same place as joining"
 	}
 	return ""
+}
+
+// omitsGroup are the instructions of the group that the last repeat leaves out, nil where it
+// leaves out a single one.
+func (r *Repeat) omitsGroup() []Item {
+	switch last := r.Items[len(r.Items)-1].(type) {
+	case *Group:
+		if r.Omit == 1 && r.Ending == nil {
+			return last.Items
+		}
+	case *Repeat:
+		if r.Omit == 1 {
+			return last.Items
+		}
+	}
+	if r.Omit > 1 && r.Omit <= len(r.Items) && r.Ending == nil {
+		return r.Items[len(r.Items)-r.Omit:]
+	}
+	return nil
 }
 
 // bare is the stitch or chain of an instruction, without its place.
