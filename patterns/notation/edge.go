@@ -65,11 +65,10 @@ func (p *parser) rowEnds() bool {
 			p.eat("the", "each", "all", "every")
 			p.eat("of")
 			p.eat("the", "these")
+			some := p.eat("next", "following", "remaining", "rem", "first", "last", "other")
 			rows, _ := p.num()
-			if p.tok().is(bands...) && p.at(1).is("row", "rows") {
-				p.i++ // "the end of each brim row"
-			}
-			if p.eat("rows", "row") {
+			p.rowsOfKind()
+			if !(some && !rows.Set()) && p.eat("rows", "row") {
 				p.edgeRows = rows
 				ofBand()
 				return true
@@ -83,6 +82,21 @@ func (p *parser) rowEnds() bool {
 	}
 	p.i, p.edge = start, ""
 	return false
+}
+
+// rowsOfKind passes over what rows are called behind "end of each": "brim rows", "tr rows",
+// "mesh row".
+func (p *parser) rowsOfKind() {
+	start := p.i
+	if p.tok().is(bands...) {
+		p.i++
+	} else if w, ok := p.what(); !ok || !w.Kind.Is() {
+		p.i = start
+		p.eat("heel", "sole", "body", "side", "pattern", "mesh", "shell", "striped", "coloured", "colored", "panel", "remaining")
+	}
+	if !p.tok().is("row", "rows") {
+		p.i = start
+	}
 }
 
 // flatEdge reads the name of an edge of a flat piece that is no row ends:

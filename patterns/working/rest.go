@@ -26,6 +26,22 @@ func (p *partWork) namesUnworked() bool {
 	return false
 }
 
+// rowsOn is the piece of rows that stands on some stitches of a part in rounds, where there is
+// just one: "from: Slipper" names the toe that its rows go on from. For any other part it is
+// the part itself.
+func (p *partWork) rowsOn(on int) int {
+	rows := on
+	for k := on + 1; k < p.index; k++ {
+		if q := p.f.Parts[k]; q.From == on && onSome(q) {
+			if rows != on {
+				return on
+			}
+			rows = k
+		}
+	}
+	return rows
+}
+
 // continueFromRest begins the part along both sides of a piece of rows and what the
 // piece left unworked of the round that it is on. It reports whether there is any.
 func (p *partWork) continueFromRest(on int) bool {
