@@ -49,7 +49,7 @@ func TestHalvesAreNamed(t *testing.T) {
 func TestSmallHalvesAreDrawnLarger(t *testing.T) {
 	for widest, want := range map[int]string{
 		25: "beginning.svg closing.svg",
-		26: "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg closing-crown.svg closing-wedge.svg",
+		27: "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg closing-crown.svg closing-wedge.svg",
 	} {
 		drawnHalves(t, widest, want+" ball-schematic.svg")
 	}

@@ -100,6 +100,15 @@ func (p *parser) changeGrowth() *Change {
 	}
 }
 
+// inTheEnd passes over "; at the end of Rnd 4 there are 9 sc" behind how much rows grow.
+func (p *parser) inTheEnd() {
+	if p.tok().kind == tSemi && p.at(1).is("at", "by") && p.at(2).is("the") && p.at(3).is("end") {
+		for k := p.tok().kind; k != tStop && k != tEnd && k != tOpen && k != tClose && !p.tok().first; k = p.tok().kind {
+			p.i++
+		}
+	}
+}
+
 // rowThat reads "each row" before what it has more of: "each row has 6 sts more than the
 // last", "the row growing by 6 tr each time".
 func (p *parser) rowThat() bool {
@@ -144,9 +153,6 @@ func (b *block) growthSaid() bool {
 		case *Ref:
 			if it.Change == nil && !it.Onward && it.Piece == "" && it.Along == nil {
 				if c := p.changeGrowth(); c != nil && (p.tok().kind == tStop || p.tok().kind == tSemi || p.tok().kind == tEnd || p.tok().kind == tClose || p.tok().first) {
-					if p.tok().kind == tSemi { // "; at the end of Rnd 4 there are 9 sc"
-						p.i = p.sentenceEnd()
-					}
 					c.Span, c.Text = p.from(start), uncapital(p.words(start))
 					it.Change = c
 					return true
