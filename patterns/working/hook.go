@@ -280,3 +280,18 @@ func anyTogether(items []notation.Item) bool {
 	}
 	return false
 }
+
+// asBobble makes a bobble of stitches that are worked together in one place, which its name
+// says that they are: "bobble: 5 dc worked together in the same st".
+func asBobble(items []notation.Item) {
+	s, ok := items[0].(*notation.Stitches)
+	if !ok || s.What.Kind.Shape != stitch.Together || len(s.Places) != 1 || s.Places[0].Pick != notation.Same || s.N.Set() {
+		return
+	}
+	for _, it := range items[1:] {
+		if _, note := it.(*notation.Note); !note {
+			return
+		}
+	}
+	s.What.Kind.Shape = stitch.Bobble
+}
