@@ -29,7 +29,7 @@ func (b *block) bracket(places []Place) *fault.Fault {
 		}
 	}
 	if p.i = open; places == nil && !p.multiplied(close+1) {
-		if b.tellsPlaces(open, close) {
+		if b.tellsPlaces(open, close) || b.tellsRate(open, close) {
 			p.i = close + 1
 			b.add(&Note{Span: p.from(open), Text: p.words(open)})
 			return nil

@@ -79,3 +79,45 @@ func (b *block) tellsPlaces(open, close int) bool {
 	}
 	return over || all && sum == n.For(0) && p.instructs(close+2)
 }
+
+// tellsRate reads "(3 sc to a block)", "(1 dc per row end)" behind stitches that are spread along
+// an edge: how many come to a part of it.
+func (b *block) tellsRate(open, close int) bool {
+	p := b.p
+	if len(b.items) == 0 {
+		return false
+	}
+	s, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || len(s.Places) == 0 {
+		return false
+	}
+	if pl := &s.Places[len(s.Places)-1]; !pl.Evenly && pl.Target.Sort != RowEnds {
+		return false
+	}
+	start := p.i
+	defer func() { p.i = start }()
+	p.i = open + 1
+	for p.eat("about", "that", "is", "that's", "approximately", "roughly", "i.e", "or", "work", "working") {
+	}
+	_, counted := p.num()
+	w, made := p.what()
+	if !counted || !made || !w.Kind.Is() {
+		return false
+	}
+	switch {
+	case p.eat("per"):
+	case p.eat("to", "for", "in", "into", "along", "on", "at"):
+		if !p.eat("a", "an", "each", "every") {
+			return false
+		}
+	default:
+		return false
+	}
+	if _, ok := p.num(); !ok && p.tok().kind != tWord {
+		return false
+	}
+	for p.tok().kind == tWord && p.i < close {
+		p.i++
+	}
+	return p.i == close
+}
