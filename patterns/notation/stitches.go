@@ -71,6 +71,9 @@ const tightness = 5
 func (p *parser) stitches() (it Item, ok bool) {
 	start := p.i
 	p.eat(adverbs...)
+	if it, ok = p.longStitches(); ok {
+		return it, ok
+	}
 	n, hasN := Num{}, false
 	w, ok := p.what()
 	if !ok {
@@ -281,4 +284,28 @@ func (p *parser) loopAfter() (stitch.Into, bool) {
 		return stitch.Top, false
 	}
 	return into, true
+}
+
+// longStitches reads "long dc in next st of row 1", "1 long sc in next st 2 rows below". A stitch
+// is long where it goes farther down than others; where that is not said, it cannot be told.
+func (p *parser) longStitches() (Item, bool) {
+	start := p.i
+	no := func() (Item, bool) { p.i = start; return nil, false }
+	n := Num{}
+	if p.tok().kind == tNumber {
+		n, _ = p.num()
+	}
+	if _, known := p.vocab.lookup(p.tok().text + " " + p.at(1).text); known || !p.eat("long", "elongated", "lengthened") || p.tok().kind != tWord {
+		return no()
+	}
+	it, ok := p.stitches()
+	s, made := it.(*Stitches)
+	if !ok || !made || s.What.Kind.Shape != stitch.Plain || s.What.Kind.Base < stitch.Single || len(s.Places) != 1 || s.Places[0].Below == 0 {
+		return no()
+	}
+	if s.What.Kind == stitch.Of(stitch.Single) && !s.What.Loop.Set {
+		s.What.Kind.Manner |= stitch.Spike
+	}
+	s.N, s.Span = n, p.from(start)
+	return s, true
 }
