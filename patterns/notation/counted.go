@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"whorl/patterns/stitch"
@@ -28,6 +29,25 @@ func (p *parser) roundsSaid(b *block) {
 		}
 	}
 	p.i = start
+}
+
+// ofGroups reports whether a count is of what stitches make together, "39 groups and 2 tr at each
+// end": it is no instruction.
+func (s *Stated) ofGroups() bool {
+	return slices.ContainsFunc(s.Counts, func(c StatedCount) bool { return c.Target.Sort == OfName || c.Target.Sort == Remark })
+}
+
+// countBehind is the token behind the count that is a sentence of its own behind this one, or
+// the current one where there is none.
+func (p *parser) countBehind() int {
+	start := p.i
+	defer func() { p.i = start }()
+	if p.eatKind(tStop) {
+		if s := p.countList(); s != nil && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().first) {
+			return p.i
+		}
+	}
+	return start
 }
 
 // thingBehind gives bare numbers in brackets what is counted, where it stands behind them:

@@ -10,7 +10,7 @@ var bands = []string{"brim", "ribbing", "band", "headband", "hatband", "strip", 
 // row", "brim edge".
 func (p *parser) rowEnds() bool {
 	start := p.i
-	p.edgeRows = Num{}
+	p.edgeRows, p.edgeKind = Num{}, stitch.Kind{}
 	if p.edge = p.flatEdge(); p.edge != "" {
 		return true
 	}
@@ -67,9 +67,9 @@ func (p *parser) rowEnds() bool {
 			p.eat("the", "these")
 			some := p.eat("next", "following", "remaining", "rem", "first", "last", "other")
 			rows, _ := p.num()
-			p.rowsOfKind()
+			kind := p.rowsOfKind()
 			if !(some && !rows.Set()) && p.eat("rows", "row") {
-				p.edgeRows = rows
+				p.edgeRows, p.edgeKind = rows, kind
 				ofBand()
 				return true
 			}
@@ -84,19 +84,20 @@ func (p *parser) rowEnds() bool {
 	return false
 }
 
-// rowsOfKind passes over what rows are called behind "end of each": "brim rows", "tr rows",
-// "mesh row".
-func (p *parser) rowsOfKind() {
+// rowsOfKind reads what rows are called behind "end of each": "brim rows", "mesh row". It is the
+// kind of their stitches where they are told by it: "tr rows".
+func (p *parser) rowsOfKind() (k stitch.Kind) {
 	start := p.i
-	if p.tok().is(bands...) {
-		p.i++
-	} else if w, ok := p.what(); !ok || !w.Kind.Is() {
-		p.i = start
-		p.eat("heel", "sole", "body", "side", "pattern", "mesh", "shell", "striped", "coloured", "colored", "panel", "remaining")
+	if w, ok := p.what(); ok && w.Kind.Is() && !w.Loop.Set {
+		k = w.Kind
+	} else if p.i = start; !p.eat(bands...) {
+		p.eat("heel", "sole", "body", "side", "pattern", "mesh", "shell", "striped", "coloured", "colored", "panel")
 	}
 	if !p.tok().is("row", "rows") {
 		p.i = start
+		return stitch.Kind{}
 	}
+	return k
 }
 
 // flatEdge reads the name of an edge of a flat piece that is no row ends:
@@ -205,7 +206,7 @@ func (p *parser) inBase() (Place, bool) {
 }
 
 // edgePlace is the edge whose name has been read.
-func (p *parser) edgePlace() Target { return Target{Sort: RowEnds, Name: p.edge} }
+func (p *parser) edgePlace() Target { return Target{Sort: RowEnds, Name: p.edge, Kind: p.edgeKind} }
 
 // cornerPlace reads a corner of a piece or of a slit: "other corner", "side of the
 // opening", "corner of the thumb hole".

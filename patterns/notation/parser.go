@@ -223,8 +223,10 @@ type parser struct {
 	opening bool
 	// edge is which edge rowEnds has read: TopEdge, ChainEdge, or "" for row ends.
 	edge string
-	// edgeRows is how many rows it has said there are.
+	// edgeRows is how many rows it has said there are, and edgeKind the kind of stitch that
+	// they are told by: "each of the 75 tr rows".
 	edgeRows Num
+	edgeKind stitch.Kind
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
 	// lastGap says that it is the last of the round.

@@ -282,7 +282,7 @@ func (p *parser) thisAhead() bool {
 	p.eat("same", "very")
 	p.eat("same")
 	t, ok := p.target()
-	return ok && (t.Sort == ChainSpace || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName)
+	return ok && (t.Sort == ChainSpace || t.Sort == AnyStitch || t.Sort == OfKind || t.Sort == OfName || t.Sort == CornerStitch)
 }
 
 // endStitch reports whether "end" at the current token is said of a stitch: "in end ch",

@@ -40,7 +40,9 @@ func (s Style) placed(p *Place, around bool) string {
 		}
 		return "for every " + s.Num(p.N) + " rows"
 	case p.Target.Sort == RowEnds && p.Rows.Set():
-		return "in end of each of " + s.Num(p.Rows) + " rows"
+		return "in end of each of " + s.Num(p.Rows) + " " + s.rowsOf(p) + "rows"
+	case p.Target.Sort == RowEnds && p.Target.Kind.Is():
+		return "in end of each " + s.rowsOf(p) + "row"
 	case p.Target.Sort == RowEnds:
 		return "in each row end"
 	case around, p.Target.Name == Band && p.Target.Sort == Ring, p.Over && (p.Into == stitch.FrontPost || p.Into == stitch.BackPost):
@@ -51,6 +53,14 @@ func (s Style) placed(p *Place, around bool) string {
 		return "over " + core
 	}
 	return "in " + core
+}
+
+// rowsOf is "dc " before rows that are told by the stitches they are of, else "".
+func (s Style) rowsOf(p *Place) string {
+	if !p.Target.Kind.Is() {
+		return ""
+	}
+	return s.kind(p.Target.Kind, Loop{}) + " "
 }
 
 // place is the place itself, without its preposition.

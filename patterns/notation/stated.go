@@ -88,6 +88,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 		if which {
 			from = p.sentenceEnd() // "68 sc, which is 17 along each side"
 		}
+		if s.ofGroups() {
+			from = p.countBehind() // "39 groups and 2 tr at each end. 121 tr."
+		}
 		for end < len(p.toks) && !p.toks[end].first {
 			end++
 		}

@@ -136,7 +136,7 @@ const Groups = "groups"
 // Target is a thing that can be worked into.
 type Target struct {
 	Sort   TargetSort
-	Kind   stitch.Kind // of an OfKind
+	Kind   stitch.Kind // of an OfKind; of RowEnds, where the rows are told by it: "each tr row"
 	Name   string      // of an OfName
 	Chains int         // of a ChainSpace or StartChain, 0 for any
 	Loop   Loop        // "next FPdc": how the stitch itself was worked

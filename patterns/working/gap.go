@@ -57,7 +57,10 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 	if t.Chains > 0 {
 		return left == t.Chains && right == t.Chains && c.spots[i].st.Counted() == t.Kind && c.spots[j].st.Counted() == t.Kind
 	}
-	return (left > 1 || c.spots[i].st.Role == fabric.Start) && (right > 1 || c.spots[j].st.Role == fabric.Start)
+	// A chain at the edge of a row that nothing stands beside is no group; a round may
+	// begin with one that is finished at its join.
+	begun := func(k int) bool { return !c.flat && c.spots[k].st.Role == fabric.Start }
+	return (left > 1 || begun(i)) && (right > 1 || begun(j))
 }
 
 // groupEnds reports whether the last stitch of a group of a name is at spot i.

@@ -348,8 +348,8 @@ func (w *roundWork) takeSpot(at, run int, p *notation.Place, check bool) []fabri
 	for j := w.pos; j < at; j++ {
 		if s := &w.c.spots[j]; s.counts && s.use == unused {
 			gap++
-			if between && w.c.together(j, at) {
-				w.use(j, passed) // the rest of the group at the edge, behind the last gap
+			if between && (w.c.together(j, at) || w.c.flat && w.c.next(at) < 0 && w.c.together(j, at-1)) {
+				w.use(j, passed) // the rest of the group at the edge, or the last one before it, behind the last gap
 			} else if run > 0 || p.Target.Sort == notation.OfName || p.Target.Sort == notation.Gap || p.Target.Sort == notation.ChainStitch {
 				w.use(j, passed)
 			} else {

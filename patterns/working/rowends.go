@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -32,6 +33,7 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 			w.loop = stitch.Top // the chain has been left
 		}
 	}
+	rows = w.rowsOf(rows, part, p.Target.Kind)
 	edge := len(rows)
 	if edge == 0 {
 		return stopAt(p.Span, "no-row-ends", "there are no row ends to work along",
@@ -74,6 +76,20 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		}
 	}
 	return nil
+}
+
+// rowsOf are those of the rows of a part that are worked in one kind of stitch alone, or all of
+// them where none is named.
+func (w *roundWork) rowsOf(rows []int, part int, k stitch.Kind) (l []int) {
+	if !k.Is() {
+		return rows
+	}
+	for _, i := range rows {
+		if !slices.ContainsFunc(w.f.Parts[part].Rounds[i].Stitches, func(st fabric.Stitch) bool { return st.Counts && st.Counted() != k }) {
+			l = append(l, i)
+		}
+	}
+	return l
 }
 
 // roundOpening spreads stitches over a slit, "10 sc evenly around thumb opening": over its
