@@ -100,9 +100,10 @@ func (p *parser) changeGrowth() *Change {
 	}
 }
 
-// inTheEnd passes over "; at the end of Rnd 4 there are 9 sc" behind how much rows grow.
+// inTheEnd passes over "; at the end of Rnd 4 there are 9 sc", "; you will finish with 276 dc"
+// behind how much rows grow.
 func (p *parser) inTheEnd() {
-	if p.tok().kind == tSemi && p.at(1).is("at", "by") && p.at(2).is("the") && p.at(3).is("end") {
+	if p.tok().kind == tSemi && !p.instructs(p.i+1) {
 		for k := p.tok().kind; k != tStop && k != tEnd && k != tOpen && k != tClose && !p.tok().first; k = p.tok().kind {
 			p.i++
 		}

@@ -163,6 +163,7 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 					return nil, false
 				}
 				l = append(l, held...)
+			case len(l) == 0 && p.onlyNamed(s):
 			case len(l) == 0 || l[len(l)-1].sort == made:
 				l = append(l, move{sort: made, item: s})
 			default:
@@ -171,6 +172,21 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 		}
 	}
 	return l, true
+}
+
+// onlyNamed reports whether a stitch before the movements is the name of what they make:
+// "front post dc - yo, insert hook …".
+func (p *parser) onlyNamed(s *Stitches) bool {
+	if s.N.Set() || len(s.Places) > 0 {
+		return false
+	}
+	switch p.tok().kind {
+	case tDash, tColon, tSemi, tHyphen:
+		return true
+	case tComma:
+		return s.What.Loop.Set || s.What.Kind.Shape != stitch.Plain || s.What.Kind.Manner != 0
+	}
+	return false
 }
 
 // saidCounts passes over "counts as a 3-dc cl" behind movements, which says nothing of them.
