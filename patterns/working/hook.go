@@ -58,6 +58,10 @@ func toldBy(what notation.What, told *notation.Stitches) notation.What {
 		if by.Legs > 1 {
 			k.Legs = by.Legs
 		}
+	case stitch.Plain:
+		if by.Shape == stitch.Plain && by.Base >= stitch.Single {
+			k.Base = by.Base // "rtrf", which is a US double crochet, in a pattern in US terms
+		}
 	}
 	if !what.Loop.Set {
 		what.Loop = told.What.Loop
