@@ -57,6 +57,8 @@ func (p *parser) aside(b *block) bool {
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",
 		"starting", "spring", "ring", "completing", "changing", "switching", "using", "putting", "picking", "closing") &&
 		!p.stitchy(p.i+1, p.phraseEnd()):
+	case t.is("putting", "closing", "popping", "tucking") && p.at(1).is("the", "a", "an", "your", "it", "some", "in") && !p.stitchy(p.i+1, p.phraseEnd()):
+		// "putting the pad in before closing the fourth side"
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
 	case t.is("going", "go") && p.at(1).is("back") && (p.toks[p.phraseEnd()].kind == tComma || p.at(2).is("over", "behind") || p.at(3).is("of")):

@@ -96,6 +96,8 @@ func (p *parser) place() (Place, bool) {
 			}
 		}
 		pl.Target.nameBand()
+	case p.baseOfPiece():
+		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: "st"}
 	case t.is("base", "foot") && p.at(1).is("of"):
 		// "in base of first ch-5": the stitch that the round began on
 		p.i += 2

@@ -34,3 +34,17 @@ func (p *parser) alongPoint(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// baseOfPiece reads "base of leaf", "bottom of the heart" behind "sl st in": where a stem that
+// hangs from a piece is closed, which is where its chains began.
+func (p *parser) baseOfPiece() bool {
+	start := p.i
+	slip := p.at(-1).is("in", "into", "to", "the") && (p.at(-2).is("st", "stitch", "ss", "slst") || p.at(-3).is("st", "stitch", "ss", "slst"))
+	if slip && !p.defining && p.eat("base", "bottom", "foot") && p.eat("of") {
+		if p.eat("the"); !p.tok().is("each", "every", "next", "same", "this", "that") && p.ofMotif(&Place{}) {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

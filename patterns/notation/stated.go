@@ -168,11 +168,23 @@ func (b *block) ofSeam(l []*Stated) {
 	note, ok := b.items[n-1].(*Note)
 	for _, s := range l {
 		for i := range s.Counts {
-			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip && b.onlyCloses()) || c.Target.Kind == stitch.Of(stitch.Slip)) {
+			slips := s.Counts[i].Target.Kind == stitch.Of(stitch.Slip)
+			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip && b.onlyCloses()) || slips) || slips && b.hangs() {
 				c.Target.Sort = Remark
 			}
 		}
 	}
+}
+
+// hangs reports whether what is being read hangs from the piece: it stands behind "Stem:".
+func (b *block) hangs() bool {
+	for i := len(b.items) - 1; i >= 0; i-- {
+		if n, ok := b.items[i].(*Note); ok {
+			words := strings.Fields(strings.ToLower(strings.Trim(n.Text, " :")))
+			return len(words) > 0 && len(words) < 4 && slices.Contains(hanging, words[len(words)-1])
+		}
+	}
+	return false
 }
 
 // onlyCloses reports whether nothing has been worked before a seam: it is a row of its own

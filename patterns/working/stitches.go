@@ -20,6 +20,9 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 	if h := w.seal(s.Span); h != nil {
 		return h
 	}
+	if h, closes := w.closesInRing(s); closes {
+		return h
+	}
 	if len(s.Places) > 0 && s.What.Kind.Base != stitch.Slip {
 		if h := w.anywhere(&s.Places[0]); h != nil {
 			return h
