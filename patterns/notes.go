@@ -17,6 +17,9 @@ var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?: *|[Aa]bbrev
 // st; dec = sc2tog".
 var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))? *[=:]`)
 
+// announces is a heading before a definition on its line: "Special stitch. V-stitch (V-st): …".
+var announces = regexp.MustCompile(`(?i)(^|[.;] )((special|pattern|unusual|other|stitch) )*(stitch(es)?|sts?|pattern|abbreviations?)( used| explained)?\.$`)
+
 // defined are the special stitches that notes define on the way, as designers do
 // who have no list of them. What is no definition in stitches is left alone: notes
 // are prose, unless they are told to be stitches. The stitches of the list go before.
@@ -48,7 +51,7 @@ func (r *reader) defined(t Text, listed []Definition, told bool) []Definition {
 			if m[1] == len(line)-from && !strings.HasSuffix(line, ".") && !strings.HasSuffix(line, ";") {
 				d.Words = t.goesOn(d.Words, i)
 			}
-			if sign == ":" && from+m[4] > 0 && !strings.HasSuffix(strings.TrimSpace(line[:from+m[4]]), ":") {
+			if before := strings.TrimSpace(line[:from+m[4]]); sign == ":" && before != "" && !strings.HasSuffix(before, ":") && !announces.MatchString(before) {
 				from += m[7] // a colon in the middle of a line is no definition
 				continue
 			}
