@@ -10,27 +10,29 @@ import (
 )
 
 // equation is "Shell = (2 dc, ch 2, 2 dc) in next sp." in running notes, and
-// "Shell (sh): 5 dc in same st." at the beginning of a line of them.
-var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?: *|[Aa]bbreviations?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))?) *(=|:) *([^=]+?)([.;] |[.;]?$)`)
+// "Shell (sh): 5 dc in same st." or "V-st - (dc, ch 1, dc) in same st." at the beginning of a line
+// of them.
+var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?(?: used)?(?::| [-–—]) *|[Aa]bbreviations?(?: used)?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))?) *(=|:|[-–—] | [-–—]) *([^=]+?)([.;] |[.;]?$)`)
 
 // anotherName is the beginning of a definition behind a semicolon: "inc = 2 sc in same
 // st; dec = sc2tog".
 var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))? *[=:]`)
 
 // announces is a heading before a definition on its line: "Special stitch. V-stitch (V-st): …".
-var announces = regexp.MustCompile(`(?i)(^|[.;] )((special|pattern|unusual|other|stitch) )*(stitch(es)?|sts?|pattern|abbreviations?)( used| explained)?\.$`)
+var announces = regexp.MustCompile(`(?i)(^|[.;] )((special|pattern|unusual|other|stitch) )*(stitch(es)?|sts?|pattern|abbreviations?)( used| explained)? ?[.–—-]$`)
 
 // defined are the special stitches that notes define on the way, as designers do
 // who have no list of them. What is no definition in stitches is left alone: notes
 // are prose, unless they are told to be stitches. The stitches of the list go before.
-func (r *reader) defined(t Text, listed []Definition, told bool) []Definition {
+func (r *reader) defined(t Text, before []Definition, told bool) []Definition {
 	known := map[string]bool{}
-	for _, d := range listed {
+	for _, d := range before {
 		known[notation.Plain(d.Name)] = true
 	}
 	trade := notation.NewVocabulary(r.p.Terms, nil)
 	var list []Definition
 	for i, line := range t.Lines {
+		listed := -1 // where the definition before ends
 		for from := 0; from < len(line); {
 			m := equation.FindStringSubmatchIndex(line[from:])
 			if m == nil {
@@ -51,10 +53,17 @@ func (r *reader) defined(t Text, listed []Definition, told bool) []Definition {
 			if m[1] == len(line)-from && !strings.HasSuffix(line, ".") && !strings.HasSuffix(line, ";") {
 				d.Words = t.goesOn(d.Words, i)
 			}
-			if before := strings.TrimSpace(line[:from+m[4]]); sign == ":" && before != "" && !strings.HasSuffix(before, ":") && !announces.MatchString(before) {
+			head := strings.TrimSpace(line[:from+m[4]])
+			if announces.MatchString(name + ".") {
+				from += m[8] // "Special stitch - V-st: …"
+				listed = from
+				continue
+			}
+			if sign != "=" && head != "" && !strings.HasSuffix(head, ":") && !announces.MatchString(head) && from+m[0] != listed {
 				from += m[7] // a colon in the middle of a line is no definition
 				continue
 			}
+			listed = from + m[9]
 			from += m[9]
 			if n := notation.Plain(name); !known[n] && len(list) < maxStitches && (told && onHook.MatchString(words) || r.makes(d, trade)) {
 				known[n] = true

@@ -102,14 +102,31 @@ func (p *parser) allInOne(items []Item) *Group {
 	}
 	first, ok := items[0].(*Stitches)
 	last, is := items[n-1].(*Stitches)
-	if !ok || !is || first.What.Kind.Base < stitch.Single || len(last.Places) != 1 || last.Places[0].Pick != Same || last.Places[0].Target.Sort != AnyStitch && last.Places[0].Target.Sort != ChainSpace {
+	if !ok || !is || first.What.Kind.Base < stitch.Single || len(last.Places) != 1 {
 		return nil
+	}
+	pl := &last.Places[0]
+	if pl.Target.Sort != AnyStitch && pl.Target.Sort != ChainSpace || pl.Of != nil || pl.N.Set() || pl.Below != 0 {
+		return nil
+	}
+	if pl.Pick != Same && !(pl.Pick == Next && (pl.Bare || onlyChains(items[1:n-1]) && first.What == last.What)) {
+		return nil // "dc, ch 1, dc in next st" is a V-st
 	}
 	g := &Group{Span: first.Span, Items: append([]Item(nil), items[:n]...), Place: last.Places}
 	plain := *last
 	plain.Places = nil
 	g.Items[n-1] = &plain
 	return g
+}
+
+// onlyChains reports whether instructions make chains and nothing else.
+func onlyChains(items []Item) bool {
+	for _, it := range items {
+		if _, ok := it.(*Chain); !ok {
+			return false
+		}
+	}
+	return len(items) > 0
 }
 
 // inBrackets reads a definition that is nothing but a bracket, "(1 tr, 1 ch, 1 tr)": all of

@@ -146,17 +146,20 @@ var groupWords = []string{"shell", "shells", "fan", "fans", "scallop", "scallops
 
 var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "arcs"}
 
+// indicating are said of the place that the definition of a stitch leaves to the words it is named in.
+var indicating = []string{"indicated", "designated", "stated", "given", "specified", "required", "named", "directed", "instructed", "desired", "chosen"}
+
 // target reads what is worked into: st, dc, shell, ch-2 sp, ch, beg ch-3.
 func (p *parser) target() (Target, bool) {
 	start := p.i
 	done := func(t Target) (Target, bool) {
 		if t.Sort == ChainSpace {
-			p.eat("indicated", "designated", "stated", "given", "specified")
+			p.eat(indicating...)
 		}
 		t.Text = p.words(start)
 		return t, true
 	}
-	if p.tok().is("indicated", "designated", "stated", "given") && p.at(1).is(spaceWords...) {
+	if p.tok().is(indicating...) && p.at(1).is(spaceWords...) {
 		p.i++
 	}
 	if p.tok().is("forehead", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
@@ -287,7 +290,7 @@ func (p *parser) target() (Target, bool) {
 	if t, ok := p.postStitch(); ok {
 		return done(t)
 	}
-	p.eat("indicated", "designated", "stated", "given")
+	p.eat(indicating...)
 	if p.eat("st", "sts", "stitch", "stitches", "place", "places") {
 		if p.eat("space", "sp") {
 			return done(Target{Sort: Gap})
@@ -297,7 +300,7 @@ func (p *parser) target() (Target, bool) {
 			p.eatKind(tHyphen)
 			p.eat("sp", "space")
 		}
-		p.eat("indicated", "designated", "stated", "given")
+		p.eat(indicating...)
 		return done(Target{Sort: AnyStitch})
 	}
 	if n, ok := p.plainNumber(); ok {

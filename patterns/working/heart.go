@@ -29,7 +29,9 @@ func heart(items []notation.Item) bool {
 			if it.What.Kind.Base == stitch.Slip {
 				return false
 			}
-		case *notation.Group, *notation.In:
+		case *notation.In:
+			continue
+		case *notation.Group:
 		case *notation.Repeat, *notation.Join:
 			return false
 		default:
