@@ -56,6 +56,18 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 	return t, pick, next, true
 }
 
+// eachOfGaps reports whether the gap that has just been read is each of those there are: it is
+// said to be, and no repeat takes them one by one, or the words go on over all of them, "between
+// groups across".
+func (p *parser) eachOfGaps() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if e, ok := p.extent(); ok && e.Sort == ToEnd {
+		return true
+	}
+	return p.eachGap && !p.starred()
+}
+
 // gapBeside reads "before next V-st", "after this shell", "before first group": the gap
 // on that side of it.
 func (p *parser) gapBeside() (Target, bool) {

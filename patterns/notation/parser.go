@@ -229,6 +229,8 @@ type parser struct {
 	edgeKind stitch.Kind
 	// nextGap says that the gap read last is the next one, not just here.
 	nextGap bool
+	// eachGap says that it is each of several: "sp between each group", "spaces between groups".
+	eachGap bool
 	// lastGap says that it is the last of the round.
 	lastGap bool
 	// forSizes are the sizes that the round is for, nil for all.

@@ -419,6 +419,10 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick, pl.Bare = Last, false // "in space before first V-st", "between last and first V-sts"
 			break
 		}
+		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && p.eachOfGaps() {
+			pl.Pick, pl.Bare = Each, false // "in spaces between groups across"
+			break
+		}
 		if pl.Target.Sort == Gap && !pl.N.Set() && pl.Target.At == 0 && pl.Target.Name == "" && !p.nextGap && !p.tok().is("of") {
 			pl.Target.Name = Here // "in space between stitches"
 		}

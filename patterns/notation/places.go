@@ -171,12 +171,14 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			if !ok {
 				return no()
 			}
-			if !next && t.Name == "" && !p.tok().is("of") {
+			if p.eachGap = pick == Each; (pick == Each || pick == Next && !next) && p.eachOfGaps() {
+				pick = Each
+			} else if !next && t.Name == "" && !p.tok().is("of") {
 				t.Name = Here // "between sts"
 			}
 			pl := Place{Pick: pick, Bare: bare && pick == Next, Target: t, Evenly: evenly}
 			p.placeTail(&pl)
-			if pl.Pick == Each && pl.Extent.Sort == NoExtent {
+			if pl.Pick == Each && pl.Extent.Sort == NoExtent && p.starred() {
 				pl.Pick = Next
 			}
 			pl.Span = p.from(start)

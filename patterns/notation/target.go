@@ -252,7 +252,7 @@ func (p *parser) target() (Target, bool) {
 		}
 		if p.eat("between") {
 			gap, pick, next, ok := p.between()
-			if p.nextGap, p.lastGap = next, pick == Last; ok {
+			if p.nextGap, p.lastGap, p.eachGap = next, pick == Last, pick == Each || p.toks[start].is("sps", "spaces", "gaps"); ok {
 				return done(gap)
 			}
 			p.i = start
