@@ -101,10 +101,17 @@ func (p *parser) changeGrowth() *Change {
 }
 
 // inTheEnd passes over "; at the end of Rnd 4 there are 9 sc", "; you will finish with 276 dc"
-// behind how much rows grow.
+// behind how much rows grow: a count that is stated with the rounds, or comes of them.
 func (p *parser) inTheEnd() {
-	if p.tok().kind == tSemi && !p.instructs(p.i+1) {
-		for k := p.tok().kind; k != tStop && k != tEnd && k != tOpen && k != tClose && !p.tok().first; k = p.tok().kind {
+	if p.tok().kind == tSemi && p.at(1).is("at", "by", "in", "you", "you'll", "there", "this", "that", "giving", "making", "so", "ending", "finishing") {
+		for k := p.tok().kind; k != tStop && k != tEnd && k != tClose && !p.tok().first; k = p.tok().kind {
+			if k == tOpen {
+				close := p.matching(p.i)
+				if close < 0 || p.at(-1).kind != tNumber {
+					return
+				}
+				p.i = close // of the other sizes
+			}
 			p.i++
 		}
 	}
@@ -155,6 +162,7 @@ func (b *block) growthSaid() bool {
 			if it.Change == nil && !it.Onward && it.Piece == "" && it.Along == nil {
 				if c := p.changeGrowth(); c != nil && (p.tok().kind == tStop || p.tok().kind == tSemi || p.tok().kind == tEnd || p.tok().kind == tClose || p.tok().first) {
 					c.Span, c.Text = p.from(start), uncapital(p.words(start))
+					p.inTheEnd()
 					it.Change = c
 					return true
 				}
