@@ -62,6 +62,9 @@ func (w *roundWork) magicHere(at notation.Span) *halt {
 		return h
 	}
 	w.goesIntoRing = true
+	if w.heartLoop(w.castItem, chains) {
+		return w.chain(w.castItem)
+	}
 	return w.start(w.castItem, chains)
 }
 

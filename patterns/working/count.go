@@ -226,6 +226,10 @@ func tally(r *fabric.Round, t *notation.Target, all *notation.Stated, terms stit
 		if n == 0 {
 			n = shapedAs(r, t.Kind.Shape)
 		}
+		if n == 0 && t.Kind.Shape == stitch.Cluster && hasGroups(r) {
+			n, known := alike(r) // "2 clusters" of 3 dc in one place
+			return n, t.Text, known
+		}
 		return n, t.Text, true
 	case notation.OfName:
 		if t.Name == "" {

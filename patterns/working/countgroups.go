@@ -42,6 +42,11 @@ func alike(r *fabric.Round) (n int, known bool) {
 	return n, n > 0
 }
 
+// hasGroups reports whether a round has three or more stitches in one place anywhere.
+func hasGroups(r *fabric.Round) bool {
+	return slices.ContainsFunc(r.Groups, func(g fabric.Group) bool { return countIn(r.Stitches[g.From:g.To]) > 2 })
+}
+
 // groupsOf is how many places of a round have just so many stitches of one kind as a count says
 // its groups are made of: "6 petals of 7 dc". Known is false where the round has none that are
 // of this kind alone, or begins with one that is not whole.
