@@ -28,6 +28,28 @@ func (p *parser) skip() (Item, *fault.Fault) {
 	return s, nil
 }
 
+// skipTo reads "to next V-st" behind the word skip, where what follows names its place: it goes
+// there in any case. It is nil for other words.
+func (p *parser) skipTo(start int) Item {
+	at := p.i
+	if p.eat("to", "ahead", "across") {
+		p.eat("to")
+		if pl, ok := p.place(); ok && (pl.Pick == Next || pl.Pick == Last) && !pl.Bare && (pl.Target.Sort == OfName || pl.Target.Sort == ChainSpace || pl.Target.Sort == OfKind) && p.ended() {
+			end := p.i
+			p.eatKind(tComma)
+			p.eat("and", "then")
+			it, ok := p.stitches()
+			s, is := it.(*Stitches)
+			if placed := ok && is && len(s.Places) > 0; placed || p.toks[end].kind == tSemi {
+				p.i = end
+				return &Note{Span: p.from(start), Text: p.words(start)}
+			}
+		}
+	}
+	p.i = at
+	return nil
+}
+
 // skipped goes on behind the piece that the places are counted from.
 func (p *parser) skipped(start int) (Item, *fault.Fault) {
 	if p.tok().is("count") && !p.work {
@@ -40,6 +62,9 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		return nil, nil
 	}
 	p.eat("over")
+	if it := p.skipTo(start); it != nil {
+		return it, nil
+	}
 	if p.eat("that", "this") && p.tok().is("st", "stitch", "ch", "chain") {
 		p.i++ // "until 1 stitch remains. Skip that stitch"
 		return &Skip{Span: p.from(start), N: One(p.from(start)), Target: Target{}}, nil
@@ -66,6 +91,13 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 			// "miss 2 ch of turning ch": those beside the stitch that it counts as
 			p.eat("the")
 			if _, ok := p.startChain(); !ok {
+				p.i = at
+			}
+		}
+		if at := p.i; s.Target.Sort == OfKind && p.eat("of") {
+			// "sk 2 dc of shell": the next ones, which are its
+			p.eat("the", "next", "this", "that", "same")
+			if t, ok := p.target(); !ok || t.Sort != OfName {
 				p.i = at
 			}
 		}

@@ -60,12 +60,15 @@ func (p *parser) between() (t Target, pick Pick, next, ok bool) {
 // said to be, and no repeat takes them one by one, or the words go on over all of them, "between
 // groups across".
 func (p *parser) eachOfGaps() bool {
+	return p.eachAcross() || p.eachGap && !p.starred()
+}
+
+// eachAcross reports whether "across", "around" follows several that are named.
+func (p *parser) eachAcross() bool {
 	start := p.i
 	defer func() { p.i = start }()
-	if e, ok := p.extent(); ok && e.Sort == ToEnd {
-		return true
-	}
-	return p.eachGap && !p.starred()
+	e, ok := p.extent()
+	return ok && e.Sort == ToEnd
 }
 
 // gapBeside reads "before next V-st", "after this shell", "before first group": the gap
@@ -78,7 +81,7 @@ func (p *parser) gapBeside() (Target, bool) {
 		return t, false
 	}
 	p.eat("the")
-	first := before && p.eat("first")
+	first := before && p.eat("first") || !before && p.eat("last", "final")
 	if !first && !(before && p.eat("next", "following") || !before && p.eat("this", "that", "same")) {
 		p.i = start
 		return t, false
@@ -281,6 +284,9 @@ func (p *parser) pair(t *Target) bool {
 	case t.Name == Here && group.Sort == OfName:
 		t.Name = ""
 		t.gapOf(&group) // "this V-st and next"
+	case t.Name == Here && ok && of.Sort == OfName:
+		t.Name = ""
+		t.gapOf(&of) // "this and the next V-st"
 	case ok && t.Name != Here && !first:
 		t.gapOf(&of)
 	}

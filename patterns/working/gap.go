@@ -218,3 +218,47 @@ func (w *roundWork) gapMeant(p *notation.Place) (gap *notation.Target) {
 	})
 	return gap
 }
+
+// beforeFirst is the spot before the gap "before first V-st" of a row, and "after last V-st" the one
+// before that; -1 for any other. In a round the first is the gap at its join.
+func (w *roundWork) beforeFirst(p *notation.Place) int {
+	t := &p.Target
+	if t.Sort != notation.Gap || !w.c.flat {
+		return -1
+	}
+	text := strings.ToLower(t.Text)
+	first := strings.Contains(text, "before first") || strings.Contains(text, "before the first")
+	if last := strings.Contains(text, "after last") || strings.Contains(text, "after the last"); !first && !last {
+		return -1
+	}
+	found := -1
+	for i := range w.c.spots {
+		j := w.c.next(i)
+		if !w.c.spots[i].counts || j < 0 {
+			continue
+		}
+		if first && w.beginsGroup(j, t) {
+			return i
+		}
+		if !first && w.endsGroup(i, t) {
+			found = i
+		}
+	}
+	return found
+}
+
+// beginsGroup reports whether a group that a gap is named by begins at spot j.
+func (w *roundWork) beginsGroup(j int, t *notation.Target) bool {
+	if t.Name == notation.Groups {
+		return w.c.beside(j, 1) > 1
+	}
+	return w.c.groupBegins(j, t.Name)
+}
+
+// endsGroup is the same of the end of a group.
+func (w *roundWork) endsGroup(i int, t *notation.Target) bool {
+	if t.Name == notation.Groups {
+		return w.c.beside(i, -1) > 1
+	}
+	return w.c.groupEnds(i, t.Name)
+}

@@ -204,7 +204,8 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		return on, nil
 	}
 	for k, g := range w.c.groups {
-		if !g.is(of.Target.Name) && !(of.Target.Sort == notation.AnyStitch) {
+		byNumber := of.Target.Name == "" && of.Target.Chains > 0 // "of 5-dc shell", which has a name of its own
+		if !g.is(of.Target.Name) && !byNumber && of.Target.Sort != notation.AnyStitch {
 			continue
 		}
 		if of.Pick == notation.Last && w.c.anotherAfter(k, of.Target.Name) {
@@ -215,7 +216,7 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		if of.Pick == notation.Next && g.From < w.pos && !within && !w.onEdgeOf(g) || of.Pick == notation.Same && k+1 != w.lastGroup {
 			continue
 		}
-		if of.Target.Name == "" && of.Target.Chains > 0 && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
+		if byNumber && !w.c.groupOf(g, of.Target.Kind, of.Target.Chains) {
 			continue
 		}
 		var inside []int
@@ -229,6 +230,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 					inside = append(inside, j)
 				}
 			}
+		}
+		if within && w.begun && len(inside) > 0 && inside[len(inside)-1] < w.pos {
+			continue // worked into already: the one of the next
 		}
 		if len(inside) == 0 {
 			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
@@ -359,7 +363,21 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 // onEdgeOf reports whether nothing has been made but the chain that begins the row, on
 // the first stitch of the group: "ch 3, turn, shell in shell".
 func (w *roundWork) onEdgeOf(g spotGroup) bool {
-	return w.started && !w.begun && w.pos == 1 && g.From == 0 && g.To > 2
+	return w.started && !w.begun && w.pos == 1 && g.From == 0 && g.To > 2 || w.skippedInto(g)
+}
+
+// skippedInto reports whether the work has come into a group by skipping the first of its stitches
+// and nothing else: it is the next one still.
+func (w *roundWork) skippedInto(g spotGroup) bool {
+	if w.pos <= g.From || w.pos >= g.To {
+		return false
+	}
+	for i := g.From; i < w.pos; i++ {
+		if s := &w.c.spots[i]; s.counts && s.use != skipped {
+			return false
+		}
+	}
+	return true
 }
 
 // onlyTop is the one stitch of a group that has chains beside it, -1 where it has more

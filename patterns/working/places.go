@@ -109,6 +109,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return w.firstOf(p)
 	case notation.Last:
+		if at := w.beforeFirst(p); at >= 0 {
+			return w.takeSpot(at, 0, p, true), nil
+		}
 		return w.lastOfRound(p, i, count)
 	case notation.Nth:
 		return w.nth(p)

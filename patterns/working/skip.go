@@ -149,7 +149,7 @@ func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
 func (w *roundWork) skipInGroup(p *notation.Place, n int) *halt {
 	for k, g := range w.c.groups {
 		of := p.Of.Target.Name
-		if !g.is(of) || k+1 < w.lastGroup || k+1 > w.lastGroup && g.From < w.pos && !w.onEdgeOf(g) {
+		if !g.is(of) || k+1 < w.lastGroup || k+1 > w.lastGroup && g.From < w.pos && !w.onEdgeOf(g) && !(p.Pick == notation.Last && w.pos < g.To) {
 			continue
 		}
 		if k+1 == w.lastGroup && p.Pick == notation.First {
