@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -171,6 +172,13 @@ func (w *roundWork) takeEach(targets []notation.Target, i, run int, p *notation.
 			return on
 		}
 	}
+	for k := range targets {
+		if t := &targets[k]; k > 0 && t.Sort == notation.Gap && run == 0 && w.c.gapIs(i, t) {
+			gap := *p
+			gap.Target = *t
+			return w.takeSpot(i, run, &gap, check) // "in each V-st and in each sp between V-sts"
+		}
+	}
 	return w.takeSpot(i, run, p, check)
 }
 
@@ -233,7 +241,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 	if len(targets) == 1 && targets[0].Sort == notation.Gap && !w.r.Row && w.slipping && !w.begun && !w.started && from == 1 && w.travelled() == 0 {
 		from = 0 // "sl st in sp between first 2 sts": beside the one that was joined to
 	}
-	if len(targets) == 1 && targets[0].Sort == notation.Gap && w.leavesGroup() {
+	if slices.ContainsFunc(targets, func(t notation.Target) bool { return t.Sort == notation.Gap }) && w.leavesGroup() {
 		from-- // the gap just behind the group that has been gone into
 	}
 	for i := from; i < len(w.c.spots); i++ {
