@@ -106,7 +106,7 @@ func (p *parser) endsWithCount() bool {
 // change reads one change, nil when the words say something else.
 func (p *parser) change() *Change {
 	start := p.i
-	for _, read := range []func() *Change{p.changeLoop, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
+	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
 		p.i = start
 		p.eat("but", "except", "only", "this", "time")
 		if c := read(); c != nil && (p.ended() && !p.tok().is("and", "then") || p.tok().first || p.tok().is("until", "till") ||

@@ -156,6 +156,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return f
 		}
 	}
+	if ok, f := b.changedFirst(); ok || f != nil {
+		return f
+	}
 	if b.yarnOfRounds() {
 		return nil
 	}
@@ -166,6 +169,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if sentence {
+		p.goesOnRepeating()
 		if it, _ := p.onward(); it != nil {
 			p.work = true
 			b.add(it)

@@ -165,6 +165,43 @@ func (p *parser) keepRepeating() {
 	p.i = at - 1
 }
 
+// goesOnRepeating reads "Continue in this way, repeating Rows 3-4 …", "Cont as set, working Rows 3
+// and 4 alternately …" as the word repeat: the rounds that are named say how it goes on.
+func (p *parser) goesOnRepeating() {
+	start := p.i
+	p.eat("now", "then", "and")
+	if !p.eat("continue", "cont", "continuing", "proceed", "carry", "keep", "go", "work") {
+		p.i = start
+		return
+	}
+	p.eat("on", "going", "working")
+	way := p.i
+	for p.eat("in", "as", "this", "the", "that", "same", "way", "manner", "fashion", "pattern", "patt", "pat", "set", "established", "est", "before", "now",
+		"stripe", "striped", "stripes", "sequence", "colour", "color", "thus", "so", "like", "your", "above", "given") {
+	}
+	if said := p.i > way; !said || !p.eatKind(tComma) && !p.eatKind(tDash) && !p.eatKind(tSemi) && !p.tok().is("repeating", "by", "rep") {
+		p.i = start
+		return
+	}
+	p.eat("by")
+	at := p.i
+	if !p.eat("repeating", "rep", "repeat", "working", "alternating") {
+		p.i = start
+		return
+	}
+	named := p.eat("the", "these") && p.eat("last", "previous", "these") || p.eat("last", "previous", "these")
+	if p.eat("only", "just"); named {
+		p.plainNumber()
+	}
+	_, round := roundWord(p.tok())
+	if p.i = start; !round || !named && p.toks[at+1].is("the") {
+		return
+	}
+	t := &p.toks[at]
+	t.kind, t.text, t.first = tWord, "rep", p.toks[start].first
+	p.i = at
+}
+
 // likeThis passes over "like this", "this way".
 func (p *parser) likeThis() bool {
 	return p.eatAll("like", "this") || p.eatAll("this", "way") || p.eatAll("like", "that")

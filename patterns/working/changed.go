@@ -53,6 +53,17 @@ func (p *partWork) changed(r *notation.Round, ref *notation.Ref, of []*notation.
 	return out, true
 }
 
+// inLoopOf is a reference with the loop that stands in the label of its round: "Row 5 (BLO): Rep
+// Row 2".
+func inLoopOf(r *notation.Round, ref *notation.Ref) *notation.Ref {
+	if !r.Label.Loop.Set || ref.Change != nil {
+		return ref
+	}
+	in := *ref
+	in.Change = &notation.Change{Span: r.Span, Loop: r.Label.Loop}
+	return &in
+}
+
 // chainStays is the fault of a change that leaves open what becomes of the chain that a
 // round begins with, where that counts as what is changed; else nil.
 func (p *partWork) chainStays(r *notation.Round, c *notation.Change, o *notation.Round) *fault.Fault {

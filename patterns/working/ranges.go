@@ -380,7 +380,7 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	if !ok || p.besides(r, ref) {
 		return
 	}
-	if of, ok = p.changed(r, ref, led(r, of)); !ok {
+	if of, ok = p.changed(r, inLoopOf(r, ref), led(r, of)); !ok {
 		return
 	}
 	defer func(before int) { p.borneOut(r, ref.Change, len(p.part.Rounds)-before) }(len(p.part.Rounds))
