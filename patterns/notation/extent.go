@@ -79,7 +79,7 @@ func (p *parser) ended() bool {
 func (p *parser) oneSide() bool {
 	start := p.i
 	p.eat("the", "this", "each", "that")
-	if p.eat("side", "edge") && !p.tok().is("of") {
+	if p.eat("side", "edge") && !p.tok().is("of", "edge", "edges") {
 		for j := range p.toks {
 			if p.toks[j].is("corner", "corners") {
 				return true

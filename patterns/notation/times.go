@@ -61,7 +61,30 @@ func (p *parser) times() (n Num, more, ok bool) {
 	} else if p.eat("total", "altogether") {
 		more = false
 	}
+	p.otherSides()
 	return n, more, true
+}
+
+// otherSides passes over "for the remaining two edges", "along the other 2 sides" behind a number
+// of times.
+func (p *parser) otherSides() {
+	start := p.i
+	if p.eat("for", "along", "around", "round", "on", "across", "over", "to", "work", "working") {
+		p.eat("along", "around", "across")
+		p.eat("the")
+		if p.eat("remaining", "rem", "other", "opposite", "last", "second", "final") {
+			p.eat("of")
+			if p.tok().kind == tNumber || numberWords[p.tok().text] > 0 {
+				p.i++
+			}
+			p.eat("remaining", "other", "opposite")
+			p.eat("long", "short")
+			if p.eat("sides", "edges", "corners", "side", "edge", "half") && p.ended() {
+				return
+			}
+		}
+	}
+	p.i = start
 }
 
 // timesList reads "twice" or, with a word for each size, "once (twice, 3 times)".

@@ -143,7 +143,7 @@ func twiceRound(items []notation.Item) bool {
 			if s, ok := in.(*notation.Stitches); ok && len(s.Places) == 1 {
 				pl := &s.Places[0]
 				ends = ends || pl.Target.Sort == notation.RowEnds && pl.Target.Name == ""
-				along = along || pl.Target.Sort == notation.AnyStitch || pl.Target.Sort == notation.OfKind || toCorner(pl)
+				along = along || pl.Target.Sort == notation.AnyStitch || pl.Target.Sort == notation.OfKind || toCorner(pl) || edgeOf(pl) == notation.TopEdge
 			}
 		}
 		if ends && along {

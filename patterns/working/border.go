@@ -215,6 +215,9 @@ func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notatio
 	if edge == "" || w.c.edge > 0 || w.c.index != 0 || edge == notation.TopEdge && len(p.Also) > 0 {
 		return nil, false // "each tr and each 1-ch sp across the top" are those of the row below
 	}
+	if edge == notation.TopEdge && w.topDone() {
+		edge = notation.ChainEdge // "*… along the top edge, …; rep from * once more"
+	}
 	into, from, to := p.Into, 0, len(w.c.spots)
 	switch {
 	case edge == notation.ChainEdge && w.opening && len(w.c.runs) == 1:
@@ -260,6 +263,12 @@ func (w *roundWork) alongEdge(s *notation.Stitches, n int, hasN bool, p *notatio
 	}
 	w.pos = to
 	return nil, true
+}
+
+// topDone reports whether a repeat that goes round a flat piece in two halves has gone along its
+// last row and comes to its starting chain.
+func (w *roundWork) topDone() bool {
+	return w.sides == 1 && w.nest > 0 && w.c.index == 0 && len(w.sideRows) > 0 && w.c.side == 0 && w.pos >= len(w.c.spots) && twiceRound(w.items)
 }
 
 // lastNext is how many places at the end of an edge the instruction after this one takes

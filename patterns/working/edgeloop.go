@@ -12,7 +12,7 @@ import (
 // length, and a loop so long is counted behind it, "(7 tr and a 5-ch loop)", or gone
 // into by the next row. Before a single crochet, 2 chains are long enough.
 func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
-	if w.tie(it, n) {
+	if w.tie(it, n) || w.saidLoop(it, n) {
 		return true
 	}
 	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n < 4 && (n < 2 || w.mainKind().Base != stitch.Single) || chainsOf(w.items, n) != 1 {
@@ -27,6 +27,16 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	}
 	next := w.nextText()
 	return next != nil && (intoSpaces(next.Items, n) == 1 || intoEdgeLoop(next.Items))
+}
+
+// saidLoop reports whether the words say that the chain a row begins with is a space of all its
+// chains: "2 ch (counts as a 2-ch sp)".
+func (w *roundWork) saidLoop(it *notation.Chain, n int) bool {
+	c := it.Counts
+	if c == nil {
+		c = w.throughout[n]
+	}
+	return w.r.Row && c != nil && c.Space && c.Chains >= n
 }
 
 // tallest is more chains than any stitch is tall.
@@ -111,8 +121,12 @@ func (w *roundWork) skippedLoop(k stitch.Kind, n int) bool {
 
 // intoEdgeLoop reports whether the words name the loop at the edge that the row below begins with:
 // "sc in turning ch sp", "in ch-sp formed by skipped chs"; or the last space, behind a repeat
-// into each of the others: "*ch 1, sc in next ch-1 sp; rep from * across, ch 1, sc in last ch-sp".
+// into each of the others: "*ch 1, sc in next ch-1 sp; rep from * across, ch 1, sc in last ch-sp",
+// "*sc in next ch-1 sp, ch 1, sk next sc; rep from * to last sp, sc in last sp".
 func intoEdgeLoop(items []notation.Item) bool {
+	if endsInLastSpace(items) {
+		return true
+	}
 	for i := 2; i < len(items); i++ {
 		last := firstPlace(items[i])
 		_, chain := items[i-1].(*notation.Chain)
@@ -130,6 +144,49 @@ func intoEdgeLoop(items []notation.Item) bool {
 		p := firstPlace(it)
 		return p != nil && p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.EdgeLoop
 	})
+}
+
+// endsInLastSpace reports whether a row goes into spaces and over the stitches behind each of them,
+// up to the last space, which ends it: nothing is said of a stitch behind that one.
+func endsInLastSpace(items []notation.Item) bool {
+	n := len(items)
+	for n > 0 && !needsPlaces(items[n-1:n]) {
+		n--
+	}
+	if n < 2 {
+		return false
+	}
+	last := firstPlace(items[n-1])
+	at := n - 2
+	if _, chain := items[at].(*notation.Chain); chain {
+		at--
+	}
+	if last == nil || at < 0 || last.Pick != notation.Last || last.Target.Sort != notation.ChainSpace || last.N.Set() {
+		return false
+	}
+	rep, repeats := items[at].(*notation.Repeat)
+	if !repeats || rep.Extent.Sort != notation.ToLast || rep.Extent.N.For(0) != 1 || rep.Extent.Target.Sort != notation.ChainSpace {
+		return false
+	}
+	into, over := false, false
+	for _, it := range rep.Items {
+		switch it := it.(type) {
+		case *notation.Skip:
+			over = into
+		default:
+			if p := firstPlace(it); p != nil {
+				into = p.Pick == notation.Next && p.Target.Sort == notation.ChainSpace
+				over = false
+			}
+		}
+	}
+	if over {
+		return true
+	}
+	// "Ch 2, *sc in next ch-1 sp, ch 1; rep …": a low stitch needs no chains to turn so long.
+	turn, ok := items[0].(*notation.Chain)
+	s, low := items[n-1].(*notation.Stitches)
+	return into && ok && turn.Counts == nil && turn.N.For(0) > 1 && low && s.What.Kind.Base == stitch.Single
 }
 
 // nextText is the round that is written behind the one being worked or, where that only
