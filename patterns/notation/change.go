@@ -212,7 +212,7 @@ func (p *parser) changeUnit() *Change {
 	}
 	if !p.insteadWords() {
 		p.eat("throughout")
-		if into || n.Chain || n.N.Set() || p.toks[at-1].is("into") || !p.toks[at-1].is("with", "using", "use", "in") && !p.at(-1).is("throughout") {
+		if into || n.Chain || n.N.Set() || at > 0 && p.toks[at-1].is("into") || !(at > 0 && p.toks[at-1].is("with", "using", "use", "in")) && !p.at(-1).is("throughout") {
 			return nil
 		}
 		return &Change{New: n} // "using hdc"
