@@ -11,8 +11,12 @@ func (b *block) changedFirst() (bool, *fault.Fault) {
 		p.i, p.faults, p.work = start, p.faults[:faults], work
 		return false, nil
 	}
+	readers := []func() *Change{p.changeLoop, p.loopAlone}
+	if p.tok().is("working", "work", "using", "with", "making", "in", "replacing", "substituting", "swapping", "changing") {
+		readers = append(readers, p.changeUnit)
+	}
 	var c *Change
-	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeUnit} {
+	for _, read := range readers {
 		p.i = start
 		if c = read(); c != nil {
 			break

@@ -173,7 +173,7 @@ func (p *parser) place() (Place, bool) {
 		p.i++
 		p.eat("unworked", "free", "rem", "remaining")
 		pl.Pick = Next
-		if p.at(1).kind != tHyphen || !p.groupAhead() {
+		if p.at(1).kind != tHyphen && !p.oneGroupAhead() || !p.groupAhead() {
 			if n, ok := p.num(); ok {
 				pl.N = n
 			}

@@ -49,7 +49,7 @@ func (p *parser) placeTail(pl *Place) {
 				pl.Target.Name = ChainEdge // "first ch of foundation chain"
 				continue
 			}
-			if p.i = at; p.ofMotif(pl) {
+			if p.i = at; p.ofAnyFigure(pl) || p.ofMotif(pl) {
 				continue
 			}
 			of, ok := p.place()

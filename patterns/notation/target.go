@@ -305,7 +305,7 @@ func (p *parser) target() (Target, bool) {
 	}
 	if n, ok := p.plainNumber(); ok {
 		p.eatKind(tHyphen)
-		if w, ok := p.what(); ok && w.Kind.Is() && (p.eat("group", "groups", "grp") || p.eat(groupWords...)) {
+		if w, ok := p.what(); ok && w.Kind.Is() && (p.eatKind(tHyphen) || true) && (p.eat("group", "groups", "grp", "grps", "gp", "gps") || p.eat(groupWords...)) {
 			return done(Target{Sort: OfName, Name: "", Kind: w.Kind, Chains: n})
 		}
 		if p.i = at + 1; p.at(-1).kind == tNumber && p.eatKind(tHyphen) && p.eat("st", "stitch") && p.eat("group", "groups", "cluster", "clusters") {
@@ -337,7 +337,8 @@ func (p *parser) target() (Target, bool) {
 		p.i++
 		return done(Target{Sort: Gap, Name: Groups}) // between the groups of a granny square
 	}
-	if p.eat("group", "groups", "grp") {
+	set := p.tok().is("set", "sets") && p.at(1).is("of")
+	if p.eat("group", "groups", "grp", "grps", "gp", "gps") || set && p.eat("set", "sets") {
 		if at := p.i; p.eat("of") {
 			// "any group of 5", "next group of 3 dc"
 			if n, ok := p.plainNumber(); ok && n > 1 {
@@ -347,6 +348,10 @@ func (p *parser) target() (Target, bool) {
 				}
 			}
 			p.i = at
+		}
+		if set {
+			p.i = start
+			return Target{}, false
 		}
 		return done(Target{Sort: OfName})
 	}

@@ -1,0 +1,42 @@
+package notation
+
+// ofAnyFigure reads "any point", "one leaf", "any star point" behind a stitch or a space of it:
+// whichever group of stitches in one place a joined yarn begins at, called by what it looks like.
+func (p *parser) ofAnyFigure(pl *Place) bool {
+	start := p.i
+	if pl.Pick == Last && pl.N.Set() || pl.Target.Sort != ChainSpace && pl.Target.Sort != OfKind && pl.Target.Sort != AnyStitch || !p.eat("any", "one", "a", "either") {
+		return false
+	}
+	p.eat("of")
+	p.eat("the")
+	at := p.i
+	for n := 0; n < 2 && p.tok().kind == tWord && !p.tok().first; n++ {
+		t := p.tok()
+		if _, known := p.vocab.lookup(t.text); known || p.vocab.near(t.text) != "" || t.is(groupWords...) || t.is(notFigures...) {
+			break
+		}
+		if p.i++; p.ended() {
+			pl.Of = &Place{Span: p.from(at), Pick: Any, Target: Target{Sort: OfName, Text: p.words(at)}}
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// notFigures are words behind "of" that name no group of stitches.
+var notFigures = []string{"row", "rows", "rnd", "round", "rounds", "corner", "corners", "turning", "beg", "beginning", "ring", "group", "groups", "toe", "back", "front",
+	"side", "sides", "edge", "edges", "chain", "ch", "square", "motif", "piece", "block"}
+
+// oneGroupAhead reports whether "5tr group", "5 dc shell" comes next: one of them, of so many stitches.
+func (p *parser) oneGroupAhead() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if n, ok := p.plainNumber(); !ok || n < 2 {
+		return false
+	}
+	p.eatKind(tHyphen)
+	w, ok := p.what()
+	p.eatKind(tHyphen)
+	return ok && w.Kind.Is() && p.eat("group", "grp", "gp", "shell", "fan", "scallop", "petal")
+}
