@@ -10,56 +10,79 @@ import (
 // of the way to its neighbour.
 const asideShare = 0.36
 
+// worked is a stitch that is worked past the round below it, over what stands on its foot.
+type worked struct {
+	c    *course
+	i    int
+	foot fabric.Ref
+	into stitch.Into
+}
+
 // stepAside moves the stitches that others, of later rounds and in the same place, are
-// worked over and that nothing stands on: a front post stitch around the one two rounds
-// below leaves a stitch behind it, which would lie under it. They move to the left, or to
-// the right where a hook bulges to the left.
+// worked over and that nothing else stands on: a front post stitch around the one two rounds
+// below leaves a stitch behind it, which would lie under it, and a spike stitch as many as
+// it is deep. They move to the left, or to the right where a hook bulges to the left.
 func (w *work) stepAside() {
-	held := map[fabric.Ref]bool{}
+	above := map[fabric.Ref][]fabric.Ref{} // what stands on each
 	for _, c := range w.courses {
 		for i := range c.round.Stitches {
 			if !w.stands(c, i) || c.round.Stitches[i].Role == fabric.Start {
 				continue // a dot or a chain beside it
 			}
 			for _, p := range c.round.Stitches[i].On {
-				held[p.At] = true
+				above[p.At] = append(above[p.At], fabric.Ref{Round: c.index, Stitch: i})
 			}
 		}
 	}
-	var aside []func()
+	moved := map[fabric.Ref]float64{}
 	for _, c := range w.courses[1:] {
-		under := w.courses[c.index-1]
-		over := map[fabric.Ref]stitch.Into{} // how post stitches of c go round those past the round below
 		for _, i := range c.order {
-			on := c.round.Stitches[i].On
-			if len(on) != 1 || on[0].At.Round >= under.index {
+			s := &c.round.Stitches[i]
+			if len(s.On) != 1 || s.On[0].At.Round >= c.index-1 {
 				continue
 			}
-			if into := shown(on[0].Into, c.round); into == stitch.FrontPost || into == stitch.BackPost {
-				over[on[0].At] = into
+			o := worked{c, i, s.On[0].At, shown(s.On[0].Into, c.round)}
+			if o.into == stitch.FrontPost || o.into == stitch.BackPost || s.Kind.Manner&stitch.Spike != 0 {
+				w.under(o, o.foot, above, moved)
 			}
 		}
-		n := len(under.order)
-		for k, j := range under.order {
-			on := under.round.Stitches[j].On
-			if len(on) != 1 || held[fabric.Ref{Round: under.index, Stitch: j}] || n < 3 {
-				continue
-			}
-			into, ok := over[on[0].At]
-			if !ok {
-				continue
-			}
-			side := 1 // a step to the left, by rising angle
-			if left := into != stitch.BackPost; left == w.toTheRight() {
-				side = n - 1
-			}
-			gap := under.gap(k, side)
-			aside = append(aside, func() { under.theta[j] += asideShare * gap })
+	}
+	for _, c := range w.courses {
+		for _, j := range c.order {
+			c.theta[j] += moved[fabric.Ref{Round: c.index, Stitch: j}]
 		}
 	}
-	for _, move := range aside {
-		move()
+}
+
+// under finds how far what stands on a place, and is left behind a stitch worked over it,
+// steps aside. It is false where other stitches stand on some of that, which stays.
+func (w *work) under(o worked, at fabric.Ref, above map[fabric.Ref][]fabric.Ref, moved map[fabric.Ref]float64) bool {
+	free := true
+	for _, r := range above[at] {
+		if r.Round >= o.c.index {
+			if r.Round > o.c.index || at != o.foot {
+				free = false
+			}
+			continue
+		}
+		c := w.courses[r.Round]
+		if len(c.round.Stitches[r.Stitch].On) != 1 || c.rank[r.Stitch] < 0 || len(c.order) < 3 || !w.under(o, r, above, moved) {
+			free = false
+			continue
+		}
+		moved[r] = w.aside(o, c, r.Stitch)
+		c.fold = gcd(c.fold, o.c.fold)
 	}
+	return free
+}
+
+// aside is how far stitch j of c steps aside for one worked over it.
+func (w *work) aside(o worked, c *course, j int) float64 {
+	side := 1 // a step to the left, by rising angle
+	if left := o.into != stitch.BackPost; left == w.toTheRight() {
+		side = len(c.order) - 1
+	}
+	return asideShare * c.gap(c.rank[j], side)
 }
 
 // toTheRight reports whether angles rise to the right, seen with the round below at the foot.

@@ -26,3 +26,32 @@ func TestStepAsideInRows(t *testing.T) {
 		}
 	}
 }
+
+// What a spike stitch leaves behind it, in as many rounds as it passes, steps aside from under
+// it, and comes to the same again as often as the spikes do.
+func TestStepAsideUnderSpikes(t *testing.T) {
+	for _, passed := range []int{2, 3} {
+		c := newCloth("Band").chainRing(24)
+		for range passed + 1 {
+			c.rnd().st(sc, 24)
+		}
+		at := c.index() - passed
+		c.rnd()
+		for k := range 24 {
+			if k%4 != 3 {
+				c.st(sc, 1)
+				continue
+			}
+			c.skip(1).put(fabric.Stitch{Kind: stitch.Kind{Base: stitch.Single, Manner: stitch.Spike}, Counts: true,
+				On: []fabric.Place{{At: fabric.Ref{Round: at, Stitch: k}}}})
+		}
+		f := c.fabric()
+		chart, err := Round(f, measure(t, f), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r := Audit(chart.Scene); !r.Clean() {
+			t.Errorf("%d rounds passed: %v, repeats differ by %.2f°", passed, r.Overlaps, r.Turn)
+		}
+	}
+}
