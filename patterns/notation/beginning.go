@@ -158,6 +158,7 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 		}
 		if k := p.at(j).kind; side && chain && k != tNumber && k != tOrdinal {
 			p.i += j
+			p.soLong()
 			return &OtherSide{p.from(start)}, nil
 		}
 		if p.alongBottom() {
@@ -187,10 +188,19 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 		p.eat("the")
 		p.eat("foundation", "starting", "beginning", "beg")
 		p.eat("ch", "chain", "chs", "side")
+		p.soLong()
 		return &OtherSide{p.from(start)}, nil
 	}
 	p.i = start
 	return nil, nil
+}
+
+// soLong passes over the number of "other side of ch-6", "opposite side of the ch-6 loop".
+func (p *parser) soLong() {
+	if p.at(-1).is("ch", "chain") && p.tok().tight(tHyphen) && p.at(1).kind == tNumber {
+		p.i += 2
+		p.eat(spaceWords...)
+	}
 }
 
 // alongBottom reads "rotate and work along bottom edge" before chains that are worked into:

@@ -284,6 +284,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if b.allIn() || b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
 		return nil
 	}
+	if p.picksUp() {
+		return b.next(false) // "pick up 1 sc in the corner"
+	}
 	if !p.startsFromHook() && p.eat("work", "make", "working", "crochet", "do", "worked", "complete", "begin", "start", "commence") {
 		p.eat("with", "by")
 		p.eat("making", "working")

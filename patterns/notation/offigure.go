@@ -40,3 +40,33 @@ func (p *parser) oneGroupAhead() bool {
 	p.eatKind(tHyphen)
 	return ok && w.Kind.Is() && p.eat("group", "grp", "gp", "shell", "fan", "scallop", "petal")
 }
+
+// picksUp reads "pick up and work", "pick up" before stitches that are named: it makes them.
+func (p *parser) picksUp() bool {
+	start := p.i
+	if p.eatAll("pick", "up") {
+		if p.eat("and") {
+			p.eat("work", "make")
+		}
+		at := p.i
+		p.eat("a", "an")
+		p.num()
+		if w, ok := p.what(); ok && w.Kind.Base > 0 && p.tok().is("in", "into", "at", "evenly", "from") {
+			p.i = at
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// oneInEachSkipped takes "6 sc across skipped sts" for one stitch in each of so many.
+func (s *Stitches) oneInEachSkipped() {
+	if len(s.Places) != 1 || !s.N.Set() || s.What.Shaping != 0 {
+		return
+	}
+	pl := &s.Places[0]
+	if pl.Pick == Skipped && !pl.N.Set() && !pl.Evenly && pl.Nth == 0 && (pl.Target.Text == "sts" || pl.Target.Text == "stitches") {
+		pl.N, s.N = s.N, Num{}
+	}
+}

@@ -188,6 +188,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 	p.fromSide(s)
 	p.bothLegs(s)
 	p.oneEach(s)
+	s.oneInEachSkipped()
 	p.onLastMade(start, s)
 	if s.Places != nil || hasN {
 		if loop, ok := p.loopAfter(); ok {

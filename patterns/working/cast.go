@@ -237,6 +237,9 @@ func (w *roundWork) skippedCounts(k stitch.Kind, n int) bool {
 
 // otherSide goes on along the other side of the starting chain.
 func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
+	if w.opening && len(w.part.Rounds) == 1 {
+		return nil // along the chains across a slit, which come next
+	}
 	if w.underneath() {
 		w.loop = stitch.Underside
 		return nil
