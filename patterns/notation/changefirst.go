@@ -27,8 +27,8 @@ func (b *block) changedFirst() (bool, *fault.Fault) {
 	}
 	p.eatAll("this", "time")
 	c.Span, c.Text = p.from(start), p.words(start)
-	if !p.eatKind(tComma) {
-		p.eatKind(tColon)
+	if !p.eatKind(tComma) && !p.eatKind(tColon) {
+		p.eatKind(tStop)
 	}
 	p.eat("then")
 	if !p.eat("rep", "repeat") && !p.tok().is("work", "as") {
