@@ -54,6 +54,11 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	} else {
 		p.i = at
 	}
+	if way {
+		if r.Shown = p.shown(); r.Shown != nil {
+			sides = false
+		}
+	}
 	clause := p.i
 	p.eatKind(tComma)
 	if at := p.i; (way || grows) && (p.eat("but") || true) && p.along(p.i) != nil {

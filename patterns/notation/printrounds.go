@@ -51,7 +51,7 @@ func (s Style) onward(r *Ref) string {
 		text += " on every " + strings.ToLower(s.Word())
 	}
 	if !r.Step.Set() {
-		return text
+		return text + s.shown(r.Shown)
 	}
 	by := r.Step
 	word, between := "more", "increases"

@@ -264,6 +264,9 @@ type (
 		// Every is set when each of the rounds is shaped: "on every round".
 		Every bool
 		Along *Along // how their sides differ; nil when nothing is said of it
+		// Shown is what the words of Onward say again of the rounds before, in each corner and
+		// along the sides.
+		Shown []Item
 		// Change is what else is different; nil for nothing.
 		Change *Change
 		Apart  bool // they have no numbers of their own

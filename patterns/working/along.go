@@ -77,6 +77,10 @@ func same[T comparable](l []T) bool {
 // they do not.
 func (p *partWork) alongOf(ref *notation.Ref) *notation.Along {
 	n := len(p.latest)
+	if ref.Along == nil && len(ref.Shown) > 0 {
+		// What goes into each space between the corners is one more along each side.
+		return &notation.Along{Span: ref.Span, More: true, Groups: true, N: notation.One(ref.Span)}
+	}
 	if ref.Along != nil || ref.Step.Set() || !ref.Onward || n < 2 {
 		return ref.Along
 	}

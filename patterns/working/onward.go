@@ -358,6 +358,10 @@ func (p *partWork) goOnward(r *notation.Round, ref *notation.Ref, n int) {
 		p.openPattern(r, ref)
 		return
 	}
+	if f := p.notShown(ref, of[0]); f != nil {
+		p.add(f, true)
+		return
+	}
 	for i := 0; i < n && !p.broken; i++ {
 		if along != nil {
 			if !p.alongRound(r, of[0], along, i+1, i == n-1) {
