@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -20,23 +22,32 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 			return label.Stated[first]
 		}
 	}
-	if len(label.Stated) != 1 || len(label.Label.Numbers) != 1 {
+	if len(label.Stated) != 1 || len(label.Label.Numbers) == 0 {
 		return nil
 	}
-	s, r := label.Stated[0], label.Label.Numbers[0]
-	from, to := r.From.For(p.size), r.To.For(p.size)
-	if len(s.Counts) == len(p.p.Sizes) && (len(r.To.Values) > 1 || len(r.From.Values) > 1) {
-		return nil // a count for each size
+	s, sizes := label.Stated[0], len(p.p.Sizes)
+	var rounds []int
+	for _, r := range label.Label.Numbers {
+		if len(s.Counts) == sizes && (len(r.To.Values) > 1 || len(r.From.Values) > 1 || sizes > 1 && len(label.Label.Numbers) > 1) {
+			return nil // a count for each size
+		}
+		for n := r.From.For(p.size); n <= r.To.For(p.size) && len(rounds) <= len(s.Counts); n++ {
+			rounds = append(rounds, n)
+		}
 	}
-	if n := to - from + 1; n < 2 || len(s.Counts) != n || number < from || number > to {
+	at := slices.Index(rounds, number)
+	if len(rounds) < 2 || len(s.Counts) != len(rounds) || at < 0 {
 		return nil
 	}
-	for i := range s.Counts {
+	last := s.Counts[len(s.Counts)-1].Target
+	for i := range s.Counts[:len(s.Counts)-1] {
 		if s.Counts[i].Target.Text != "" {
 			return nil
 		}
 	}
-	return &notation.Stated{Span: s.Span, Counts: s.Counts[number-from : number-from+1]}
+	c := s.Counts[at]
+	c.Target = last // "(48, 60 dc)"
+	return &notation.Stated{Span: s.Span, Counts: []notation.StatedCount{c}}
 }
 
 // bySize makes one count, with a number for each size, of "(50, 60, 65)", as many bare
