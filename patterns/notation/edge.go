@@ -1,6 +1,9 @@
 package notation
 
-import "whorl/patterns/stitch"
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
 
 // bands are what pieces worked in rows are called that are picked up along their
 // row ends.
@@ -33,6 +36,10 @@ func (p *parser) rowEnds() bool {
 	}
 	if climbs && p.flap() || p.flapSide() {
 		return true
+	}
+	if one && p.tok().is("row") && p.at(1).is("end", "edge", "side") {
+		p.i = start
+		return false // "next row end" is one of them
 	}
 	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
 		ofBand()
@@ -82,6 +89,22 @@ func (p *parser) rowEnds() bool {
 	}
 	p.i, p.edge = start, ""
 	return false
+}
+
+// oneRowEnd is the fault of "in end of next row", "in first row end": row ends taken one by one.
+// It is nil for other words.
+func (p *parser) oneRowEnd() *fault.Fault {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eat("in", "into")
+	p.eat("the")
+	side := p.eat("end", "side", "edge") && p.eat("of")
+	p.eat("the")
+	if !p.eat("next", "first", "last", "second", "following") || !p.eat("row") || !side && !p.eat("end", "edge", "side") {
+		return nil
+	}
+	return fail(p.from(start), "row-ends", "row ends one at a time cannot be worked out",
+		"Write how many go along all of them, for example: work 9 sc evenly along row ends; or the rate: 3 sc for every 2 rows.")
 }
 
 // rowsOfKind reads what rows are called behind "end of each": "brim rows", "mesh row". It is the

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strconv"
+	"strings"
 
 	"whorl/patterns/stitch"
 )
@@ -11,6 +12,9 @@ func (s Style) gap(t *Target, many bool) string {
 	sp := "sp between "
 	if many {
 		sp = "sps between "
+	}
+	if side := t.OutermostSide(); side != "" {
+		return s.outermost(t, side)
 	}
 	switch {
 	case t.Name == Here:
@@ -33,6 +37,29 @@ func (s Style) gap(t *Target, many bool) string {
 		return sp + Plural(name)
 	}
 	return sp + s.sides(t)
+}
+
+// OutermostSide is "before first" or "after last" of a gap beside the outermost of several groups,
+// "" for any other.
+func (t *Target) OutermostSide() string {
+	text := strings.ReplaceAll(strings.ToLower(t.Text), " the ", " ")
+	for _, side := range []string{"before first", "after last"} {
+		if t.Sort == Gap && strings.Contains(text, side) {
+			return side
+		}
+	}
+	return ""
+}
+
+// outermost is that gap in words.
+func (s Style) outermost(t *Target, side string) string {
+	name := t.Name
+	if name == Groups {
+		name = "group"
+	} else if own, ok := s.Names[name]; ok {
+		name = own
+	}
+	return "sp " + side + " " + name
 }
 
 // side is the stitch on either side of a gap, sides are both.

@@ -151,6 +151,9 @@ func (s Style) pick(p *Place) string {
 		}
 		return "first " + t
 	case Last:
+		if p.Target.OutermostSide() != "" {
+			return t // "sp before first V-st"
+		}
 		switch {
 		case p.Every && many:
 			return "each of last " + s.Num(p.N) + " " + t

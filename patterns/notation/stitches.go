@@ -230,7 +230,7 @@ func (p *parser) oneEach(s *Stitches) {
 			p.eat("each", "every", "the", "end", "of")
 			p.eat("of", "each", "every")
 			rows, several := p.num()
-			if (p.rowEnds() || p.eat("row") || several && p.eat("rows")) && (!open || p.eatKind(tClose)) {
+			if (p.rowEnds() && p.edge == "" || p.eat("row") || several && p.eat("rows")) && (!open || p.eatKind(tClose)) {
 				if edge {
 					pl.Target, pl.Extent = Target{Sort: RowEnds}, Extent{}
 				}

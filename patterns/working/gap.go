@@ -226,11 +226,11 @@ func (w *roundWork) beforeFirst(p *notation.Place) int {
 	if t.Sort != notation.Gap || !w.c.flat {
 		return -1
 	}
-	text := strings.ToLower(t.Text)
-	first := strings.Contains(text, "before first") || strings.Contains(text, "before the first")
-	if last := strings.Contains(text, "after last") || strings.Contains(text, "after the last"); !first && !last {
+	side := t.OutermostSide()
+	if side == "" {
 		return -1
 	}
+	first := side == "before first"
 	found := -1
 	for i := range w.c.spots {
 		j := w.c.next(i)
