@@ -35,6 +35,9 @@ func (s Style) ref(r *Ref) string {
 		text += s.timesMore(r)
 	}
 	if r.Change != nil {
+		if capital(r.Change.Text) { // in a sentence of its own, before
+			return s.Advice(r.Change.Text) + ". " + capitalise(text) + s.endingRound(r.End)
+		}
 		mark := ", "
 		if strings.HasPrefix(r.Change.Text, "in ") || strings.HasPrefix(r.Change.Text, "but ") {
 			mark = " "
