@@ -179,7 +179,7 @@ func (p *parser) yarn() (string, bool) {
 		p.i++
 	}
 	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
-	if p.at(-1).is("contrast", "main") && p.ended() {
+	if p.i > which && p.at(-1).is("contrast", "main") && p.ended() {
 		return map[bool]string{true: "MC", false: "new"}[p.at(-1).is("main")], true // "in contrast, ch 1"
 	}
 	if p.eat(yarnNouns...) {

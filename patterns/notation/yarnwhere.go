@@ -112,7 +112,7 @@ func (p *parser) stripeTalk() bool {
 			return true
 		}
 		if !p.tok().is("a", "first", "last", "same", "other") || capital(p.tok().raw) && len(p.tok().raw) == 1 {
-			if _, ok := p.yarn(); ok {
+			if _, ok := p.yarn(); ok && p.i > at {
 				yarn = true
 				return true
 			}
