@@ -78,12 +78,18 @@ func (b *block) chainAndAllIn(s *Stitches) bool {
 			return false
 		}
 	}
+	b.gather(from, s)
+	return true
+}
+
+// gather makes one group of what was read from item from on and stitches behind it, in the
+// place of these.
+func (b *block) gather(from int, s *Stitches) {
 	g := &Group{Span: s.Span, Items: append([]Item(nil), b.items[from:]...), Place: s.Places}
 	s.Places = nil
 	g.Items = append(g.Items, s)
 	b.items = b.items[:from:from]
 	b.add(g)
-	return true
 }
 
 // placeless reports whether all that is made has no place yet.

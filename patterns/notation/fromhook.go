@@ -124,11 +124,7 @@ func (b *block) listFromHook(s *Stitches) bool {
 			return false
 		}
 	}
-	g := &Group{Span: s.Span, Items: append([]Item(nil), b.items[from:]...), Place: s.Places}
-	s.Places = nil
-	g.Items = append(g.Items, s)
-	b.items = b.items[:from:from]
-	b.add(g)
+	b.gather(from, s)
 	return true
 }
 
