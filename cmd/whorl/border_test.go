@@ -11,6 +11,7 @@ import (
 // The stitches of a border stand square to the four edges of the cloth, which are as
 // long as the stitches along them; in a corner they turn.
 func TestBordersHaveEdges(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		file, picture string
 		round         string
@@ -54,6 +55,7 @@ func TestBordersHaveEdges(t *testing.T) {
 
 // The stitches of a motif's border stand square to its sides, as many to each.
 func TestMotifBordersHaveSides(t *testing.T) {
+	t.Parallel()
 	const motif = `title: Hexagon
 terms: US
 gauge: 14 dc and 7 rounds = 10 cm

@@ -75,6 +75,7 @@ func TestFindingsInWords(t *testing.T) {
 // A size that comes out otherwise than was asked is a fault with the counts that
 // would do. It can be drawn all the same.
 func TestFitAgainstTheHead(t *testing.T) {
+	t.Parallel()
 	const facts = "sizes: [Adult]\nhead: %s\nease: %s\ngauge: 16 hdc and 11 rounds = 10 cm\n"
 	for _, c := range []struct {
 		head, ease string

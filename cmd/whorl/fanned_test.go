@@ -64,6 +64,7 @@ func TestRipplesLieInWaves(t *testing.T) {
 // are drawn in at their middles is a star: its outer round comes nearer the centre
 // between the points than a polygon's.
 func TestRoundsLieInZigzags(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		file, round string
 		least       float64 // the farthest out of a round, over the nearest

@@ -47,6 +47,7 @@ func TestHalvesAreNamed(t *testing.T) {
 // A half that prints too small, or too close, is drawn larger, as any other round chart
 // is; one that can be read is not.
 func TestSmallHalvesAreDrawnLarger(t *testing.T) {
+	t.Parallel()
 	for widest, want := range map[int]string{
 		25: "beginning.svg closing.svg",
 		27: "beginning.svg beginning-crown.svg beginning-wedge.svg closing.svg closing-crown.svg closing-wedge.svg",

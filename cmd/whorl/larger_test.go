@@ -15,6 +15,7 @@ import (
 // wedge, or on several pages where a wedge does not show all of it large enough; one
 // that does not is drawn as it is.
 func TestSmallChartsAreDrawnLarger(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ file, want string }{
 		{"slouch-hat", "slouch-hat-chart.svg slouch-hat-chart-crown.svg slouch-hat-chart-wedge.svg slouch-hat-schematic.svg slouch-hat-shaping.svg"},
 		{"tern-lace-cap", "tern-lace-cap-cap.svg tern-lace-cap-schematic.svg"},
@@ -73,6 +74,7 @@ func TestPostPixels(t *testing.T) {
 
 // The pages of one chart are one PDF.
 func TestPagesAreOnePDF(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	status, out, errs := whorl(t, "", "draw", "../../testdata/patterns/published/lych-gate-shawl.yaml", "-o", dir, "--format", "pdf")
 	var names []string

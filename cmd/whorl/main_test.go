@@ -133,6 +133,7 @@ func counted(before, after string) bool {
 }
 
 func TestDrawWritesEveryFormatAndNamesIt(t *testing.T) {
+	t.Parallel()
 	dir := filepath.Join(t.TempDir(), "made", "on", "the", "way")
 	status, out, errs := whorl(t, "", "draw", examples(t)[0], "-o", dir)
 	if status != statusDone {

@@ -14,6 +14,7 @@ import (
 // Rounds whose numbers find no room by their beginnings have them farther off, and
 // nothing runs through them.
 func TestNumbersFartherOff(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		file       string
 		size, part int

@@ -21,6 +21,7 @@ import (
 // Every part worked in the round, in every size of every example, is drawn
 // without overlaps, with every leg on its place.
 func TestExamplesAreDrawnCleanly(t *testing.T) {
+	t.Parallel()
 	for _, file := range examples(t) {
 		j, err := load(file, nil)
 		if err != nil || j.wrong() {

@@ -610,6 +610,7 @@ func TestSchematicOfParts(t *testing.T) {
 // Every pattern that is measured has a schematic, or is refused in words. The figures on
 // it are the finished measurements of check --json, in every size and in both units.
 func TestSchematicsOfTheCorpus(t *testing.T) {
+	t.Parallel()
 	var files []string
 	for _, in := range []string{"", "more", "published"} {
 		l, err := filepath.Glob(filepath.Join("..", "..", "testdata", "patterns", in, "*.yaml"))

@@ -115,6 +115,7 @@ func wavyTube() string {
 }
 
 func TestShapesAreSetWell(t *testing.T) {
+	t.Parallel()
 	n := 0
 	for _, file := range examples(t) {
 		j, err := load(file, nil)
@@ -140,6 +141,7 @@ func TestShapesAreSetWell(t *testing.T) {
 
 // Every pattern of the corpus that can be worked can be drawn.
 func TestShapesOfTheCorpus(t *testing.T) {
+	t.Parallel()
 	files, _ := filepath.Glob("../../testdata/patterns/*.yaml")
 	more, _ := filepath.Glob("../../testdata/patterns/more/*.yaml")
 	n := 0

@@ -378,6 +378,7 @@ func TestWriteupSameBytes(t *testing.T) {
 // A file may ask for write-ups among its pictures, of all sizes or of some, on
 // either paper.
 func TestWriteupAmongPictures(t *testing.T) {
+	t.Parallel()
 	words := cowlWords + "pictures:\n  - {draw: writeup, paper: Letter}\n  - {name: one, draw: writeup, sizes: all}\n  - {name: flat, draw: schematic}\n"
 	dir := t.TempDir()
 	status, out, errs := whorl(t, words, "draw", "-", "-o", dir, "--format", "svg,pdf")

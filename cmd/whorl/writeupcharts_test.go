@@ -14,6 +14,7 @@ import (
 // A chart that would print too small in a write-up is shown as its crown and a wedge,
 // as two halves or on several pages, and none is left out.
 func TestWriteupChartsAreLegible(t *testing.T) {
+	t.Parallel()
 	for file, want := range map[string][]string{
 		"doily":          {"Chart 1: Rounds 1–8"},
 		"slouch-hat":     {"Chart 1: Size M, rounds 1–17", "Chart 2: Size M, rounds 1–23, 1 of 12 repeats"},
