@@ -74,7 +74,7 @@ func (c *course) groupEnds(i int, name string) bool {
 		return i == g.To
 	}
 	for _, g := range c.cutGroups {
-		if end := g.To - len(c.spots); g.name == name && i < end {
+		if end := g.To - len(c.spots); g.is(name) && i < end {
 			for i++; i < end && !c.spots[i].counts; i++ {
 			}
 			return i == end
@@ -87,7 +87,7 @@ func (c *course) groupEnds(i int, name string) bool {
 // two by the beginning of the round.
 func (c *course) groupBegins(j int, name string) bool {
 	for _, g := range c.cutGroups {
-		if g.name == name && g.From == j {
+		if g.is(name) && g.From == j {
 			return true
 		}
 	}

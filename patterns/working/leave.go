@@ -237,7 +237,7 @@ func (w *roundWork) leftover() int {
 		for last > 0 && w.r.Stitches[last].Role == fabric.Join {
 			last--
 		}
-		if last >= 0 && (w.r.Stitches[last].IsChain() && w.stepped.n == 0 || into(&w.r.Stitches[last]) == stitch.Between) {
+		if w.endsInChain() || last >= 0 && into(&w.r.Stitches[last]) == stitch.Between {
 			n = 0
 		}
 	}
@@ -252,7 +252,37 @@ func (w *roundWork) leftover() int {
 			n++
 		}
 	}
+	if n > 0 && w.joined && w.endsInChain() && n <= w.spacesSpanned() {
+		return 0
+	}
 	return n
+}
+
+// endsInChain reports whether the last that was made before the join is a chain.
+func (w *roundWork) endsInChain() bool {
+	i := len(w.r.Stitches) - 1
+	for i > 0 && w.r.Stitches[i].Role == fabric.Join {
+		i--
+	}
+	return i >= 0 && w.r.Stitches[i].IsChain() && w.stepped.n == 0
+}
+
+// spacesSpanned is how many spaces at most the round goes over at a time, by name or on the way to
+// a place that is named: the chains before its join span as many without a word.
+func (w *roundWork) spacesSpanned() (most int) {
+	n := 0
+	for k, r := range w.c.runs {
+		switch w.c.spots[r.From].use {
+		case passed, skipped:
+			if w.wants(k) {
+				n++
+			}
+		default:
+			n = 0
+		}
+		most = max(most, n)
+	}
+	return most
 }
 
 // endsBeyondSpace reports whether a row goes over chains from a space to its last stitch, "…,
