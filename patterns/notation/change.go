@@ -25,6 +25,9 @@ type Change struct {
 	// Grows is how many stitches more each round has, or fewer when negative, which the
 	// repeated words have to bear out.
 	Grows Num
+	// Step is how many stitches more each run between the increases or decreases has every time
+	// that the rounds are worked, or fewer when negative.
+	Step Num
 	// Of is the kind of those stitches, zero where none is named.
 	Of stitch.Kind
 }
@@ -106,7 +109,7 @@ func (p *parser) endsWithCount() bool {
 // change reads one change, nil when the words say something else.
 func (p *parser) change() *Change {
 	start := p.i
-	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
+	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeRuns, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
 		p.i = start
 		p.eat("but", "except", "only", "this", "time")
 		if c := read(); c != nil && (p.ended() && !p.tok().is("and", "then") || p.tok().first || p.tok().is("until", "till") ||

@@ -67,41 +67,12 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		r.Last, r.Span = One(p.from(start)), p.from(start)
 		return r, nil
 	} else if p.i = at; p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
-		p.eat("working", "making", "having")
-		n, ok := p.num()
-		if !ok && p.eat("an", "a", "one") {
-			n, ok = One(p.from(start)), true
-		}
-		said, fewer := false, false
-		for range 2 {
-			// "1 more sc", "one dc fewer"
-			if p.eat("fewer", "less") {
-				said, fewer = true, true
-			} else if p.eat("more", "additional", "extra", "further") {
-				said = true
-			}
-			p.target()
-		}
-		if !ok || !said {
-			p.i = start
-			return nil, nil
-		}
-		between := false
-		for p.i < end && p.tok().kind == tWord && !p.tok().is("until", "till", "to") {
-			between = between || p.tok().is("between", "before", "after", "inc", "increase", "increases", "incs", "dec", "decrease", "decreases", "decs", "repeat", "section")
-			p.i++
-		}
-		if !between {
+		n, ok := p.runStep(end)
+		if !ok {
 			p.i = start
 			return nil, nil
 		}
 		r.Step = n
-		if fewer {
-			r.Step.Values = append([]int(nil), n.Values...)
-			for i := range r.Step.Values {
-				r.Step.Values[i] = -r.Step.Values[i]
-			}
-		}
 		way = true
 	}
 	for !(p.tok().is("for") && !p.at(1).is("each", "every", "the")) && p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
@@ -113,6 +84,54 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	r.Last = One(p.from(start))
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// runStep reads "1 more sc between increases", "one dc fewer before each decrease": by how many
+// stitches each run between the increases or decreases is longer every time, below 0 for shorter.
+func (p *parser) runStep(end int) (Num, bool) {
+	p.eat("working", "making", "having")
+	at := p.i
+	n, ok := p.num()
+	if !ok && p.eat("an", "a", "one") {
+		n, ok = One(p.from(at)), true
+	}
+	said, fewer := false, false
+	for range 2 {
+		// "1 more sc", "one dc fewer"
+		if p.eat("fewer", "less") {
+			said, fewer = true, true
+		} else if p.eat("more", "additional", "extra", "further") {
+			said = true
+		}
+		p.target()
+	}
+	if !ok || !said {
+		return n, false
+	}
+	between := false
+	for p.i < end && p.tok().kind == tWord && !p.tok().is("until", "till", "to") {
+		between = between || p.tok().is("between", "before", "after", "inc", "increase", "increases", "incs", "dec", "decrease", "decreases", "decs", "repeat", "section")
+		p.i++
+	}
+	if fewer {
+		n.Values = append([]int(nil), n.Values...)
+		for i := range n.Values {
+			n.Values[i] = -n.Values[i]
+		}
+	}
+	return n, between
+}
+
+// changeRuns reads "working 1 fewer st before each decrease every time".
+func (p *parser) changeRuns() *Change {
+	if !p.eat("working", "with", "having", "making", "work") {
+		return nil
+	}
+	n, ok := p.runStep(p.sentenceEnd())
+	if !ok {
+		return nil
+	}
+	return &Change{Step: n}
 }
 
 // patternUntil reports whether "in pattern", "in established pattern", "as established" comes

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
@@ -14,6 +15,13 @@ import (
 func (p *partWork) changed(r *notation.Round, ref *notation.Ref, of []*notation.Round) ([]*notation.Round, bool) {
 	c := ref.Change
 	if c == nil || c.Grows.Set() {
+		return of, true
+	}
+	if c.Step.Set() {
+		if !slices.ContainsFunc(p.stepping(c, of), func(g growth) bool { return len(g) > 0 }) {
+			p.add(p.unchanged(r, c, "there is no run of stitches between increases or decreases in the repeated rounds"), true)
+			return nil, false
+		}
 		return of, true
 	}
 	if (c.Last != nil || c.Leave.Set()) && len(of) > 1 {

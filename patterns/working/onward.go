@@ -382,3 +382,17 @@ func (p *partWork) goOnward(r *notation.Round, ref *notation.Ref, n int) {
 func (p *partWork) vagueOnward(ref *notation.Ref) *fault.Fault {
 	return p.fault(ref.Span, "vague", "the rounds before do not show how these go on", "Write them out, or name those that they repeat: Rnds 5-10: Rep Rnds 3 and 4.")
 }
+
+// stepping is how the runs of rounds that are worked again get longer every time, "working 1 fewer st
+// before each decrease"; nil where the words say nothing of it.
+func (p *partWork) stepping(c *notation.Change, of []*notation.Round) (grow []growth) {
+	if c == nil || !c.Step.Set() {
+		return nil
+	}
+	for _, r := range of {
+		g := growth{}
+		p.growAll(r.Items, c.Step.For(p.size), g)
+		grow = append(grow, g)
+	}
+	return grow
+}

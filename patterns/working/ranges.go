@@ -383,9 +383,16 @@ func (p *partWork) repeatRounds(r *notation.Round, ref *notation.Ref, n int) {
 	if of, ok = p.changed(r, inLoopOf(r, ref), led(r, of)); !ok {
 		return
 	}
+	runs := p.stepping(ref.Change, of)
 	defer func(before int) { p.borneOut(r, ref.Change, len(p.part.Rounds)-before) }(len(p.part.Rounds))
 	for i := 0; i < n && !p.broken; i++ {
 		text := of[i%len(of)]
+		if runs != nil {
+			if text = p.grown(text, runs[i%len(of)], i/len(of)+1); text == nil {
+				p.add(p.unchanged(r, ref.Change, fmt.Sprintf("there are not so many stitches between them that %s could be worked", plural(n, "round"))), true)
+				return
+			}
+		}
 		if ref.Along == nil {
 			p.oneRound(r, text, p.number+1, i == n-1)
 		} else if !p.alongRound(r, text, ref.Along, (i/len(of)+1)*len(of), i == n-1) {
