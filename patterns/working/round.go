@@ -338,6 +338,10 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return stopAt(it.Span, "vague", "the words do not say what of the repeated round is left to work here", "Write the round out.")
 	case *notation.FastenOff:
 		w.fasten = true
+		if cord, _ := w.cord(rest); cord && w.begun && w.nest == 0 && needsPlaces(rest) {
+			w.carryOn(rest) // "Fasten off. Ties: Ch 36, sl st in 2nd ch from hook …": none of this round
+			return stopHere
+		}
 	case *notation.Marker:
 		w.marker(it)
 	case *notation.Colour:
