@@ -209,6 +209,9 @@ func (p *parser) countList() *Stated {
 		if p.eat("of") && !p.eat("which", "them", "these", "those") {
 			p.i = at
 		}
+		if len(s.Counts) > 0 {
+			p.eat("the")
+		}
 		if t, ok := p.loneSpace(len(s.Counts)); ok {
 			s.Counts = append(s.Counts, StatedCount{N: One(p.from(at)), Target: t})
 			if (p.tok().kind == tComma || p.tok().kind == tPlus) && p.at(1).kind == tNumber {
@@ -249,6 +252,10 @@ func (p *parser) countList() *Stated {
 			p.i = back
 		}
 		half := !p.ownAt() && p.halfOrFull()
+		if p.tok().is("corner", "side", "edge", "end") && p.at(1).is("shells", "fans", "groups", "clusters", "shell", "fan", "group", "cluster") {
+			p.i++
+			half = true // some of the shells
+		}
 		if w, ok := p.legged(); ok && w.Kind.Shape == stitch.Picot {
 			// However they are closed.
 			c.Target = Target{Sort: Remark, Text: p.words(back)}
@@ -370,12 +377,12 @@ func (p *parser) countList() *Stated {
 			p.i++
 			_, lone := p.loneSpace(len(s.Counts)) // "(3 dc, ch-2 sp, 3 dc)"
 			p.i = at
-			if next := p.at(1); !lone && next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and", "of") && !(next.kind == tDash && p.at(2).kind == tOpen) {
+			if next := p.at(1); !lone && next.kind != tNumber && numberWords[next.text] == 0 && !next.is("and", "plus", "of") && !(next.kind == tDash && p.at(2).kind == tOpen) {
 				break
 			}
 		}
 		p.i++
-		p.eat("and")
+		p.eat("and", "plus")
 	}
 	s.addAlike(part)
 	s.crossedApart()
