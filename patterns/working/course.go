@@ -3,6 +3,7 @@ package working
 import (
 	"slices"
 	"sort"
+	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -83,7 +84,7 @@ type spotGroup struct {
 // is reports whether a group is of a name, or written out like what the name stands
 // for.
 func (g *spotGroup) is(name string) bool {
-	return g.name == name || name != "" && g.like == name
+	return g.name == name || name != "" && g.like != "" && (g.like == name || strings.Contains(name, "(") && slices.Contains(bothNames(name), g.like))
 }
 
 // layCourse lays out a round for working, backwards when the work has been
