@@ -152,6 +152,45 @@ func (p *parser) atJoin(t *Target) bool {
 	return false
 }
 
+// gapOfHole reports whether "gap" is followed by what it lies between round a hole, which is not gone
+// past: "between the last and first of them", "between first and last skipped sts".
+func (p *parser) gapOfHole() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.i++
+	p.whichGap()
+	return p.i > start+1
+}
+
+// whichGap passes over where the gap of a hole is: "between the last and first of them", "at the
+// corner", "at each end of the skipped sts".
+func (p *parser) whichGap() {
+	start := p.i
+	switch {
+	case p.eat("between"):
+		p.eat("the")
+		first := p.eat("last", "final", "first")
+		for p.eat("st", "sts", "stitch", "and", "the", "last", "final", "first") {
+		}
+		if of := p.i; first && (p.eat("of") && p.eat("them", "these", "those") || p.toks[of].is("skipped", "missed", "unworked") && p.eat("skipped", "missed", "unworked") && p.eat("st", "sts", "stitch", "stitches")) {
+			return
+		}
+	case p.eat("at", "in", "on"):
+		p.eat("the", "each", "this", "either")
+		at := p.i
+		if p.eat("corner", "corners", "end", "ends", "side", "sides", "edge", "join", "bottom", "top"); p.i > at {
+			if of := p.i; p.eat("of") {
+				p.eat("the")
+				if !p.slit(0) && !(p.eat("skipped", "missed", "unworked") && p.eat("st", "sts", "stitch", "stitches")) {
+					p.i = of
+				}
+			}
+			return
+		}
+	}
+	p.i = start
+}
+
 // atEdge reads the gap at either end of a row by what is on its sides: "first dc and first group",
 // "turning ch and next shell", "last group and turning ch", "last 3-dc group and last dc".
 func (p *parser) atEdge(t *Target) (Pick, bool) {

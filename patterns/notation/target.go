@@ -243,7 +243,7 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is("handle", "button", "buttonhole", "hanging") && p.at(1).is(spaceWords...) {
 		p.i++ // "handle loop"
 	}
-	gaps := p.tok().is("gap", "gaps") && p.at(1).is("between", "before", "after", "following")
+	gaps := p.tok().is("gap", "gaps") && p.at(1).is("between", "before", "after", "following") && !p.gapOfHole()
 	if gaps || p.tok().is("sp", "sps", "space", "spaces", "arch", "arches", "loop", "loops", "lp", "lps") {
 		p.i++
 		p.lastGap = false
@@ -324,7 +324,7 @@ func (p *parser) target() (Target, bool) {
 		}
 		p.i = start
 	}
-	if p.tok().is("gap", "gaps") && p.at(1).is("between") {
+	if p.tok().is("gap", "gaps") && p.at(1).is("between") && !p.gapOfHole() {
 		// "the gap between the next two pairs"
 		p.i += 2
 		gap, _, next, ok := p.between()
@@ -333,8 +333,9 @@ func (p *parser) target() (Target, bool) {
 		}
 		p.i = start
 	}
-	if p.tok().is("gap", "gaps") && !p.at(1).is("between", "before", "of") {
+	if p.tok().is("gap", "gaps") && (!p.at(1).is("between", "before", "of") || p.gapOfHole()) {
 		p.i++
+		p.whichGap()
 		return done(Target{Sort: Gap, Name: Groups}) // between the groups of a granny square
 	}
 	set := p.tok().is("set", "sets") && p.at(1).is("of")
