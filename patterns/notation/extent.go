@@ -133,6 +133,7 @@ func (p *parser) toLast() (Extent, bool) {
 	if !end && p.eat("end") {
 		if p.eat("of") {
 			p.eat("the", "this")
+			p.eat("short")
 			if !p.eat("rnd", "round", "row", "chain", "ch") {
 				p.i--
 			}

@@ -136,7 +136,7 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-		if p.eat(skippedWords...) {
+		if p.passedOver() {
 			pl.Pick = Skipped
 		}
 		if at := p.i; p.rowEnds() && p.edge == "" {
@@ -178,7 +178,7 @@ func (p *parser) place() (Place, bool) {
 				pl.N = n
 			}
 		}
-		if p.eat(skippedWords...) {
+		if p.passedOver() {
 			pl.Pick = Skipped
 		}
 		if p.targetOr(&pl) {
@@ -272,14 +272,14 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-		if p.eat(skippedWords...) {
+		if p.passedOver() {
 			pl.Pick = Skipped
 		}
 		if at := p.i; p.eat("of") {
 			// "first of the 10 skipped sts"
 			p.eat("the", "these", "those")
 			p.num()
-			if p.eat(skippedWords...) && p.targetOr(&pl) {
+			if p.passedOver() && p.targetOr(&pl) {
 				pl.Pick = Skipped
 				break
 			}
@@ -362,15 +362,18 @@ func (p *parser) place() (Place, bool) {
 		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: p.words(start)}
 	case t.is("any"):
 		p.i++
-		if pl.Pick = Any; p.eat(skippedWords...) {
+		if pl.Pick = Any; p.passedOver() {
 			pl.Pick = Skipped
 		}
 		if !p.targetOr(&pl) {
 			return no()
 		}
-	case t.is("rem", "remaining") && p.at(1).kind == tNumber:
+	case t.is("rem", "remaining") && (p.at(1).kind == tNumber || p.at(1).is(skippedWords...)):
 		p.i++
 		pl.N, _ = p.num()
+		if p.eat(skippedWords...) {
+			pl.Pick, pl.Every = Skipped, !pl.N.Set()
+		}
 		if !p.targetOr(&pl) {
 			return no()
 		}

@@ -32,6 +32,10 @@ func (p *parser) places(alone bool) []Place {
 				}
 			}
 		}
+		if more, ok := p.ontoUnworked(); ok {
+			l = append(l, more)
+			continue
+		}
 		comma := p.eatKind(tComma)
 		and := p.eat("and")
 		if !and && !comma {
@@ -54,7 +58,7 @@ func (p *parser) places(alone bool) []Place {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()
 		}
-		if !ok && and && p.turningAhead() {
+		if !ok && and && (p.turningAhead() || first.Over && first.Target.Text != "" && p.unworkedNext()) {
 			// "over last dc and turning ch"
 			p.eat("the")
 			more, ok = p.place()

@@ -24,7 +24,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("along", "down", "up") && p.alongPoint(pl):
 		case p.tok().is("of") && p.ofTop(pl):
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
-		case p.tok().is("of", "in", "on") && p.roundBelow(pl):
+		case p.tok().is("of", "in", "on", "from") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Pick == Skipped && p.whose():
 		case pl.Target.Sort == ChainStitch && p.onChainEdge():
@@ -95,7 +95,7 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Pick, pl.Target.Sort = Same, JoinPlace
-		case pl.Pick != Same && p.leftBefore():
+		case pl.Pick != Same && p.leftBefore(pl):
 			// "each of the 8 sts you left alone"
 			pl.Pick, pl.Bare = Skipped, false
 		case p.tok().is("just") && p.at(1).is(skippedWords...) && pl.Pick == Next && !pl.N.Set():
@@ -284,7 +284,7 @@ func (p *parser) roundBelow(pl *Place) bool {
 	start := p.i
 	p.i++
 	p.eat("the")
-	p.eat("previous", "prev", "last", "preceding", "prior", "current", "this", "foundation", "starting")
+	p.eat("previous", "prev", "last", "preceding", "prior", "current", "this", "foundation", "starting", "short")
 	if _, ok := roundWord(p.tok()); ok {
 		p.i++
 		if n, ok := p.plainNumber(); ok {
@@ -379,22 +379,6 @@ func (p *parser) ringWords() bool {
 	p.eat("ch", "chain")
 	magic := p.drawnUp()
 	if p.eat("ring", "rings", "circle") || magic && p.eat("circle", "loop") || p.eat("mr", "mc") {
-		return true
-	}
-	p.i = start
-	return false
-}
-
-// leftBefore reads "you left alone", "that were left unworked": of places passed over
-// before.
-func (p *parser) leftBefore() bool {
-	start := p.i
-	p.eat("that", "which")
-	p.eat("you", "we", "were", "was")
-	p.eat("have", "had", "been")
-	said := p.i > start
-	if p.eat("left") && (p.eat(unworkedWords...) || said && p.eat("behind", "over")) || said && p.eat("skipped", "missed") {
-		p.eat("earlier", "before", "at", "on")
 		return true
 	}
 	p.i = start

@@ -67,6 +67,9 @@ type course struct {
 	// edge are the rows along whose ends the round is worked.
 	edge     int
 	edgePart int
+	// lengthened is the first of the spots of older rows that lie beyond the end of this one, left
+	// unworked by short rows; 0 for none.
+	lengthened int
 	// carried are the stitches of a round of another part, with what they were worked
 	// into there; nil for a round of the part itself.
 	carried []fabric.Stitch

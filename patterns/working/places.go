@@ -31,6 +31,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		w.same = on
 		return on, nil
 	}
+	if on, h, ok := w.beyond(p); ok {
+		return on, h
+	}
 	if p.Of != nil {
 		return w.partOf(p)
 	}

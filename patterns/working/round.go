@@ -50,7 +50,9 @@ type roundWork struct {
 	// beganHere is set when the words have said where the round begins without a stitch
 	// there.
 	beganHere bool
-	stated    []*notation.Stated
+	// later is how many rows the round comes behind the one that its words were written for.
+	later  int
+	stated []*notation.Stated
 	// nest, nestGroup and depth are how deep the work is in repeats, in
 	// groups and in instructions altogether.
 	nest, nestGroup, depth int

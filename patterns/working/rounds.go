@@ -68,7 +68,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.halves()
 		w.firstGroup()
 		w.writtenOut()
-		if n := w.leftover(); n > 0 && !p.onPart(w) && w.c.edge == 0 && w.c.below != nil && w.begun && !(last && (w.stopsBefore(n) || w.turnsBack(n)) && p.bearsOut(w, label) && p.compare(w, p.bySize(label.Stated), true)) {
+		if n := w.leftover(); n > 0 && !p.onPart(w) && w.c.edge == 0 && w.c.below != nil && w.begun && !w.shortRow(label, text, n, last) {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}
@@ -247,6 +247,9 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	}
 	w := &roundWork{partWork: p, r: r, items: text.Items, turnedBefore: p.turned,
 		labelled: len(label.Label.Numbers) > 0, stated: text.Stated}
+	if l := text.Label.Numbers; text != label && len(l) == 1 && l[0].From.For(p.size) == l[0].To.For(p.size) {
+		w.later = number - l[0].From.For(p.size)
+	}
 	if len(p.carry) > 0 {
 		w.items = append(append([]notation.Item(nil), p.carry...), text.Items...)
 		// A round that begins with a chain of its own needs none carried

@@ -286,6 +286,11 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if p.Target.Sort == notation.FromHook && legs > 1 && p.N.Set() {
 		return w.overFromHook(s, legs, p)
 	}
+	if p.Pick == notation.Each && w.countBeyond(p) > 0 {
+		left := *p
+		left.Pick, left.Every = notation.Skipped, true // "in each st of Row 1", behind all of the row below
+		p = &left
+	}
 	switch p.Pick {
 	case notation.Each:
 		return w.each(s, n, legs, p)
@@ -331,6 +336,8 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		case p.Pick != notation.Skipped:
 		case p.N.Set():
 			count = p.N.For(w.size)
+		case p.Every && w.countBeyond(p) > 0:
+			count = w.countBeyond(p)
 		case p.Every && w.missedBelow():
 			count = w.c.below.Count()
 		case p.Every:

@@ -1,0 +1,85 @@
+package notation
+
+// passedOver reads "skipped", "remaining unworked": said of places that were passed over.
+func (p *parser) passedOver() bool {
+	start := p.i
+	p.eat("rem", "remaining")
+	if p.eat(skippedWords...) {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// leftBefore reads "you left alone", "that were left unworked", "left unworked at the end of Row 2":
+// of places passed over before, and the row that left them.
+func (p *parser) leftBefore(pl *Place) bool {
+	start := p.i
+	p.eat("that", "which")
+	p.eat("you", "we", "were", "was")
+	p.eat("have", "had", "been")
+	said := p.i > start
+	if p.eat("left") && (p.eat(unworkedWords...) || said && p.eat("behind", "over")) || said && p.eat("skipped", "missed") {
+		if !p.leftIn(pl) {
+			p.eat("earlier", "before", "at", "on")
+		}
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// leftIn reads "on Row 2", "at the end of Row 2": the row that left stitches unworked.
+func (p *parser) leftIn(pl *Place) bool {
+	start := p.i
+	if p.eat("at") {
+		p.eat("the")
+		if !p.eat("end") {
+			p.i = start
+		}
+	}
+	if p.tok().is("of", "in", "on", "from", "by", "at") && p.roundBelow(pl) {
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// ontoUnworked reads ", continuing across the 5 unworked sts of Row 1", ", including the 5 unworked
+// sts" behind the stitches of a row: it goes on onto those that short rows left.
+func (p *parser) ontoUnworked() (Place, bool) {
+	start := p.i
+	no := func() (Place, bool) { p.i = start; return Place{}, false }
+	p.eatKind(tComma)
+	p.eat("and", "then")
+	if !p.eat("continuing", "continue", "including", "working", "plus", "finishing") {
+		return no()
+	}
+	p.eat("on")
+	p.eat("working", "to")
+	p.eat("across", "into", "in", "over", "onto", "along", "with", "on")
+	pl, ok := p.place()
+	if !ok || pl.Pick != Skipped || pl.Target.Sort != AnyStitch && pl.Target.Sort != OfKind || !p.ended() {
+		return no()
+	}
+	if p.tok().kind == tComma {
+		// "working in unworked sts of Row 1, sc in next 5 sts" says where those go.
+		at := p.i
+		p.i++
+		p.num()
+		_, stitches := p.what()
+		if p.i = at; stitches {
+			return no()
+		}
+	}
+	pl.Every = true
+	return pl, true
+}
+
+// unworkedNext reports whether "first unworked st" comes next, behind "over next st and".
+func (p *parser) unworkedNext() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	pl, ok := p.place()
+	return ok && pl.Pick == Skipped && (pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind)
+}
