@@ -159,6 +159,10 @@ func (p *parser) toLast() (Extent, bool) {
 			n = One(p.from(start))
 		}
 		e.N = n
+		if word := p.tok().text; p.eat(blockWords...) {
+			e.Target = Target{Sort: ChainSpace, Name: Block, Text: word}
+			return e, true
+		}
 		t, ok := p.target()
 		if !ok {
 			if p.tok().kind == tWord {
@@ -203,6 +207,9 @@ func (p *parser) toLast() (Extent, bool) {
 		// "until 1 chain remains"
 		n, _ := p.num()
 		t, ok := p.target()
+		if word := p.tok().text; !ok && p.eat(blockWords...) {
+			t, ok = Target{Sort: ChainSpace, Name: Block, Text: word}, true
+		}
 		if to, turning := p.turningChain(); ok && turning && (p.eat("rem", "remain", "remains", "left", "remaining") || p.eat("are", "is") && p.eat("left", "remaining")) {
 			return Extent{Sort: ToPlace, N: n, Target: to}, true // "until 1 dc and turning ch remain"
 		}

@@ -77,6 +77,8 @@ func (s Style) target(t *Target, many bool) string {
 			plain := *t
 			plain.Name = ""
 			return s.middleWord() + " " + s.target(&plain, many)
+		case t.Name == Block:
+			return plural("block")
 		case t.Name == EdgeLoop:
 			return plural("turning ch sp")
 		case t.Name == Corner && t.Chains == 0:

@@ -29,6 +29,7 @@ func (p *parser) placeTail(pl *Place) {
 		case pl.Pick == Skipped && p.whose():
 		case pl.Target.Sort == ChainStitch && p.onChainEdge():
 			pl.Target.Name = ChainEdge // "any ch on the underside of the foundation chain"
+		case p.tok().is("of", "on", "in", "from") && p.ofBlock(pl):
 		case p.tok().is("of") && p.lastRepAhead():
 			return
 		case p.tok().is("of"):

@@ -109,6 +109,10 @@ const Here = "here"
 // Post is the Name of an OfKind for a stitch worked round a post, of any kind.
 const Post = "post"
 
+// Block is the Name of a ChainSpace that is the loop of a block, in a piece worked from corner to
+// corner.
+const Block = "block"
+
 // Middle is the Name of a ChainSpace in the middle of a row.
 const Middle = "middle"
 

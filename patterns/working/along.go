@@ -30,6 +30,9 @@ type sides struct {
 // of the rounds that are like it; those that go as far as the side does are longer by
 // themselves. It is nil where the round does not show them.
 func (p *partWork) alongSides(r *notation.Round, a *notation.Along, nth int) *notation.Round {
+	if p.blockChains() > 0 && a.More {
+		return p.moreBlocks(r, a.N.For(p.size)*nth)
+	}
 	s := p.sidesOf(r, a)
 	if len(s.counts) == 0 {
 		if goesAsFar(r.Items) {

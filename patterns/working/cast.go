@@ -136,12 +136,13 @@ func (w *roundWork) fromHook(p *notation.Place) ([]fabric.Place, *halt) {
 	k := w.mainKind()
 	c := w.skippedCount()
 	w.checkSkipped(c, n-1)
-	counts := w.skippedCounts(k, n-1)
+	block := c == nil && w.r.Row && w.blockChains() == n-1
+	counts := !block && w.skippedCounts(k, n-1)
 	if c != nil && c.As.Is() {
 		k = c.As // "3 skipped chs count as dc", before a row of sc
 	}
 	space := c != nil && c.Space
-	if !w.started && c == nil && !counts && w.skippedLoop(k, n-1) {
+	if !w.started && c == nil && !counts && (block || w.skippedLoop(k, n-1)) {
 		w.started, w.begun = true, true
 		for i := 0; i < n-1; i++ {
 			if h := w.add(fabric.Stitch{Kind: stitch.Of(stitch.Chain)}, p.Span); h != nil {

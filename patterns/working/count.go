@@ -36,6 +36,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 				continue
 			}
 			have, what, known := tally(r, &c.Target, s, p.terms)
+			if n := p.blocksIn(r, &c.Target); n >= 0 {
+				have, what, known = n, "blocks", true
+			}
 			if like := likeNamed(r, c.Target.Name); c.Target.Sort == notation.OfName && have < want {
 				have += like // some are written out
 			}

@@ -207,6 +207,9 @@ func (w *roundWork) leftover() int {
 			n++
 		}
 	}
+	if w.r.Row && w.blockChains() > 0 {
+		n = 0 // from corner to corner the work goes from space to space
+	}
 	if n > 0 && w.betweenPetals() || n == 1 && w.chainOfLast() {
 		return 0
 	}

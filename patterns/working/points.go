@@ -18,10 +18,13 @@ type point struct {
 
 // startsPoint reports whether chains are worked back along as soon as they are made.
 func (w *roundWork) startsPoint(n int) bool {
-	if w.c.below == nil || w.c.below.Number == 0 && !w.c.below.Carried || len(w.after) == 0 {
+	if w.c.below == nil || w.c.below.Number == 0 && !w.c.below.Carried || len(w.next) == 0 {
 		return false
 	}
-	s, ok := w.after[0].(*notation.Stitches)
+	if _, turn := w.next[0].(*notation.Turn); turn && len(w.next) > 1 {
+		w.next = w.next[1:] // "Ch 6, turn, dc in 4th ch from hook"
+	}
+	s, ok := w.next[0].(*notation.Stitches)
 	return ok && len(s.Places) > 0 && s.Places[0].Target.Sort == notation.FromHook && s.Places[0].Nth < n-1
 }
 
@@ -43,6 +46,7 @@ func (w *roundWork) backAlong(s *notation.Stitches, n int, k stitch.Kind, p *not
 		}
 		w.point = point{on: true, from: l.from, made: l.to - l.from, next: l.to - p.Nth}
 		w.lastChain = chainMade{}
+		w.tipLoop(p.Nth - 1)
 		return w.intoPoint(s, n), true
 	}
 	if !w.point.on || w.point.next < w.point.from {

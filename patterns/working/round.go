@@ -301,6 +301,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 			w.doubt(it)
 		}
 	case *notation.Chain:
+		w.next = rest
 		return w.chain(it)
 	case *notation.Group:
 		return w.placedGroup(it)

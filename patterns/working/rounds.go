@@ -32,6 +32,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	w := p.begin(label, text, number)
 	h := w.besidePieces()
 	if h == nil {
+		h = w.noBlocks(text.Items)
+	}
+	if h == nil {
 		if h = w.exec(w.items); h == nil {
 			h = w.endPoint(lastSpan(w.items))
 		}

@@ -287,6 +287,10 @@ type partWork struct {
 	part    *fabric.Part
 	source  *patterns.Part
 	reading reading
+	// blocks is how many chains the blocks have of a part worked from corner to corner, 0 for
+	// another, once blocksKnown is set.
+	blocks      int
+	blocksKnown bool
 	// throughout is what beginning chains count as, by their number; 0 for
 	// all.
 	throughout map[int]*notation.Counts
