@@ -373,6 +373,10 @@ func (p *parser) fasten() (Item, *fault.Fault) {
 		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw))) {
 		return nil, nil
 	}
+	if p.tok().is("or") || p.tok().kind == tComma && p.at(1).is("or") {
+		p.i = p.sentenceEnd() // "Fasten off, or make a hanging loop: ch 14, …" is left to the maker
+		return &FastenOff{p.from(start), p.words(start)}, nil
+	}
 	for k := p.tok().kind; k != tEnd && k != tStop && k != tClose; k = p.tok().kind {
 		if k == tOpen {
 			// "leaving a 12" (30 cm) tail", but not the count of the round
