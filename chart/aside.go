@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+
 	"whorl/chart/ring"
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
@@ -9,6 +11,10 @@ import (
 // asideShare is how far a stitch steps aside for one that is worked over it, as a share
 // of the way to its neighbour.
 const asideShare = 0.36
+
+// Where a hook leans by hookLean of what its leg does, at the height of what is behind it,
+// that steps aside by no more than mostAsideShare.
+const hookLean, mostAsideShare = 0.3, 0.7
 
 // worked is a stitch that is worked past the round below it, over what stands on its foot.
 type worked struct {
@@ -76,13 +82,30 @@ func (w *work) under(o worked, at fabric.Ref, above map[fabric.Ref][]fabric.Ref,
 	return free
 }
 
-// aside is how far stitch j of c steps aside for one worked over it.
+// aside is how far stitch j of c steps aside for one worked over it: farther where both lean
+// to that side, so that it stays clear of a hook.
 func (w *work) aside(o worked, c *course, j int) float64 {
 	side := 1 // a step to the left, by rising angle
 	if left := o.into != stitch.BackPost; left == w.toTheRight() {
 		side = len(c.order) - 1
 	}
-	return asideShare * c.gap(c.rank[j], side)
+	gap := c.gap(c.rank[j], side)
+	step := asideShare * gap
+	foot, ok := w.angle(fabric.Place{At: o.foot})
+	if !ok || o.into != stitch.FrontPost && o.into != stitch.BackPost {
+		return step
+	}
+	turn := func(a float64) float64 {
+		if c.open {
+			return a - foot
+		}
+		return math.Remainder(a-foot, ring.Turn)
+	}
+	hook := hookLean * turn(o.c.theta[o.i])
+	if behind := (turn(c.theta[j]) - hook) / gap; behind < 0 {
+		step += math.Min(-behind, mostAsideShare-asideShare) * gap
+	}
+	return step
 }
 
 // toTheRight reports whether angles rise to the right, seen with the round below at the foot.
