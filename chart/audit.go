@@ -89,7 +89,7 @@ type subject struct {
 
 // Audit looks a picture over.
 func Audit(s *scene.Scene) *Report {
-	a := auditor{report: &Report{}, owner: map[canvas.Point][]int32{}}
+	a := newAuditor()
 	a.walk(&s.Root, scene.Plain)
 	for i := range a.subjects {
 		if a.subjects[i].kind != "" {
@@ -97,7 +97,7 @@ func Audit(s *scene.Scene) *Report {
 		}
 	}
 	a.grid = newGrid(s.Width, s.Height, a.segs)
-	a.overlaps()
+	a.overlaps(-touchSlack)
 	a.legs()
 	a.breaks()
 	a.words(s)
@@ -125,6 +125,10 @@ type auditor struct {
 	flat     bool   // in straight rows
 	open     bool   // in rows that do not close
 	row      string // the round that is being walked
+}
+
+func newAuditor() *auditor {
+	return &auditor{report: &Report{}, owner: map[canvas.Point][]int32{}}
 }
 
 type auditRound struct{ from, to, fold int }
@@ -216,8 +220,9 @@ func pointsOf(g *scene.Group, name string) []canvas.Point {
 	return nil
 }
 
-// overlaps looks for strokes of two stitches that touch.
-func (a *auditor) overlaps() {
+// overlaps looks for strokes of two stitches with less than so many mm of white between
+// them.
+func (a *auditor) overlaps(white float64) {
 	seen := map[[2]int32]bool{}
 	for _, cell := range a.grid.cells {
 		for i, x := range cell {
@@ -231,7 +236,7 @@ func (a *auditor) overlaps() {
 					continue
 				}
 				d, at := apart(*p, *q)
-				if d >= float64(p.half+q.half)-touchSlack || a.excused(pair, d, at) {
+				if d >= float64(p.half+q.half)+white || a.excused(pair, d, at) {
 					continue
 				}
 				seen[pair] = true

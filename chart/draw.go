@@ -38,6 +38,7 @@ type artist struct {
 	chainW     float64       // room of the narrowest chain
 	chainMost  float64       // and of the widest, in the key
 	foundation []segment     // the strokes of what the first round stands on
+	drawn      []*roundArtist
 }
 
 func newArtist(w *work) *artist {
@@ -74,7 +75,6 @@ func (a *artist) rounds() []scene.Node {
 		nodes = append(nodes, g)
 		a.foundation = segments(g, scene.Plain, 0, nil)
 	}
-	var all []*roundArtist
 	var below *roundArtist
 	for k, c := range a.courses[a.lo : a.last+1] {
 		d := a.round(c, a.colourOf(k), below)
@@ -82,12 +82,12 @@ func (a *artist) rounds() []scene.Node {
 			below.above = d
 		}
 		below = d
-		all = append(all, d)
+		a.drawn = append(a.drawn, d)
 	}
-	for _, d := range all {
+	for _, d := range a.drawn {
 		d.breakBehind()
 	}
-	for _, d := range all {
+	for _, d := range a.drawn {
 		d.small()
 		for i, e := range d.groups {
 			if e != nil {
@@ -349,6 +349,7 @@ func (d *roundArtist) anchors(i int) symbols.Anchors {
 	an.Along, an.Up = d.frame(c, c.theta[i], c.radius[i])
 	an.Along, an.Up = d.tilted(c, i, an.Along, an.Up)
 	an.Width = d.barRoom(i, an.Top, an.Width)
+	d.slimmed(i, &an)
 	return an
 }
 

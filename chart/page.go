@@ -259,7 +259,7 @@ func fitText(s string, size, least float64, bold bool, room float64) ([]string, 
 // finish draws everything and looks it over.
 func (p *page) finish() (*Chart, []*course) {
 	w := p.w
-	a := newArtist(w)
+	a, rounds := p.inked()
 	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Alt: w.alt(), Desc: w.describe(), Author: w.o.Credit,
 		Paper: scene.RGB(0xffffff)}
 	if w.o.Clear {
@@ -281,7 +281,7 @@ func (p *page) finish() (*Chart, []*course) {
 	case w.rows:
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "fanned"})
 	}
-	drawing.Add(a.rounds()...)
+	drawing.Add(rounds...)
 	if w.o.Tint {
 		if g := a.tint(); g != nil {
 			s.Root.Add(g)

@@ -108,6 +108,7 @@ type course struct {
 	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none
 	petals []petalSide     // chains that stand at the sides of petals
+	slim   map[int]slim    // the stitches that are drawn slimmer
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a
