@@ -186,11 +186,14 @@ func (w *work) square(c *course, angle float64) float64 {
 	if k.sides == 0 || c.index <= k.from {
 		return angle
 	}
-	grown := c.form.Circumference / w.courses[c.index-1].form.Circumference
+	each := ring.Turn / float64(k.sides)
+	below := w.courses[c.index-1].form.Circumference
+	// A round with more stitches than lie flat ruffles, and its sides grow no more.
+	flat := 1 + 2*float64(k.sides)*math.Tan(each/2)*math.Max(c.form.Height, 0)/below
+	grown := math.Min(c.form.Circumference/below, flat)
 	if !(grown > 1) {
 		return angle
 	}
-	each := ring.Turn / float64(k.sides)
 	return angle - (1-1/grown)*math.Remainder(angle-w.cornerAt-each/2, each)
 }
 

@@ -64,7 +64,9 @@ func (w *work) spaceEvenly(c *course, fan []int) {
 
 // openEvenly evens the fans of the drawn rounds out on a ring with corners.
 func (w *work) openEvenly() {
-	if _, ok := w.shape.(ring.Edges); !ok {
+	switch w.shape.(type) {
+	case ring.Edges, ring.Polygon:
+	default:
 		return
 	}
 	moved := false

@@ -66,7 +66,10 @@ func (w *work) startAngle() float64 {
 
 // reach finds the radius of every stitch, so that all lie within a circle of
 // the given radius on paper.
-func (w *work) reach(within float64) { w.reachWithin(within, within) }
+func (w *work) reach(within float64) {
+	w.reachWithin(within, within)
+	w.openEvenly()
+}
 
 // reachWithin finds the radius of every stitch, so that all lie within so much of the
 // centre to each side, and up and down, on paper.
