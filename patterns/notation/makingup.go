@@ -200,7 +200,7 @@ func (p *parser) seams() bool {
 // follows behind a comma is left to be read.
 func (p *parser) trimmed(b *block, end int) bool {
 	start := p.i
-	if p.tok().is("fold", "cut", "take", "using", "for", "attach", "tie", "knot", "loop", "draw", "pull", "insert", "with") && p.trims(start, end) {
+	if p.tok().is("fold", "cut", "take", "hold", "holding", "using", "for", "attach", "tie", "knot", "loop", "draw", "pull", "insert", "with") && p.trims(start, end) {
 		return p.note(b, start, end)
 	}
 	if !p.eat("work", "make", "knot", "loop", "fix", "place", "space") {

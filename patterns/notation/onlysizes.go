@@ -11,7 +11,7 @@ import (
 // start up to the current one.
 func (p *parser) only(l *Label, start int) {
 	text := p.words(start)
-	t := strings.TrimPrefix(strings.ToLower(text), "for ")
+	t := strings.TrimPrefix(strings.TrimPrefix(strings.ToLower(text), "for "), "the ")
 	if sizes, unknown := p.sizesButOrFrom(t); unknown != "" {
 		p.noSize(l, start, text, unknown)
 		return
@@ -305,7 +305,7 @@ func (p *parser) sizeLine() (Label, bool) {
 		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
 			p.i++
 		}
-		if !sized && !p.at(-1).is("only") {
+		if !sized && !(p.at(-1).is("only") || p.at(-1).is("size", "sizes") && p.i > at+1) {
 			p.i = start
 			return Label{}, false
 		}
