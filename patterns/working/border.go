@@ -329,6 +329,9 @@ func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
 		!w.opening && len(w.sideRows) == 0 {
 		return nil
 	}
+	if at := w.cornerOfEdge(); at >= 0 {
+		return w.takeSpot(at, 0, p, false)
+	}
 	if w.same == nil && w.threeEdges() {
 		at := fabric.Ref{Round: w.sideRows[0], Stitch: 1} // where the first edge begins
 		return []fabric.Place{{Into: stitch.RowEnd, Part: w.sidePart, At: at, Last: at}}
@@ -340,4 +343,39 @@ func (w *roundWork) atCorner(p *notation.Place) []fabric.Place {
 		w.same = []fabric.Place{w.c.place(0, p.Into)}
 	}
 	return w.same
+}
+
+// cornerOfEdge is the spot at the end of an edge of a flat piece that its corner takes up, where the
+// words go over all the others by number: "3 sc in corner, sc in next 28 ch along foundation edge, 3
+// sc in corner" of 30 chains. It is -1 where they leave none for it.
+func (w *roundWork) cornerOfEdge() int {
+	if w.opening || len(w.sideRows) == 0 || w.c.edge > 0 {
+		return -1
+	}
+	from, to := 0, len(w.c.spots)
+	if w.c.side > 0 && w.pos < w.c.side {
+		to = w.c.side
+	} else if w.c.side > 0 {
+		from = w.c.side
+	}
+	if w.pos == to-1 && w.pos > from && w.c.spots[w.pos].use == unused {
+		return w.pos // the last of them
+	}
+	if len(w.after) == 0 {
+		return -1
+	}
+	s, ok := w.after[0].(*notation.Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != notation.Next || s.Places[0].Of != nil {
+		return -1
+	}
+	next := &s.Places[0]
+	switch goesOn := next.N.Set() && next.N.For(w.size) > 1; {
+	case !goesOn:
+	case next.Target.Sort == notation.ChainStitch && w.c.side == 0 && next.N.For(w.size) == w.under-2 && w.underneath():
+		w.loop = stitch.Underside
+		return w.pos
+	case next.Target.Sort != notation.ChainStitch && w.pos == 0 && w.c.side == 0 && next.N.For(w.size) == to-2:
+		return w.pos
+	}
+	return -1
 }
