@@ -36,7 +36,7 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 				continue
 			}
 			have, what, known := tally(r, &c.Target, s, p.terms)
-			if n := p.blocksIn(r, &c.Target); n >= 0 {
+			if n := p.blocksIn(r, &c.Target); n >= 0 && !(known && have == want) {
 				have, what, known = n, "blocks", true
 			}
 			if like := likeNamed(r, c.Target.Name); c.Target.Sort == notation.OfName && have < want {
