@@ -84,7 +84,9 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		return nil, p.stuck()
 	}
 	if s.N.Set() {
-		if t, ok := p.target(); ok {
+		if t, ok := p.rowEndWord(); ok {
+			s.Target = t
+		} else if t, ok := p.target(); ok {
 			s.Target = t
 		}
 		if at := p.i; s.Target.Sort == ChainStitch && p.eat("of") {

@@ -61,6 +61,8 @@ func (p *parser) aside(b *block) bool {
 		// "putting the pad in before closing the fourth side"
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
 		// "Rep row 3, increasing 2 sts each row"
+	case b.intoLoopsThere():
+		// "rotate to work along the shell edge, into the ch-3 loops at the ends of the rows"
 	case t.is("going", "go") && p.at(1).is("back") && (p.toks[p.phraseEnd()].kind == tComma || p.at(2).is("over", "behind") || p.at(3).is("of")):
 		// "going back and working in front of the sts just made, FPtr around …"
 	case t.is("from") && p.at(1).is("left", "right") && p.at(2).is("to") && p.at(3).is("left", "right"):

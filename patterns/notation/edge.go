@@ -1,9 +1,6 @@
 package notation
 
-import (
-	"whorl/patterns/fault"
-	"whorl/patterns/stitch"
-)
+import "whorl/patterns/stitch"
 
 // bands are what pieces worked in rows are called that are picked up along their
 // row ends.
@@ -89,22 +86,6 @@ func (p *parser) rowEnds() bool {
 	}
 	p.i, p.edge = start, ""
 	return false
-}
-
-// oneRowEnd is the fault of "in end of next row", "in first row end": row ends taken one by one.
-// It is nil for other words.
-func (p *parser) oneRowEnd() *fault.Fault {
-	start := p.i
-	defer func() { p.i = start }()
-	p.eat("in", "into")
-	p.eat("the")
-	side := p.eat("end", "side", "edge") && p.eat("of")
-	p.eat("the")
-	if !p.eat("next", "first", "last", "second", "following") || !p.eat("row") || !side && !p.eat("end", "edge", "side") {
-		return nil
-	}
-	return fail(p.from(start), "row-ends", "row ends one at a time cannot be worked out",
-		"Write how many go along all of them, for example: work 9 sc evenly along row ends; or the rate: 3 sc for every 2 rows.")
 }
 
 // rowsOfKind reads what rows are called behind "end of each": "brim rows", "mesh row". It is the

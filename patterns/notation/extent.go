@@ -46,6 +46,9 @@ func (p *parser) extent() (Extent, bool) {
 			p.edge = TopEdge
 			return done(Extent{Sort: ToEnd, Target: p.edgePlace()})
 		}
+		if p.alongEnds() {
+			return done(Extent{Sort: ToEnd})
+		}
 		p.eat("the", "entire", "whole")
 		p.eat("entire", "whole")
 		p.eat("rnd", "round", "row", "piece", "edge", "chain", "ch", "band", "brim", "ring", "hat", "side", "circle")
@@ -161,6 +164,10 @@ func (p *parser) toLast() (Extent, bool) {
 		e.N = n
 		if word := p.tok().text; p.eat(blockWords...) {
 			e.Target = Target{Sort: ChainSpace, Name: Block, Text: word}
+			return e, true
+		}
+		if t, ok := p.rowEndWord(); ok {
+			e.Target = t
 			return e, true
 		}
 		t, ok := p.target()

@@ -375,9 +375,6 @@ func (p *parser) stuck() *fault.Fault {
 	if f := p.betweenPieces(); f != nil {
 		return f
 	}
-	if f := p.oneRowEnd(); f != nil {
-		return f
-	}
 	// "2 hcd": what is wrong is the word, not the number before it.
 	if next := p.at(1); t.kind == tNumber && next.kind == tWord && p.vocab.near(next.text) != "" {
 		p.i++

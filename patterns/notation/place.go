@@ -23,6 +23,9 @@ func (p *parser) place() (Place, bool) {
 	if pl, ok := p.inBase(); ok {
 		return pl, true
 	}
+	if pl, ok := p.oneRowEnd(); ok {
+		return pl, true
+	}
 	if p.rowEnds() && p.edge != "" {
 		pl.Pick, pl.Target = Each, p.edgePlace()
 		p.placeTail(&pl)

@@ -27,6 +27,8 @@ func (s Style) placed(p *Place, around bool) string {
 			return "evenly " + core
 		}
 		return core // "around"
+	case p.Target.Sort == RowEnds && p.Target.Name == OneEnd:
+		return "in " + core
 	case p.Target.Sort == RowEnds && p.Target.Name != "":
 		if p.Evenly {
 			return "evenly along " + s.edge(p.Target.Name)

@@ -107,7 +107,7 @@ func (s Style) target(t *Target, many bool) string {
 	case Ring:
 		return "ring"
 	case RowEnds:
-		return "row end"
+		return plural("row end")
 	case CornerStitch:
 		if t.Kind.Is() {
 			return "corner " + s.kind(t.Kind, t.Loop)

@@ -85,7 +85,7 @@ const (
 	StartChain              // "beg ch-3", "turning ch"
 	FromHook                // "ch from hook"
 	Ring                    // "ring"
-	RowEnds                 // "row ends"; Name TopEdge or ChainEdge for another edge of the piece
+	RowEnds                 // "row ends"; Name OneEnd for one of them, TopEdge or ChainEdge for another edge of the piece
 	JoinPlace               // "same st as joining"
 	Gap                     // between stitches
 	Loops                   // "back bump" of a chain

@@ -410,12 +410,18 @@ func (c *course) count() int {
 
 // place is the place of a spot.
 func (c *course) place(i int, into stitch.Into) fabric.Place {
+	if c.edge > 0 {
+		return c.rowEnd(i)
+	}
 	return fabric.Place{Into: into, At: c.spots[i].ref, Last: c.spots[i].ref}
 }
 
 // space is the place under a run of chains.
 func (c *course) space(run int) fabric.Place {
 	r := c.runs[run]
+	if c.edge > 0 {
+		return c.rowEnd(r.From)
+	}
 	a, b := c.spots[r.From].ref, c.spots[r.To-1].ref
 	if a.Stitch > b.Stitch {
 		a, b = b, a
@@ -441,6 +447,9 @@ func (c *course) sitsInSpace(i int) bool {
 // matches reports whether the stitch at spot i is what the target names.
 func (c *course) matches(i int, t *notation.Target) bool {
 	s := &c.spots[i]
+	if c.edge > 0 {
+		return t.Sort == notation.RowEnds
+	}
 	switch t.Sort {
 	case notation.AnyStitch:
 		return s.counts

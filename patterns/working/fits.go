@@ -11,9 +11,15 @@ import (
 
 // outOf is the fault of running out of what a place names.
 func (w *roundWork) outOf(p *notation.Place, need int) *halt {
+	if w.c.edge > 0 && !oneByOne(p, true) {
+		return w.nothingBelow(p.Span)
+	}
 	h := w.runsOut(p.Span, need)
 	if what := named(&p.Target, w.terms); what != "stitches" {
 		h.message = fmt.Sprintf("%s runs out of %s", w.r.Label, what)
+	}
+	if w.c.edge > 0 && p.Target.Sort == notation.RowEnds {
+		h.message, h.help = w.r.Label+" runs out of row ends", fmt.Sprintf("There are %d of them.", w.c.edge)
 	}
 	if p.Target.Sort == notation.ChainSpace && w.c.below != nil {
 		h.help = fmt.Sprintf("%s has %s.", capital(w.c.below.Label), w.spacesBelow())

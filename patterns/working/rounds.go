@@ -71,7 +71,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.halves()
 		w.firstGroup()
 		w.writtenOut()
-		if n := w.leftover(); n > 0 && !p.onPart(w) && w.c.edge == 0 && w.c.below != nil && w.begun && !w.shortRow(label, text, n, last) {
+		if n := w.leftover(); n > 0 && !p.onPart(w) && (w.c.edge == 0 || w.pos > 1) && w.c.below != nil && w.begun && !w.shortRow(label, text, n, last) {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}
@@ -287,9 +287,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	if n == 0 {
 		w.c = &course{}
 		if p.edge > 0 {
-			w.c.edge, w.c.edgePart = p.edge, p.edgePart
-			r.Edge = p.edge
-			w.c.below = &fabric.Round{Label: "the row ends", Edge: p.edge}
+			w.c, r.Edge = p.layEdge(), p.edge
 		}
 	} else {
 		below := p.part.Rounds[n-1]

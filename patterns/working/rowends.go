@@ -66,6 +66,15 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	if n > maxRound {
 		return stopAt(s.Span, "too-large", "too many stitches", "")
 	}
+	if w.c.edge > 0 {
+		if w.begun && w.pos > 1 {
+			return stopAt(p.Span, "row-ends", "some of the row ends have been worked into one by one already", "Say of each of the others what goes into it.")
+		}
+		for i := range w.c.spots {
+			w.use(i, skipped)
+		}
+		w.pos = len(w.c.spots)
+	}
 	for i := 0; i < n; i++ {
 		row := (2*i + 1) * edge / (2 * n)
 		at := fabric.Ref{Round: rows[row], Stitch: side}

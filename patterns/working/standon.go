@@ -97,18 +97,25 @@ func (p *partWork) goesAlongEnds() bool {
 		if !needsPlaces(r.Items) || onlyPlaces(r.Items) {
 			continue
 		}
-		along := false
+		along, other := false, false
 		for _, it := range r.Items {
 			switch it := it.(type) {
 			case *notation.Stitches:
-				if len(it.Places) == 1 && (it.Places[0].Target.Sort == notation.RowEnds || said && it.Places[0].Evenly) {
-					along = true
-				} else if it.What.Kind != stitch.Of(stitch.Slip) {
-					return false
-				}
-			case *notation.Group, *notation.Repeat, *notation.In, *notation.OtherSide:
-				return false
+				other = other || len(it.Places) != 1 && it.What.Kind != stitch.Of(stitch.Slip)
+			case *notation.In, *notation.OtherSide:
+				other = true
 			}
+		}
+		walkPlaces(r.Items, func(pl *notation.Place) {
+			switch {
+			case pl.Target.Sort == notation.RowEnds || said && (pl.Evenly || oneByOne(pl, true)):
+				along = true
+			case pl.Pick != notation.Same && pl.Target.Sort != notation.JoinPlace:
+				other = true
+			}
+		})
+		if other {
+			return false
 		}
 		return along
 	}
@@ -116,7 +123,7 @@ func (p *partWork) goesAlongEnds() bool {
 }
 
 // rowEndWords is how row ends are called where the work is told to go on along them.
-var rowEndWords = regexp.MustCompile(`(?i)\b(row ends?|ends? of (the |each |every )?rows?|row edges?|sides? of (the )?rows?)\b`)
+var rowEndWords = regexp.MustCompile(`(?i)\b(row ends?|ends? of (the |each |every )?rows?|row edges?|sides? of (the |each |every )?rows?)\b`)
 
 // saysEnds reports whether what is told in passing between the part before and the first
 // round of this one speaks of row ends: "Turn to work along row ends."

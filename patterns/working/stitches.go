@@ -274,7 +274,11 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if h, ok := w.alongEdge(s, n, hasN, p); ok {
 		return h
 	}
-	if p.Evenly || p.Target.Sort == notation.RowEnds {
+	if oneByOne(p, false) && w.c.edge == 0 {
+		return stopAt(p.Span, "row-ends", "row ends one at a time can only be worked along by themselves",
+			"Put them in a part of their own, from: Brim row ends; or write how many go along all of them: work 9 sc evenly along row ends.")
+	}
+	if (p.Evenly || p.Target.Sort == notation.RowEnds) && !oneByOne(p, false) {
 		return w.evenly(s, n, hasN, p)
 	}
 	if ofEach(p) {
