@@ -97,7 +97,7 @@ var (
 	// ends are row ends, along which a body is worked as well as a border, and intoEnds
 	// words that go along them.
 	ends     = regexp.MustCompile(`(?i)row[ -]ends?|ends? of (?:the |each )?rows?|side edge`)
-	intoEnds = regexp.MustCompile(`(?i)\b(?:(?:in|into|along|over|for|down|up) (?:the |each |every |all |next |first |last )*(?:row[ -]ends?|(?:ends?|sides?) of (?:the |each |every |all |next |first |last )*rows?)|(?:along|down|up|across) the (?:long |side )?(?:straight|long|side) edge)\b`)
+	intoEnds = regexp.MustCompile(`(?i)\b(?:(?:in|into|along|over|for|down|up) (?:the |each |every |all |next |first |last )*(?:row[ -]ends?|(?:ends?|sides?) of (?:the |each |every |all |next |first |last )*rows?)|(?:along|down|up|across) (?:the )?(?:long |side )?(?:straight|long|side) edge)\b`)
 )
 
 // namesSize reports whether a line says which sizes the lines behind it are for.

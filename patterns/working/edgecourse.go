@@ -1,6 +1,8 @@
 package working
 
 import (
+	"regexp"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -15,7 +17,7 @@ func (p *partWork) layEdge() *course {
 	last := rows[p.edgeRows[len(p.edgeRows)-1]]
 	for i, at := range p.edgeRows {
 		c.spots = append(c.spots, spot{ref: fabric.Ref{Round: at}, st: &fabric.Stitch{Kind: stitch.Of(stitch.Single), Counts: true}, counts: true})
-		if n := edgeChains(rows[at]); n > 1 && rows[at].Reversed != last.Reversed {
+		if n := p.edgeChains(rows[at], at); n > 1 && rows[at].Reversed != last.Reversed {
 			c.runs, c.chains = append(c.runs, fabric.Span{From: i, To: i + 1}), append(c.chains, n)
 			c.longest = max(c.longest, n)
 			c.spots[i].run = len(c.runs)
@@ -25,19 +27,36 @@ func (p *partWork) layEdge() *course {
 	return c
 }
 
-// edgeChains is how many chains a row begins with.
-func edgeChains(r *fabric.Round) (n int) {
+// edgeChains is how many chains the row at an index of the part begins with, or passes over at the
+// end of the starting chain.
+func (p *partWork) edgeChains(r *fabric.Round, at int) (n int) {
+	rows := p.f.Parts[p.edgePart].Rounds
 	for i := range r.Stitches {
 		switch st := &r.Stitches[i]; {
 		case st.Role == fabric.Start:
 			n += st.Chains
 		case st.IsChain():
 			n++
+		case at > 0 && rows[at-1].Number == 0 && !rows[at-1].Carried && rows[at-1].Count() == 0 && len(st.On) > 0:
+			return max(n, len(rows[at-1].Stitches)-1-st.On[0].At.Stitch)
 		default:
 			return n
 		}
 	}
 	return n
+}
+
+// alongSide is what is told of going on along the side of a piece.
+var alongSide = regexp.MustCompile(`(?i)\b(along|down|up) (the )?((left|right|long|short|straight|first|second|other)[ -](hand )?)?side( edge)?$`)
+
+// onSide is the fault of stitches that the words have go along the side of a flat piece and into no
+// row ends: "Working along side edge, sc in each ch-5 loop". It is nil for any others.
+func (w *roundWork) onSide(p *notation.Place) *halt {
+	if !w.toSide || !w.r.Row || w.c.edge > 0 || len(w.sideRows) > 0 || p.Target.Sort == notation.RowEnds || p.Evenly || w.c.below == nil || !w.c.below.Row {
+		return nil
+	}
+	return stopAt(p.Span, "row-ends", "the words go along the side of the piece, and these stitches into the top of "+w.c.below.Label,
+		"Put what goes along the side in a part of its own, from: Piece row ends.")
 }
 
 // rowEnd is the place at the end of the row that spot i stands for.

@@ -50,6 +50,7 @@ type roundWork struct {
 	// beganHere is set when the words have said where the round begins without a stitch
 	// there.
 	beganHere bool
+	toSide    bool // the words go along the side of the piece
 	// later is how many rows the round comes behind the one that its words were written for.
 	later  int
 	stated []*notation.Stated
@@ -297,6 +298,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return h
 	case *notation.Note:
 		w.behind = behindMade.MatchString(it.Text)
+		w.toSide = w.toSide || alongSide.MatchString(it.Text)
 		if it.Doubt != nil {
 			w.doubt(it)
 		}
@@ -383,7 +385,7 @@ func (w *roundWork) carryOn(items []notation.Item) {
 		case *notation.Marker:
 			w.marker(it)
 		case *notation.Note:
-			if it.Doubt != nil {
+			if it.Doubt != nil || alongSide.MatchString(it.Text) {
 				w.carry = append(w.carry, it)
 			}
 		case *notation.NoJoin, *notation.Until, *notation.Counts:

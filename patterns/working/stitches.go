@@ -210,6 +210,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if h != nil {
 		return h
 	}
+	if h := w.onSide(p); h != nil {
+		return h
+	}
 	w.slipping = k.Base == stitch.Slip
 	if h, ok := w.backAlong(s, n, k, p); ok && (h != nil || w.point.on) {
 		return h
