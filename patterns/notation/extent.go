@@ -119,6 +119,9 @@ func (p *parser) endAhead() bool {
 func (p *parser) toLast() (Extent, bool) {
 	start := p.i
 	no := func() (Extent, bool) { p.i = start; return Extent{}, false }
+	if p.tok().is("up") && p.at(1).is("to", "until") {
+		p.i++
+	}
 	if !p.eat("to", "until", "till") {
 		return no()
 	}

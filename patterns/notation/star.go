@@ -236,7 +236,9 @@ func (b *block) repeat() *fault.Fault {
 	total := p.at(-1).is("of")
 	back := p.i
 	p.eatKind(tComma)
-	if n, more, ok := p.times(); ok {
+	if p.overSides(r) {
+		// "rep from * on all 4 sides"
+	} else if n, more, ok := p.times(); ok {
 		// After "rep from *" the first time has been worked already, said or
 		// not; only "6 times in all" counts it.
 		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether") && !total

@@ -87,6 +87,41 @@ func (p *parser) otherSides() {
 	p.i = start
 }
 
+// overSides reads "on all sides", "along each of the 4 sides", "for the remaining 3 sides" behind a
+// repeat: how often it is worked, or, without a number, that it goes on all round.
+func (p *parser) overSides(r *Repeat) bool {
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	if !p.eat("for", "along", "around", "on", "across", "over", "at", "down") && !p.at(-1).is("for") {
+		return no()
+	}
+	p.eat("the")
+	more := p.eat("remaining", "rem", "other")
+	if !more && !p.eat("all", "each", "every") {
+		return no()
+	}
+	p.eat("of")
+	p.eat("the", "its")
+	at := p.from(p.i)
+	n, counted := p.plainNumber()
+	p.eat("remaining", "other")
+	if !p.eat("sides", "edges", "corners", "side", "edge", "corner") || !p.ended() && !p.tok().is("join", "ending", "of") {
+		return no()
+	}
+	if p.eat("of") {
+		p.eat("the")
+		if !p.eat("square", "motif", "blanket", "piece", "cloth", "panel", "hexagon", "triangle", "rectangle", "mat") {
+			return no()
+		}
+	}
+	if !counted {
+		r.Extent = Extent{Sort: ToEnd, Text: "around"}
+		return true
+	}
+	r.Times, r.More = Num{Span: at, Values: []int{n}}, more
+	return true
+}
+
 // timesList reads "twice" or, with a word for each size, "once (twice, 3 times)".
 func (p *parser) timesList(start int) Num {
 	one := func() (int, bool) {
