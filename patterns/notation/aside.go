@@ -99,7 +99,7 @@ func (p *parser) aside(b *block) bool {
 		if (k == tComma || k == tSemi) && !(stripes && p.at(1).kind == tNumber) {
 			break
 		}
-		if ref && p.i > start && p.tok().is("until", "till") {
+		if ref && p.i > start && p.soLongAhead() {
 			break // "Rep Row 3, decreasing at each end until 2 sts remain"
 		}
 		if p.i > start+1 && !stripes && p.worksOn() || k == tWord && p.tok().is("and") && p.inLoopsAhead(p.i+1) {
@@ -278,6 +278,21 @@ func (b *block) afterRef() bool {
 	switch b.items[len(b.items)-1].(type) {
 	case *Ref, *Until:
 		return true
+	}
+	return false
+}
+
+// afterRounds reports whether nothing but rounds that are repeated, and notes on them, stand
+// at the end: until when may follow.
+func (b *block) afterRounds() bool {
+	for i := len(b.items) - 1; i >= 0; i-- {
+		switch it := b.items[i].(type) {
+		case *Note:
+		case *Ref:
+			return !it.Times.Set()
+		default:
+			return false
+		}
 	}
 	return false
 }

@@ -169,10 +169,18 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if sentence {
-		p.goesOnRepeating()
+		if b.goingOn() {
+			return nil
+		}
 		if it, _ := p.onward(); it != nil {
 			p.work = true
 			b.add(it)
+			return nil
+		}
+	}
+	if b.afterRounds() {
+		if u := p.toRound(); u != nil {
+			b.add(u)
 			return nil
 		}
 	}
@@ -215,8 +223,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
-	if sentence {
-		p.keepRepeating()
+	if sentence && p.depth <= 1 && p.tok().is(keptVerbs...) {
+		if f := p.openGoingOn(); f != nil {
+			return f
+		}
 	}
 	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil

@@ -54,7 +54,10 @@ func (s Style) onward(r *Ref) string {
 		text += " on every " + strings.ToLower(s.Word())
 	}
 	if !r.Step.Set() {
-		return text + s.shown(r.Shown)
+		if r.Times.Set() {
+			text += s.timesMore(r)
+		}
+		return text + s.shown(r.Shown) + s.endingRound(r.End)
 	}
 	by := r.Step
 	word, between := "more", "increases"

@@ -91,6 +91,9 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		r := Range{From: from, To: from}
 		switch t := p.tok(); {
 		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
+			if len(l.Numbers) > 0 && t.kind == tWord && p.at(1).is("rnd", "round", "row") {
+				break // "Rep Rows 3 and 4 to Row 17"
+			}
 			back := p.i
 			p.i++
 			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r", "rd", "rds")

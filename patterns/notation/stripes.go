@@ -20,8 +20,10 @@ func (p *parser) stripes() bool {
 		if _, ok := p.num(); !ok {
 			break
 		}
+		at := p.i - 1
 		p.eat("more")
 		if _, ok := roundWord(p.tok()); !ok {
+			p.i = at // "5 more times"
 			break
 		}
 		p.i++
@@ -46,7 +48,7 @@ func (p *parser) stripes() bool {
 		p.eat("sequence", "turn", "before", "set")
 	}
 	// "Work 4 rows in A" are rows of their own where they are not all.
-	if n == 0 || !p.ended() || p.toks[start].is("work") && !(n > 1 && p.at(-1).is("throughout", "alternately", "turn", "sequence")) {
+	if n == 0 || !p.ended() && !p.soLongAhead() || p.toks[start].is("work") && !(n > 1 && p.at(-1).is("throughout", "alternately", "turn", "sequence")) {
 		p.i = start
 		return false
 	}
@@ -70,7 +72,7 @@ func (p *parser) inStripesOf() {
 // stripesEnd passes over "ending with" before the stripe that comes last.
 func (p *parser) stripesEnd() bool {
 	start := p.i
-	if p.eat("ending", "finishing", "end", "finish") && p.eat("with", "on", "in") {
+	if _, round := roundWord(p.at(2)); !round && p.eat("ending", "finishing", "end", "finish") && p.eat("with", "on", "in") {
 		return true
 	}
 	p.i = start
@@ -126,7 +128,7 @@ func (p *parser) coloursInTurn() bool {
 	}
 	for {
 		end := p.phraseEnd()
-		for p.i < end && !p.tok().is("until", "till") && !(p.tok().is("for") && p.forSoLong()) {
+		for p.i < end && !p.soLongAhead() {
 			p.i++
 		}
 		if p.i < end || p.tok().kind != tComma || !p.stripeAt(p.i+1) {

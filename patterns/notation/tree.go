@@ -270,6 +270,7 @@ type (
 		// Change is what else is different; nil for nothing.
 		Change *Change
 		Apart  bool // they have no numbers of their own
+		Kept   bool // they are gone on with: until when must be said
 	}
 	// Until says how long rows or rounds are gone on with.
 	Until struct {
@@ -292,6 +293,7 @@ type (
 		Text  string
 		End   Ending
 		Apart bool // as in a Ref
+		Kept  bool // "Continue until …", which does not name the rounds
 	}
 	// In sets where the stitches that follow go when they do not say: "working
 	// in ring".

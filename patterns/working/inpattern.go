@@ -1,6 +1,12 @@
 package working
 
-import "whorl/patterns/notation"
+import (
+	"fmt"
+	"strings"
+
+	"whorl/patterns/fabric"
+	"whorl/patterns/notation"
+)
 
 // inPattern is the rounds that "continue in pattern" works on in turn where none of those
 // before shapes the piece: the latest ones where they have come twice already, the second row
@@ -14,9 +20,9 @@ func (p *partWork) inPattern(ref *notation.Ref) []*notation.Round {
 	for k := 1; 2*k <= n; k++ {
 		twice := true
 		for i := n - k; i < n; i++ {
-			twice = twice && p.latest[i] == p.latest[i-k]
+			twice = twice && sameWords(p.latest[i], p.latest[i-k])
 		}
-		if twice {
+		if twice && (k > 1 || !p.striped()) {
 			return p.latest[n-k:]
 		}
 	}
@@ -24,6 +30,78 @@ func (p *partWork) inPattern(ref *notation.Ref) []*notation.Round {
 		return p.latest[1:]
 	}
 	return nil
+}
+
+// sameWords reports whether two rounds are worked from the same words, but for their yarns.
+func sameWords(a, b *notation.Round) bool {
+	return a == b || workedWords(a) == workedWords(b)
+}
+
+// workedWords are the words of a round without what is said of its yarn and the sides.
+func workedWords(r *notation.Round) string {
+	var l []notation.Item
+	for _, it := range r.Items {
+		switch it := it.(type) {
+		case *notation.Colour, *notation.Note, *notation.Until, *notation.Marker, *notation.FastenOff, *notation.Turn:
+		case *notation.Join:
+			if it.Yarn == "" {
+				l = append(l, it)
+			}
+		default:
+			l = append(l, it)
+		}
+	}
+	return notation.Style{Size: -1}.Items(l)
+}
+
+// striped reports whether the latest rounds, which are alike, are no more than those before
+// them that were otherwise, on as many stitches: 2 rows of one stitch and 2 of another.
+func (p *partWork) striped() bool {
+	last, before := 0, 0
+	for i := len(p.part.Rounds) - 1; i >= 0 && p.part.Rounds[i].Number > 0 && p.part.Rounds[i].Count() == p.part.Rounds[len(p.part.Rounds)-1].Count(); i-- {
+		same := madeOf(p.part.Rounds[i]) == madeOf(p.part.Rounds[len(p.part.Rounds)-1])
+		switch {
+		case same && before == 0:
+			last++
+		case same:
+			return before >= last
+		case before > 0 && madeOf(p.part.Rounds[i]) != madeOf(p.part.Rounds[i+1]):
+			return before >= last
+		default:
+			before++
+		}
+	}
+	return before >= last
+}
+
+// madeOf is the stitches of a round, of which kind and how they go in, in their order.
+func madeOf(r *fabric.Round) string {
+	var s strings.Builder
+	was := ""
+	for i := range r.Stitches {
+		if st := &r.Stitches[i]; st.Counts {
+			if one := fmt.Sprint(st.Counted(), into(st)); one != was {
+				s.WriteString(one)
+				was = one
+			}
+		}
+	}
+	return s.String()
+}
+
+// taken reports whether a round that is gone on with takes turns with another: the last but
+// one was worked from its words, and the last from others.
+func (p *partWork) taken(r *notation.Round) bool {
+	n := len(p.latest)
+	if n < 2 || sameWords(p.latest[n-1], r) {
+		return false
+	}
+	for _, of := range p.latest[:n-1] {
+		if sameWords(of, r) {
+			return true
+		}
+	}
+	return false
 }
 
 // shaping reports whether the two latest rounds have other numbers of stitches, so that

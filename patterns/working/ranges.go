@@ -175,6 +175,10 @@ func (p *partWork) worksForOther(r *notation.Round) {
 // goOnUntil works a round as often as its own words say: "Rnd 3: Sc in each st around
 // until piece measures 5 cm".
 func (p *partWork) goOnUntil(r *notation.Round) {
+	if u := untilIn(r); u.Kept && p.taken(r) {
+		p.add(p.fault(u.Span, "vague", "the words do not say which rounds are gone on with", "Name them: Rep Rows 3 and 4 until there are 24 rows."), true)
+		return
+	}
 	n, ok := p.untilRows(r, nil)
 	if !ok {
 		return
@@ -283,11 +287,22 @@ func (p *partWork) timesOf(r *notation.Round, ref *notation.Ref) int {
 		}
 		return 0
 	}
+	if ref.Onward && ref.Times.Set() {
+		n := len(p.referred(ref))
+		if n == 0 && !p.broken {
+			p.openPattern(r, ref)
+		}
+		return n * ref.Times.For(p.size)
+	}
 	if ref.Onward {
 		p.add(p.fault(ref.Span, "no-end", "the words do not say until when to go on", "Say it, for example: until there are 72 sts, or name the rounds: Rnds 5-8."), true)
 		return 0
 	}
 	n := len(p.referred(ref))
+	if ref.Kept && !ref.Times.Set() && !p.broken {
+		p.add(p.fault(ref.Span, "no-end", "the words do not say until when to go on", "Say it, for example: until there are 24 rows, or name the rows: Rows 5-24."), true)
+		return 0
+	}
 	if ref.Times.Set() {
 		return n * ref.Times.For(p.size)
 	}

@@ -29,6 +29,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	case u.More:
 		return n, true
 	case u.Numbered:
+		if len(u.Rows.Values) == 1 && n <= p.number && n > 0 {
+			p.add(p.fault(u.Span, "round-number", fmt.Sprintf("the piece has come to round %d already", p.number), "Give the number of the last of the rounds that are still to come."), false)
+		}
 		return max(n-p.number, 0), true
 	}
 	if u.Rows.Set() {
