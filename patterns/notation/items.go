@@ -407,6 +407,7 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 			st.Places[0].Target = places[0].Target
 		case places[0].Target.Sort == FromHook && st.Places[0].Pick == Each:
 			// "starting in 2nd ch from hook, sc in each ch across"
+			st.spreadFrom()
 			st.Places = append(places, st.Places...)
 		default:
 			p.i = at

@@ -1,6 +1,10 @@
 package notation
 
-import "whorl/patterns/stitch"
+import (
+	"slices"
+
+	"whorl/patterns/stitch"
+)
 
 // Place says where stitches go.
 type Place struct {
@@ -53,6 +57,28 @@ type Place struct {
 	Over bool
 	// Evenly is set when stitches are to be spread over the places.
 	Evenly bool
+}
+
+// Spread reports whether a number of stitches may be spread over all of the places: "6 sc across",
+// which does not say that so many go into each.
+func (pl *Place) Spread(number bool, s *Stitches) bool {
+	return number && pl.Pick == Each && pl.Target.Sort == AnyStitch && pl.Target.Text == "" && len(pl.Also) == 0 && pl.Of == nil && pl.Extent.Sort == ToEnd &&
+		len(s.Places) == 1 && len(s.But) == 0 && s.What.Shaping == 0
+}
+
+// spreadFrom makes one in each of "6 sc across ch" behind "starting in 2nd ch from hook": the
+// first goes in there, and the others into the chains that follow.
+func (s *Stitches) spreadFrom() {
+	pl := &s.Places[0]
+	if !pl.Spread(s.N.Set(), s) || slices.Min(s.N.Values) < 2 {
+		return
+	}
+	rest := Num{Span: s.N.Span}
+	for _, n := range s.N.Values {
+		rest.Values = append(rest.Values, n-1)
+	}
+	s.N = Num{}
+	*pl = Place{Span: pl.Span, Pick: Next, N: rest, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: "ch"}}
 }
 
 // Pick is which of the targets is meant.

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"fmt"
 	"slices"
 
 	"whorl/patterns/fabric"
@@ -44,4 +45,12 @@ func (w *work) borneOut(f *fabric.Fabric, k, size int, best *partWork) (out *par
 		}
 	}
 	return out
+}
+
+// notSpread is the fault of "6 sc across" over other than 6 stitches, where no count tells whether
+// they are spread over these or made in each.
+func (w *roundWork) notSpread(s *notation.Stitches, n, left int) *halt {
+	k := w.nameOf(s)
+	return stopAt(s.Span, "ambiguous", fmt.Sprintf("%d %s over %s can be read as so many in all or as so many in each", n, k, plural(left, "stitch")),
+		fmt.Sprintf("Write %d %s in each st, or name the stitches: %s in next %d sts.", n, k, k, n))
 }

@@ -300,6 +300,13 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	}
 	switch p.Pick {
 	case notation.Each:
+		if n > 1 && p.Spread(hasN, s) {
+			if left := w.remaining(maxRound); left == n {
+				n = 1 // "6 sc across": over the six that there are
+			} else if len(w.stated) == 0 {
+				return w.notSpread(s, n, left)
+			}
+		}
 		return w.each(s, n, legs, p)
 	case notation.Next, notation.Last, notation.Any:
 		if w.given != nil && p.N.For(w.size) <= 1 && p.Target.Sort != notation.ChainSpace {
