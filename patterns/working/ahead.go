@@ -226,6 +226,18 @@ func (w *roundWork) leadingOwn(s *notation.Stitches, rest []notation.Item) *nota
 				return &notation.Counts{Span: s.Span, As: o.What.Kind}
 			}
 		}
+		return nil
+	}
+	if len(items) == 2 && namedBeg(d.name) {
+		// "beg pc", of a popcorn that needs no telling
+		whole := cluster.What.Kind
+		for _, o := range bundlesIn(rest) {
+			if o.Base == whole.Base && o.Legs == whole.Legs+1 {
+				whole = o
+				break
+			}
+		}
+		return &notation.Counts{Span: s.Span, As: whole}
 	}
 	return nil
 }

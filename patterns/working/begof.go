@@ -11,11 +11,24 @@ import (
 func begOf(name, of string) bool {
 	for _, beg := range bothNames(name) {
 		for _, whole := range bothNames(of) {
-			for _, word := range []string{"beg", "beginning", "starting", "initial"} {
+			for _, word := range begWords {
 				if whole != "" && beg == word+" "+whole {
 					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// begWords are words for the stitch that a round begins with.
+var begWords = []string{"beg", "beginning", "starting", "initial"}
+
+// namedBeg reports whether the name is that of the beginning of some stitch: "beg pc".
+func namedBeg(name string) bool {
+	for _, beg := range bothNames(name) {
+		if word, _, ok := strings.Cut(beg, " "); ok && slices.Contains(begWords, word) {
+			return true
 		}
 	}
 	return false
