@@ -365,3 +365,28 @@ func (b *block) joinedThere(start int) bool {
 	}
 	return ok && j.Yarn != "" && j.Place == nil && b.p.ended()
 }
+
+// toCorner passes over how far the row ends are gone along, where that is all of them: "to the other
+// corner", "down to next corner", "along the edge to the far end".
+func (p *parser) toCorner() bool {
+	start := p.i
+	if p.eat("along", "down", "up", "across", "all") {
+		p.eat("the", "this", "along")
+		p.eat("way")
+		p.eat("edge", "side")
+	}
+	if p.eat("as") {
+		p.eat("far")
+		p.eat("as")
+	} else if !p.eat("to") {
+		p.i = start
+		return false
+	}
+	p.eat("the")
+	p.eat("other", "next", "far", "opposite", "second", "top", "bottom", "lower", "upper")
+	if !p.eat("corner", "end") || !p.ended() {
+		p.i = start
+		return false
+	}
+	return true
+}

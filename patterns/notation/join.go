@@ -274,8 +274,8 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if p.tok().is("to", "in", "into", "on", "at", "around", "round") {
 		at := p.i
 		p.i++
-		if p.slit(0) {
-			// "join yarn at thumb opening"
+		if p.slit(0) || p.cornerOfSide() {
+			// "join yarn at thumb opening", "to the corner of one long side"
 		} else if pl, ok := p.place(); ok {
 			if pl.Target.Sort == RowEnds && pl.Target.Name == ChainEdge && j.Yarn == "" && j.With.Kind.Is() && p.at(-2).is("beginning", "starting") {
 				// "join with a sl st to beginning ch": the one of this round

@@ -30,6 +30,22 @@ func (p *parser) atSeam() bool {
 	return true
 }
 
+// cornerOfSide reads "the corner of one long side", "lower corner of either edge": where an edging
+// along row ends begins.
+func (p *parser) cornerOfSide() bool {
+	start := p.i
+	p.eat("the", "a", "one")
+	p.whichCorner()
+	if p.eat("corner", "end") && p.eat("of") && p.eat("one", "either", "a", "any") {
+		p.eat("long", "longer", "short", "shorter", "row", "side")
+		if p.eat("side", "edge", "end") || p.at(-1).is("side") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // anyRowEnd reads "any row end", "the end of any row", "side of the first row": one of the edge that
 // a round goes along.
 func (p *parser) anyRowEnd() bool {

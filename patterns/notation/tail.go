@@ -22,6 +22,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "on", "from", "around", "along") && p.ofLimb(pl):
 		case p.tok().is("at", "along", "across", "on", "of", "over") && p.onFlap(pl):
 		case p.tok().is("along", "down", "up") && p.alongPoint(pl):
+		case pl.Target.Sort == RowEnds && p.toCorner():
 		case p.tok().is("of") && p.ofTop(pl):
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on", "from") && p.roundBelow(pl):
