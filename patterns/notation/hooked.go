@@ -8,6 +8,7 @@ type moveSort uint8
 const (
 	yarnOver moveSort = iota
 	insert            // in a place
+	link              // through a bar of the stitch before
 	pullUp            // a loop
 	through           // loops
 	complete          // as a stitch of the trade
@@ -294,6 +295,9 @@ func (p *parser) insertion() (move, bool) {
 	m := move{sort: insert}
 	p.eat("your", "the")
 	p.eat("hook")
+	if p.linkBar() {
+		return move{sort: link}, true
+	}
 	p.eat("again", "through")
 	side := ""
 	for p.tok().is("from", "front", "back", "right", "left", "to", "and", "the", "behind", "then", "again", "under") && !p.at(1).is("loop", "lp", "loops") {

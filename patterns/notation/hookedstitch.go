@@ -14,13 +14,22 @@ type leg struct {
 // hooked is the stitch that movements come to, with the chain before it and the stitch passed
 // over behind it. Chains at the end close it.
 func hooked(moves []move, at Span) ([]Item, bool) {
-	loops, pending, open := 1, 0, false
+	loops, pending, open, linking := 1, 0, false, false
 	var legs []leg
 	var before, after []Item
 	var as stitch.Kind
 	for _, m := range moves {
 		switch m.sort {
+		case link:
+			if open || pending > 0 && linking {
+				return nil, false
+			}
+			linking = true
+			continue
 		case yarnOver:
+			if linking {
+				continue // "yo, pull up a loop" through the bar
+			}
 			pending += m.n
 		case insert:
 			if open {
@@ -29,6 +38,10 @@ func hooked(moves []move, at Span) ([]Item, bool) {
 			legs = append(legs, leg{yos: pending, place: m.place, post: m.post})
 			loops, pending, open = loops+pending, 0, true
 		case pullUp:
+			if linking {
+				pending, linking = pending+1, false // the loop is there instead of a yarn over
+				continue
+			}
 			if !open {
 				return nil, false
 			}
@@ -85,7 +98,7 @@ func hooked(moves []move, at Span) ([]Item, bool) {
 			return nil, false
 		}
 	}
-	if len(legs) == 0 || loops != 1 || open || pending > 0 {
+	if len(legs) == 0 || loops != 1 || open || pending > 0 || linking {
 		return nil, false
 	}
 	s, ok := legsAs(legs, as)

@@ -73,3 +73,11 @@ func kindsIn(l []fabric.Stitch) []stitch.Kind {
 	}
 	return kinds
 }
+
+// begunAlone reports whether the first of the single stitches of a name is the chain that the round
+// begins with.
+func begunAlone(r *fabric.Round, name string) bool {
+	return slices.ContainsFunc(r.Groups, func(g fabric.Group) bool {
+		return g.Name == name && g.To == g.From+1 && r.Stitches[g.From].Role == fabric.Start
+	})
+}
