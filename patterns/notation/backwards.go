@@ -69,3 +69,21 @@ func (b *block) closedAs() bool {
 	s.What.Kind.Shape, s.What.Kind.Legs, s.N = w.Kind.Shape, s.N.For(0), Num{}
 	return true
 }
+
+// backAlong passes over "back", "back to the edge" behind the chains of a tie, which are worked back along.
+func (p *parser) backAlong() bool {
+	start := p.i
+	if !p.eat("back") {
+		return false
+	}
+	if p.tok().is("to", "along", "down", "towards", "toward") {
+		for n := 0; n < 5 && p.tok().kind == tWord && !p.tok().is("and", "then"); n++ {
+			p.i++
+		}
+	}
+	if p.ended() || p.tok().kind == tStop {
+		return true
+	}
+	p.i = start
+	return false
+}

@@ -110,6 +110,7 @@ func (p *parser) placeTail(pl *Place) {
 			pl.Target.Name, pl.Target.Chains = EdgeLoop, 0
 		case pl.Target.Sort == ChainSpace && p.formedBy():
 			pl.Pick = Made
+		case pl.Target.Sort == ChainStitch && (pl.Pick == Each || pl.Pick == Next) && p.backAlong():
 		case p.tok().is("evenly"):
 			p.i++
 			p.eat("spaced")

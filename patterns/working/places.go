@@ -112,6 +112,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return w.firstOf(p)
 	case notation.Last:
+		if on := w.besideTie(p); on != nil {
+			return on, nil
+		}
 		if at := w.beforeFirst(p); at >= 0 {
 			return w.takeSpot(at, 0, p, true), nil
 		}

@@ -134,3 +134,27 @@ func isAre(n int) string {
 	}
 	return "are"
 }
+
+// besideTie is the last stitch of the row, which a slip stitch goes into behind a tie that has been
+// worked back along: "ch 31, sl st in 2nd ch from hook and in each ch, sl st in last sc". It is nil
+// where stitches of the row below are left, or there is no tie.
+func (w *roundWork) besideTie(p *notation.Place) []fabric.Place {
+	if !w.slipping || !w.r.Row || !w.begun || p.N.Set() || p.Of != nil || p.Target.Sort != notation.AnyStitch && p.Target.Sort != notation.OfKind || w.remaining(1) > 0 {
+		return nil
+	}
+	chains := 0
+	for i := len(w.r.Stitches) - 1; i >= 0; i-- {
+		st := &w.r.Stitches[i]
+		switch {
+		case st.IsChain():
+			chains++
+		case st.Kind.Base == stitch.Slip:
+		case chains < 2 || p.Target.Sort == notation.OfKind && !sameKind(&p.Target, st):
+			return nil
+		default:
+			ref := fabric.Ref{Round: len(w.part.Rounds), Stitch: i}
+			return []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
+		}
+	}
+	return nil
+}
