@@ -237,7 +237,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		deeper.Below = 1
 		p = &deeper
 	}
-	if d := w.definition(&s.What); d != nil && d.sequence && p.Target.Sort == notation.AnyStitch {
+	if d := w.definition(&s.What); d != nil && d.sequence && w.inTurn(p) {
 		return w.sequence(d, s, p)
 	}
 	if k.Manner&stitch.Crossed != 0 {

@@ -177,7 +177,28 @@ func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Pl
 			return stopAt(s.Span, "endless", fmt.Sprintf("%s takes up no stitches of the round below", d.name), "Say how often.")
 		}
 	}
+	if n := p.N.For(w.size); p.N.Set() && p.Pick != notation.Each && w.used-from > n {
+		return stopAt(p.Span, "legs", fmt.Sprintf("%s does not come out over %s", d.name, plural(n, "stitch")), "Let the number in the round and that in the stitch agree.")
+	}
 	return nil
+}
+
+// inTurn reports whether a place is stitches that come one after the other, by whatever name: "over next
+// 2 sts", and "over next 2 ch" along a starting chain.
+func (w *roundWork) inTurn(p *notation.Place) bool {
+	if p.Target.Sort == notation.AnyStitch {
+		return true
+	}
+	n := p.N.For(w.size)
+	if p.Pick != notation.Next || p.Of != nil || !p.N.Set() || n < 2 || w.pos+n > len(w.c.spots) {
+		return false
+	}
+	for i := w.pos; i < w.pos+n; i++ {
+		if !w.c.matches(i, &p.Target) {
+			return false
+		}
+	}
+	return true
 }
 
 // crossed works pairs of stitches that cross: the second place first.
