@@ -27,6 +27,11 @@ func slipsIn(items []notation.Item) bool {
 				return false
 			}
 			slips++
+		case *notation.Join: // "sl st in first dc"
+			if it.Yarn != "" || it.Place == nil || it.With.Kind.Base > stitch.Slip {
+				return false
+			}
+			slips++
 		case *notation.Chain:
 			return slips > 0 && len(items) > 1 && goesOnTall(items[1:]) && !slipsAgain(items[1:])
 		case *notation.Note, *notation.Colour, *notation.Turn:
