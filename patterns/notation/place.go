@@ -418,8 +418,8 @@ func (p *parser) place() (Place, bool) {
 		if pl.Target.Sort == StartChain || began && pl.Target.Sort != ChainSpace {
 			pl.Pick = First // "top of beg cl"
 		}
-		if pl.Target.Sort == OfName && !pl.N.Set() && strings.HasSuffix(pl.Target.Text, "s") && p.eachAcross() {
-			pl.Pick, pl.Bare = Each, false // "V-st in V-sts across"
+		if pl.Target.Sort == OfName && !pl.N.Set() && !began && p.eachAcross() {
+			pl.Pick, pl.Bare = Each, false // "V-st in V-sts across", "shell over shell to end"
 			break
 		}
 		if text := strings.ToLower(pl.Target.Text); pl.Target.Sort == Gap && pl.Target.Name != Pair && (strings.Contains(text, " next ") || strings.Contains(text, " following ")) {
