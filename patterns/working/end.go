@@ -29,7 +29,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			to.To = true
 			return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{to}})
 		}
-		if j.Place != nil && len(w.c.spots) > 0 {
+		if j.Place != nil && len(w.c.spots) > 0 && (w.c.edge == 0 || oneByOne(j.Place, true)) {
 			m := w.mark()
 			count := 1
 			if j.Place.Pick == notation.Last && j.Place.N.Set() {
@@ -182,7 +182,7 @@ func (w *roundWork) passedBase(r *fabric.Round, start int) int {
 // anywhere lets a round begin at "any ch-1 sp" that its first stitch goes into
 // without a join: a standing stitch.
 func (w *roundWork) anywhere(p *notation.Place) *halt {
-	if p.Pick != notation.Any || w.begun || w.started || w.r.Row || w.given != nil || len(w.c.spots) == 0 || len(w.r.Stitches) > 0 {
+	if p.Pick != notation.Any || w.begun || w.started || w.r.Row || w.given != nil || len(w.c.spots) == 0 || w.c.edge > 0 || len(w.r.Stitches) > 0 {
 		return nil
 	}
 	m := w.mark()
@@ -226,7 +226,7 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 
 // beginsIn lets the round begin at a place without a stitch there.
 func (w *roundWork) beginsIn(b *notation.Begin) *halt {
-	if w.begun || w.started || len(w.c.spots) == 0 {
+	if w.begun || w.started || len(w.c.spots) == 0 || w.c.edge > 0 && !oneByOne(&b.Place, true) {
 		return nil
 	}
 	m := w.mark()
