@@ -66,5 +66,5 @@ func (c *course) rowEnd(i int) fabric.Place {
 
 // oneByOne reports whether a place is one of the row ends that the round goes along, or a loop there.
 func oneByOne(p *notation.Place, loops bool) bool {
-	return p.Target.Sort == notation.RowEnds && p.Target.Name == notation.OneEnd || loops && p.Target.Sort == notation.ChainSpace
+	return p.Target.Sort == notation.RowEnds && p.Target.Name == notation.OneEnd || loops && p.Target.Sort == notation.ChainSpace && p.Target.Name != notation.Corner
 }

@@ -20,6 +20,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if j.Yarn != "" {
 			w.r.Colour, w.yarn = j.Yarn, j.Yarn
 		}
+		if j.Yarn != "" && j.Place != nil && j.With.Kind.Base <= stitch.Slip && w.c.edge > 0 && !oneByOne(j.Place, true) {
+			return nil // at a corner, to go along the row ends from there
+		}
 		if w.beginsAsSlip(j, rest) {
 			return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{*j.Place}})
 		}
