@@ -94,3 +94,52 @@ func (r *Round) bareRound() {
 	}
 	only.Places = []Place{{Span: only.Span, Pick: Each, Extent: Extent{Sort: ToEnd}}}
 }
+
+// fromBeginning reads "the beg of rnd", "start of the row" behind "rep from".
+func (p *parser) fromBeginning() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("beg", "beginning", "start") && p.eat("of") {
+		p.eat("the", "this")
+		if p.eat("rnd", "round", "row") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// repeatRound repeats all that the round has made so far, behind its joins and starting chain: "sc
+// in next st, 2 sc in next st, rep from beg of rnd around".
+func (b *block) repeatRound(start int) *fault.Fault {
+	p := b.p
+	from := 0
+	for i, it := range b.items {
+		s, made := it.(*Stitches)
+		if made && s.What.Kind.Base != stitch.Slip || makesAny([]Item{it}) && !made {
+			break
+		}
+		if _, skip := it.(*Skip); skip {
+			break
+		}
+		from = i + 1
+	}
+	r := &Repeat{Items: append([]Item(nil), b.items[from:]...)}
+	if len(r.Items) == 0 || !makesAny(r.Items) || p.depth > 1 {
+		return p.failAt(start, "star", "nothing has been worked in this round to repeat", "Mark where the repeat begins with *.")
+	}
+	p.eatKind(tComma)
+	if n, more, ok := p.times(); ok {
+		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether")
+	} else if e, ok := p.extent(); ok {
+		r.Extent = e
+	} else if p.ended() || p.tok().first {
+		r.Extent = Extent{Sort: ToEnd, Text: "around"}
+	} else {
+		return p.failAt(start, "how-often", "the words do not say how often to repeat",
+			"Write, for example: rep from * around, or: rep from * 5 more times.")
+	}
+	r.Star, r.Span = true, p.from(start)
+	b.items = append(b.items[:from:from], r)
+	return p.ending(r)
+}

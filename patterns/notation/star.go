@@ -135,6 +135,9 @@ func (b *block) repeat() *fault.Fault {
 	}
 	p.eat("instructions", "directions", "sequence", "pattern")
 	hasFrom := p.eat("from", "between")
+	if hasFrom && p.fromBeginning() {
+		return b.repeatRound(start)
+	}
 	between := hasFrom && p.at(-1).is("between")
 	p.eat("the", "first")
 	mark, markTok := "*", p.i
