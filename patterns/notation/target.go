@@ -359,6 +359,9 @@ func (p *parser) target() (Target, bool) {
 	if p.vStitch() {
 		return done(Target{Sort: OfName}) // "ch-1 sp of next V-st", when it is only written out
 	}
+	if name, ok := p.vAlone(); ok {
+		return done(Target{Sort: OfName, Name: name})
+	}
 	// "next shell", "last petal": several stitches in one place, when there is no
 	// stitch of that name.
 	if t := p.tok(); t.is(groupWords...) {

@@ -14,3 +14,17 @@ func (p *parser) vStitch() bool {
 	p.i = start
 	return false
 }
+
+// vAlone reads "each V", "next V" for a V-st: the designer's own of that name, or "" for one that
+// is only written out.
+func (p *parser) vAlone() (name string, ok bool) {
+	start := p.i
+	if p.eat("v", "vs") && !p.eatKind(tHyphen) && (p.ended() || p.tok().first || p.tok().is("around", "across", "to", "along", "below", "of")) {
+		if ph, own := p.vocab.lookup("v st"); own {
+			name = ph.what.Name
+		}
+		return name, true
+	}
+	p.i = start
+	return "", false
+}
