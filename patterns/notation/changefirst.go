@@ -54,3 +54,13 @@ func (p *parser) loopAlone() *Change {
 	}
 	return nil
 }
+
+// changeAhead reports whether a change of the rounds that have been named comes next: "work Row
+// 2 in BLO".
+func (p *parser) changeAhead() bool {
+	start, faults, work := p.i, len(p.faults), p.work
+	defer func() { p.i, p.faults, p.work = start, p.faults[:faults], work }()
+	p.eatKind(tComma)
+	c := p.change()
+	return c != nil && (c.Loop.Set || c.Old != nil)
+}

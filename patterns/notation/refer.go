@@ -31,7 +31,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 		if worked || p.at(-1).is("then") || p.at(-1).is("the") && p.at(-2).is("then") {
 			// "then work the 8th round once more", "then Rows 4 and 5 again"
 			it, f := p.referTo(start)
-			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again") || p.tok().kind == tClose && p.depth > 1) && (len(r.Rounds) > 0 || r.Called != "") {
+			if r, ok := it.(*Ref); ok && f == nil && (r.Times.Set() || p.eat("again") || p.tok().kind == tClose && p.depth > 1 || worked && p.changeAhead()) && (len(r.Rounds) > 0 || r.Called != "") {
 				return r, nil
 			}
 			p.i = again
