@@ -243,3 +243,26 @@ func (p *parser) titleEnd() int {
 	}
 	return end
 }
+
+// beginsShaping reports whether the sentence says no more than that the shaping begins: "Begin the
+// crown decreases.", "Now start decreasing for the top."
+func (p *parser) beginsShaping(end int) bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eat("now", "here", "then")
+	if !p.eat("begin", "start", "commence", "starting", "beginning") {
+		return false
+	}
+	shapes := false
+	for p.i < end {
+		switch {
+		case p.eat("decreases", "decrease", "decreasing", "increases", "increase", "increasing", "shape", "shaping", "dec", "decs", "inc", "incs"):
+			shapes = true
+		case p.eat("the", "crown", "hat", "top", "toe", "heel", "your", "our", "to", "for", "of", "body", "brim", "section", "rounds", "rnds", "rows", "neck", "neckline", "armhole", "armholes",
+			"thumb", "gusset", "raglan", "work", "working", "sleeve", "yoke", "head", "bag", "tip", "here", "now", "with", "by", "and"):
+		default:
+			return false
+		}
+	}
+	return shapes
+}

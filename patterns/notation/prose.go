@@ -94,7 +94,7 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
-	if p.multipleOf() {
+	if p.multipleOf() || p.beginsShaping(end) {
 		return p.note(b, start, end)
 	}
 	if p.likewise(end) {
