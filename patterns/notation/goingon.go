@@ -128,6 +128,9 @@ func (p *parser) goingOnVerb() (kept, named bool) {
 		p.eat("on", "going")
 		p.eat("on", "to", "by", "with")
 	}
+	if p.tok().is("alternate", "alternating") && (p.at(1).is("colours", "colors", "colour", "color", "yarns", "shades", "the") || p.yarnAt(p.i+1)) {
+		return kept, false // "Keep alternating colours"
+	}
 	named = p.eat("repeat", "rep", "repeating", "alternate", "alternating")
 	if !named {
 		p.eat("work", "working", "crocheting", "stitching")
