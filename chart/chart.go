@@ -141,6 +141,7 @@ func (w *work) draw() (*Chart, []*course) {
 // reachRound finds the radius of every stitch and sets whole rounds on the page.
 func (w *work) reachRound(p *page) {
 	w.reach(p.radius)
+	w.openEvenly()
 	if w.o.Figure > 0 {
 		p.tighten()
 	}

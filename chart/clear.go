@@ -310,7 +310,7 @@ func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) 
 		if share > 0.05 && share <= 1 && foot+(top-foot)*climb(share) < d.radius[j]*up+clearLeg*w.unit {
 			hit = true
 		}
-		if !hit && w.wideRing() {
+		if !hit && (w.wideRing() || w.corners.sides > 0 && c.index > w.corners.laid+1) {
 			near := at - math.Copysign(clearSide*w.unit/d.radius[j], across)
 			bar, base := w.seenFrom(c, i, near, d.radius[j]), w.seenFrom(c, i, angle, w.footRadius(c, i, p))
 			share := 1 - bar.X/base.X

@@ -37,21 +37,29 @@ func (w *work) cornerSpaces(c *course) (spaces []fabric.Span, below []fabric.Ref
 			continue
 		}
 		p := before.On[0]
-		if p.Into == stitch.Space && p.At.Round == c.index-1 && w.key(p) == w.key(after.On[0]) {
+		inChain := c.index == 1 && p.Into == stitch.Top && w.onRing()
+		if (p.Into == stitch.Space || inChain) && p.At.Round == c.index-1 && w.key(p) == w.key(after.On[0]) {
 			spaces, below = append(spaces, sp), append(below, p.At)
 		}
 	}
 	return spaces, below
 }
 
+// onRing reports whether a part begins on a ring of chains that is no centre, as a yoke does.
+func (w *work) onRing() bool {
+	c := w.courses[0]
+	return !c.hub && c.round.Ring && !c.round.Carried && isFoundation(c.round)
+}
+
 // findCorners finds the corners of a motif worked from a centre; none where rounds
 // differ in how many they have, or where there is nothing between them.
 func (w *work) findCorners() {
 	w.corners = corners{}
-	if !w.courses[0].hub {
+	if !w.courses[0].hub && !w.onRing() {
 		return
 	}
 	var last []fabric.Span
+	stitches := 0 // of the last
 	found := corners{}
 	between := false
 	for _, c := range w.courses[1:] {
@@ -74,11 +82,33 @@ func (w *work) findCorners() {
 			found = corners{sides: len(spaces), from: c.index}
 		}
 		between = between || len(c.round.Spaces) > len(spaces) || w.sideStitches(c) > 0
-		last = spaces
+		last, stitches = spaces, len(c.round.Stitches)
+	}
+	if w.onRing() && !evenSides(last, stitches) {
+		return
 	}
 	if found.sides > 0 && between && w.courses[len(w.courses)-1].index > found.from {
 		w.corners = found
 	}
+}
+
+// unevenSides is how much longer the longest side of a piece with corners on a ring may be
+// than the shortest: a yoke of a front, a back and two sleeves is none.
+const unevenSides = 1.25
+
+// evenSides reports whether the stitches between the corner spaces of a round of so many are
+// about as many on all sides.
+func evenSides(spaces []fabric.Span, stitches int) bool {
+	least, most := math.Inf(1), 0.0
+	for k, sp := range spaces {
+		next := spaces[(k+1)%len(spaces)]
+		n := float64(next.From - sp.To)
+		if n < 0 {
+			n += float64(stitches)
+		}
+		least, most = math.Min(least, n), math.Max(most, n)
+	}
+	return most <= unevenSides*least
 }
 
 // sideStitches is how many stitches of a round are not worked into a space of the
@@ -140,6 +170,9 @@ func (w *work) pinCorners(c *course) {
 // over what they stand on.
 var narrowed = map[int]float64{4: 0.7, 5: 0.85}
 
+// A fan of an edging that stands no farther from a corner than nearCorner stitches turns it.
+const nearCorner = 1.5
+
 // squareOn sets what stands on a motif's sides square on them, and narrows what stands in
 // its corners.
 func (w *work) squareOn(c *course, items []ring.Item) {
@@ -148,7 +181,12 @@ func (w *work) squareOn(c *course, items []ring.Item) {
 		return
 	}
 	inCorner := map[int]bool{}
-	add := func(at fabric.Ref) { inCorner[w.key(fabric.Place{Into: stitch.Space, At: at})] = true }
+	add := func(at fabric.Ref) {
+		inCorner[w.key(fabric.Place{Into: stitch.Space, At: at})] = true
+		if at.Round == 0 {
+			inCorner[w.key(fabric.Place{At: at})] = true
+		}
+	}
 	for _, sp := range k.spaces {
 		add(fabric.Ref{Round: k.laid, Stitch: sp.From})
 	}
@@ -164,15 +202,25 @@ func (w *work) squareOn(c *course, items []ring.Item) {
 		}
 	}
 	narrow, sharp := narrowed[k.sides]
-	if c.index == k.from {
+	if c.index == k.from && w.courses[0].hub {
 		narrow *= narrow // from a round below it has none to go by
 	}
 	if !sharp {
 		return
 	}
-	eachFan(items, func(from, end, _ int) {
-		for i := from; i < end && inCorner[items[from%len(items)].Place]; i++ {
-			items[i%len(items)].Width *= narrow
+	each := ring.Turn / float64(k.sides)
+	by := nearCorner * ring.Turn / float64(max(len(w.courses[c.index-1].order), 1))
+	eachFan(items, func(from, end, stitches int) {
+		first := items[from%len(items)]
+		part := 1.0
+		switch {
+		case inCorner[first.Place]:
+			part = narrow
+		case c.index > k.laid+1 && stitches > 2 && math.Abs(math.Remainder(first.Base-w.cornerAt, each)) < by:
+			part = (1 + 2*narrow) / 3
+		}
+		for i := from; i < end; i++ {
+			items[i%len(items)].Width *= part
 		}
 	})
 }

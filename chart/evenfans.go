@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"whorl/chart/ring"
 )
@@ -10,19 +11,25 @@ import (
 // would open unevenly.
 const (
 	unevenFan  = 1.25 // how many times the narrowest gap of a fan its widest may be
+	unevenSide = 1.33 // likewise, on the sides of a motif
 	evenPasses = 40
 )
 
 // evenFans spaces the fans of a round that are uneven on paper evenly between their first
-// stitch and their last. It is false where none is.
-func (w *work) evenFans(c *course) (moved bool) {
+// stitch and their last, where that is more than most. It is false where none is.
+func (w *work) evenFans(c *course, most float64) (moved bool) {
 	n := len(c.order)
+	first := 0 // where no fan runs on over the seam
+	for !c.open && first < n && w.together(c, c.order[first], c.order[(first+n-1)%n]) {
+		first++
+	}
+	order := append(slices.Clone(c.order[first:]), c.order[:first]...)
 	for from := 0; from < n; {
 		to := from + 1
-		for to < n && w.together(c, c.order[from], c.order[to]) {
+		for to < n && w.together(c, order[from], order[to]) {
 			to++
 		}
-		if fan := c.order[from:to]; len(fan) > 2 && w.uneven(c, fan) > unevenFan {
+		if fan := order[from:to]; len(fan) > 2 && w.uneven(c, fan) > most {
 			w.spaceEvenly(c, fan)
 			moved = true
 		}
@@ -48,7 +55,7 @@ func (w *work) spaceEvenly(c *course, fan []int) {
 	for range evenPasses {
 		for k := 1; k < len(fan)-1; k++ {
 			before, after := w.top(c, fan[k-1]), w.top(c, fan[k+1])
-			low, high := c.theta[fan[k-1]], c.theta[fan[k+1]]
+			low, high := c.nearTo(fan[k-1], fan[k]), c.nearTo(fan[k+1], fan[k])
 			for range 20 {
 				c.theta[fan[k]] = (low + high) / 2
 				at := w.top(c, fan[k])
@@ -62,16 +69,28 @@ func (w *work) spaceEvenly(c *course, fan []int) {
 	}
 }
 
+// nearTo is the angle of a stitch on the turn that that of another is on.
+func (c *course) nearTo(i, j int) float64 {
+	if c.open {
+		return c.theta[i]
+	}
+	return c.theta[j] + math.Remainder(c.theta[i]-c.theta[j], ring.Turn)
+}
+
 // openEvenly evens the fans of the drawn rounds out on a ring with corners.
 func (w *work) openEvenly() {
+	most, from := unevenFan, w.lo
 	switch w.shape.(type) {
-	case ring.Edges, ring.Polygon:
+	case ring.Edges:
+	case ring.Polygon: // what stands in the corners opens about them
+		most, from = unevenSide, max(w.lo, w.corners.laid+1)
 	default:
 		return
 	}
 	moved := false
-	for _, c := range w.courses[w.lo : w.last+1] {
-		moved = w.evenFans(c) || moved
+	for k := from; k <= w.last; k++ {
+		c := w.courses[k]
+		moved = w.evenFans(c, most) || moved
 	}
 	if moved {
 		w.outer = 0

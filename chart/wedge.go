@@ -233,6 +233,7 @@ func (w *work) reachWedge(p *page) {
 	}
 	w.upright = math.Pi/2 - mid
 	w.reach(radius)
+	w.openEvenly()
 	w.place(canvas.Point{})
 	low, high := w.extentOf()
 	const air = 6 // above: for the arrow

@@ -169,6 +169,22 @@ func (w *roundWork) restOfFirst(n int) bool {
 	return n == 0
 }
 
+// restOfCut reports whether all that is left belongs to the group in whose middle the round began:
+// "join with sc in 3rd dc of any 5-dc group, …, sc in 3rd dc of next 5-dc group".
+func (w *roundWork) restOfCut() bool {
+	for _, g := range w.c.cutGroups {
+		within := true
+		for i := range w.c.spots {
+			s := &w.c.spots[i]
+			within = within && (i >= g.From || !s.counts || s.use != unused || s.optional)
+		}
+		if within {
+			return true
+		}
+	}
+	return false
+}
+
 // stopsBefore reports whether the words of a row go no further than to its last n places:
 // "sc in each st to last 4 sts, turn".
 func (w *roundWork) stopsBefore(n int) bool {
@@ -225,6 +241,9 @@ func (w *roundWork) leftover() int {
 	// A round that goes from shell to shell passes the rest of the one that the
 	// round below was begun and ended with as it passes the others.
 	if n > 0 && w.lastGroup > 0 && w.joined && w.restOfFirst(n) {
+		n = 0
+	}
+	if n > 0 && w.joined && w.restOfCut() {
 		n = 0
 	}
 	// What slip stitches at the beginning have moved the round past is passed at its
