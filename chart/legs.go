@@ -74,6 +74,22 @@ func (w *work) alike(c *course) {
 			c.radius[i] = math.Max((foot+math.Max(shortLeg*tall, math.Min(longLeg*tall, c.radius[i]*up-foot)))*up, 0.5)
 		}
 	}
+	w.topFans(c)
+}
+
+// topFans lays the chains within what is worked in one place no lower than the tops on both
+// sides of them, for the next round to stand there clear of those.
+func (w *work) topFans(c *course) {
+	up := w.up()
+	c.loops(func(before int, run []int, after int) {
+		if !w.opens(c, run[0]) {
+			return
+		}
+		least := math.Min(c.radius[before]*up, c.radius[after]*up)
+		for _, i := range run {
+			c.radius[i] = math.Max(c.radius[i]*up, least) * up
+		}
+	})
 }
 
 // fans calls f for every fan of a round that is wide: domeLeast stitches or more of one kind
