@@ -18,6 +18,7 @@ const (
 	slimStep  = 0.7  // of their length, that is left each time
 	slimLeast = 0.15 // of it
 	slimFrom  = 0.9  // units: the room that the longest of them takes
+	slimStem  = 0.3  // of a beginning chain's height
 	slimAir   = 0.15 // mm of white about them, once some touch
 )
 
@@ -92,7 +93,8 @@ func (a *artist) slimmer(touch []Clash, share float64) {
 		step := map[int]slim{}
 		for i, g := range d.groups {
 			s := &c.round.Stitches[i]
-			if g == nil || len(at[g.ID]) == 0 || c.rank[i] < 0 || s.IsChain() || s.Role != fabric.Worked {
+			slims := s.Role == fabric.Worked && !s.IsChain() || s.Role == fabric.Start && s.Counts
+			if g == nil || len(at[g.ID]) == 0 || c.rank[i] < 0 || !slims {
 				continue
 			}
 			feet, _ := d.feet(c, i)
@@ -134,6 +136,15 @@ func nearer(p canvas.Point, feet []canvas.Point, top canvas.Point) bool {
 		}
 	}
 	return false
+}
+
+// slimmedStart is the room that a beginning chain takes where it is drawn slimmer: its ovals
+// begin where the fan that it begins has opened.
+func (d *roundArtist) slimmedStart(i int, an *symbols.Anchors) {
+	if s, ok := d.c.slim[i]; ok && s.foot < 1 {
+		an.Width *= s.foot
+		an.Stem = max(an.Stem, slimStem)
+	}
 }
 
 // slimmed is the room that a stitch takes where it is drawn slimmer.

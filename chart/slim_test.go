@@ -3,6 +3,7 @@ package chart
 import (
 	"testing"
 
+	"whorl/chart/scene"
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
@@ -18,6 +19,37 @@ func pairs(each, rows int) *fabric.Fabric {
 		c.st(sc, 1)
 	}
 	return c.fabric()
+}
+
+// The chain that begins a round and touches something near its foot is drawn slimmer, on a
+// stem.
+func TestStartIsDrawnSlimmer(t *testing.T) {
+	f := flatCounting(12, 3)
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	a := newArtist(w)
+	a.rounds()
+	d := a.drawn[len(a.drawn)-1]
+	before := boxOf(t, d.start(0))
+	feet, _ := d.feet(d.c, 0)
+	a.slimmer([]Clash{{A: d.groups[0].ID, At: feet[0]}}, 0.5)
+	after := boxOf(t, d.start(0))
+	if after.y1-after.y0 >= before.y1-before.y0 {
+		t.Errorf("it is %.2f mm wide, %.2f before", after.y1-after.y0, before.y1-before.y0)
+	}
+}
+
+// boxOf is the room that the strokes of a group take.
+func boxOf(t *testing.T, g *scene.Group) box {
+	t.Helper()
+	b, ok := boundsOf(g, scene.Plain)
+	if !ok {
+		t.Fatal("nothing is drawn")
+	}
+	return b
 }
 
 // The bar of a single crochet that lies level with the top of a taller stitch beside it is

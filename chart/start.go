@@ -54,6 +54,7 @@ func (d *roundArtist) start(i int) *scene.Group {
 	default:
 		return nil // drawn when the others are
 	}
+	d.slimmedStart(i, &an)
 	d.paint(g, d.slenderStart(i, s.Chains, an))
 	g.Data = append(g.Data, scene.Attr{Name: "kind", Value: kind}, scene.Attr{Name: "top", Points: []canvas.Point{an.Top}},
 		scene.Attr{Name: "base", Points: []canvas.Point{an.Base[0]}})
