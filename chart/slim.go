@@ -18,6 +18,7 @@ const (
 	slimStep  = 0.7  // of their length, that is left each time
 	slimLeast = 0.15 // of it
 	slimFrom  = 0.9  // units: the room that the longest of them takes
+	slimFew   = 5    // stitches, of which one pair touches at most
 	slimStem  = 0.3  // of a beginning chain's height
 	slimAir   = 0.15 // mm of white about them, once some touch
 )
@@ -34,6 +35,13 @@ func (p *page) inked() (*artist, []scene.Node) {
 	a := newArtist(p.w)
 	nodes := a.rounds()
 	touch := p.touching(nodes, -touchSlack)
+	stitches := 0
+	for _, d := range a.drawn {
+		stitches += len(d.c.order)
+	}
+	if len(touch) > stitches/slimFew { // past mending so
+		return a, nodes
+	}
 	// better draws all again; what is no better is undone.
 	better := func(most int, change func()) bool {
 		before := make([]map[int]slim, len(courses))
