@@ -23,7 +23,7 @@ const (
 	clearLeg   = 0.1  // units, from a leg to the tops that it passes over
 	clearWide  = 0.04 // units, likewise, where it is measured as it is drawn
 	clearSide  = 0.36 // units, to each side of a top: half its bar and some white
-	clearOval  = 1.7  // times as far to each side of a chain on a ring
+	clearOval  = 1.7  // times as far to each side of a chain on a ring or in a row
 	barDown    = 0.36 // units, from a top to the bar of a single crochet
 	clearSlash = 0.18 // units, to each side of the middle of a leg's slash
 	clearTilt  = 0.27 // units, up and down from there
@@ -124,7 +124,7 @@ func (w *work) lift(c *course) {
 			continue
 		}
 		side := clearSide * w.unit / w.stretchAt(c.radius[i])
-		if s.IsChain() && w.ringed() {
+		if s.IsChain() && (w.ringed() || w.flat) {
 			side *= clearOval
 		}
 		for k := max(w.lo, c.index-beneath); k < c.index; k++ {

@@ -2,8 +2,11 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"whorl/chart/ring"
+	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // evenRows is how many rows before and after a row have a say in its length: so
@@ -71,7 +74,7 @@ const (
 
 // near is how long a row is drawn over the one below it.
 func (c *course) near(below *course) float64 {
-	if below.long > 0 && c.index > 1 && c.overEach(below) {
+	if below.long > 0 && c.overEach(below) {
 		return below.long
 	}
 	if len(below.order) < fewStitches || below.long <= 0 {
@@ -84,15 +87,55 @@ func (c *course) near(below *course) float64 {
 	return math.Min(math.Max(c.long, leastStep*below.long), most*below.long)
 }
 
-// overEach reports whether a row has one stitch or chain for each of the row below.
+// overEach reports whether a row has one stitch or chain for each of the row below; picots
+// stand over their neighbours.
 func (c *course) overEach(below *course) bool {
-	return len(c.order) == len(below.order) && c.standing() == below.standing()
+	over, under := c.edge(), below.edge()
+	return len(over) == len(under) &&
+		(c.index > 1 && c.standing() == below.standing() || len(over) >= fewStitches && c.meshes(over, below, under))
+}
+
+// meshes reports whether the stitches of a row stand one over another on those of the row
+// below, with a chain over each that they pass over, and one of them over each chain of a
+// space.
+func (c *course) meshes(over []int, below *course, under []int) bool {
+	for k, i := range over {
+		s := &c.round.Stitches[i]
+		if s.IsChain() || s.Role == fabric.Start {
+			continue
+		}
+		if len(s.On) != 1 || s.On[0].At.Round != below.index {
+			return false
+		}
+		first, last := s.On[0].At.Stitch, s.On[0].At.Stitch
+		if s.On[0].Into == stitch.Space {
+			last = max(first, s.On[0].Last.Stitch)
+		}
+		if under[k] < first || under[k] > last {
+			return false
+		}
+	}
+	return true
+}
+
+// edge is the stitches of a row along its upper edge, picots left out.
+func (c *course) edge() []int {
+	return slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return isPicot(&c.round.Stitches[i]) })
+}
+
+// flattenPicots takes their room from the picots of a row, which stand over its edge.
+func (c *course) flattenPicots(items []ring.Item) {
+	for k, i := range c.order {
+		if isPicot(&c.round.Stitches[i]) {
+			items[k].Width = 0
+		}
+	}
 }
 
 // standing is how many stitches other than chains a row has.
 func (c *course) standing() (n int) {
 	for _, i := range c.order {
-		if !c.round.Stitches[i].IsChain() {
+		if s := &c.round.Stitches[i]; !s.IsChain() && !isPicot(s) {
 			n++
 		}
 	}

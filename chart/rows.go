@@ -141,8 +141,8 @@ func (w *work) hideTurningChain(c *course) {
 	for i := range w.courses[1].round.Stitches {
 		s := &w.courses[1].round.Stitches[i]
 		n := len(c.round.Stitches)
-		if s.Role == fabric.Start && len(s.On) == 1 && s.On[0].At.Round == 0 && s.On[0].Into == stitch.Top &&
-			s.Chains < n && s.On[0].At.Stitch == n-s.Chains {
+		if s.Role == fabric.Start && len(s.On) == 1 && s.On[0].At.Round == 0 && s.On[0].Into == stitch.Top && s.Chains < n &&
+			(s.On[0].At.Stitch == n-s.Chains || s.On[0].At.Stitch == n-s.Chains-1) {
 			c.hidden = n - s.Chains
 		}
 	}
@@ -240,7 +240,7 @@ func (w *work) layRow(c *course) {
 	}
 	w.layRowEnds(c)
 	for _, i := range c.rising() {
-		if !c.takesRoom(i) || c.hides(i) && !(i == c.hidden && w.courses[1].startCounts()) {
+		if !c.takesRoom(i) || c.hides(i) && !w.courses[1].startsOn(i) {
 			continue
 		}
 		item := ring.Item{Width: c.form.Widths[i], Free: true}
@@ -281,9 +281,10 @@ func (w *work) layRow(c *course) {
 		scale = c.long / natural
 	}
 	stiffness := max(w.stiff, ring.Stiffness)
-	over := !w.waves && c.index > 1 && c.overEach(w.courses[c.index-1])
+	over := !w.waves && c.index > 0 && c.overEach(w.courses[c.index-1])
 	if over && w.stiff == 0 {
 		stiffness = looseOver
+		c.flattenPicots(items)
 	}
 	x := ring.Along(items, scale, stiffness)
 	n := len(x)
@@ -372,11 +373,12 @@ func (w *work) layRowEnds(c *course) {
 	}
 }
 
-// startCounts reports whether the chain that begins a course counts as a stitch.
-func (c *course) startCounts() bool {
+// startsOn reports whether a course begins with a chain that counts as a stitch on a chain
+// of the foundation.
+func (c *course) startsOn(chain int) bool {
 	for i := range c.round.Stitches {
 		if s := &c.round.Stitches[i]; s.Role == fabric.Start {
-			return s.Counts
+			return s.Counts && len(s.On) == 1 && s.On[0].At.Stitch == chain
 		}
 	}
 	return false
