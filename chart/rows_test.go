@@ -200,6 +200,22 @@ func TestRipple(t *testing.T) {
 	}
 }
 
+// Rows of which some are only a part of the longest do not lie in waves, however their
+// stitches lean.
+func TestNoWaveInParts(t *testing.T) {
+	w := rowsLaid(t, ripple(dc, 6))
+	if !w.ripples() {
+		t.Fatal("a ripple lies in no waves")
+	}
+	c := w.courses[4] // worked on a part
+	for i := range c.theta {
+		c.theta[i] = c.theta[0] + (c.theta[i]-c.theta[0])*0.6
+	}
+	if w.ripples() {
+		t.Error("rows that are not whole lie in waves")
+	}
+}
+
 func TestRowsRefusals(t *testing.T) {
 	f := ribbing(4)
 	if _, err := Round(f, measure(t, f), Options{}); err == nil || !strings.Contains(err.Error(), "rows") {

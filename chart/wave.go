@@ -16,6 +16,7 @@ const (
 	waveLeast   = 0.8 // in units: lower waves are left straight
 	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
 	waveRound   = 3.0 // stitches over which the turns of a wave are rounded off
+	waveWhole   = 0.8 // of the longest row that every row reaches: others are a part of it
 )
 
 // wave is the wave that all drawn rows have in common, between two distances along
@@ -68,6 +69,11 @@ func (w *work) ripples() bool {
 		w.lo++
 	}
 	low, high := w.along()
+	for _, c := range w.courses[max(w.lo, 1) : w.last+1] {
+		if c.reaches() < waveWhole*(high-low) {
+			return false
+		}
+	}
 	wave, _ := w.wave(low, high)
 	return wave != nil
 }
