@@ -69,18 +69,30 @@ func (d *roundArtist) neighbours() (rounds []*roundArtist) {
 			rounds = append(rounds, r)
 		}
 	}
-	if d.above == nil || d.above.above == nil {
+	if d.above == nil {
 		return rounds
 	}
-	next := d.above.above
-	for i := range next.c.round.Stitches {
-		for _, p := range next.c.round.Stitches[i].On {
-			if p.At.Round <= d.c.index && p.Into != stitch.Ring && p.Into != stitch.RowEnd {
-				return append(rounds, next)
-			}
+	behind := map[int]bool{d.above.c.index: d.above.standsBehind(d.c.index, nil)}
+	for r, n := d.above.above, 0; r != nil && n < beneath; r, n = r.above, n+1 {
+		if r.standsBehind(d.c.index+1, behind) {
+			behind[r.c.index] = true
+			rounds = append(rounds, r)
 		}
 	}
 	return rounds
+}
+
+// standsBehind reports whether some of a round is worked on rounds before the one of an
+// index, or on others of which some is.
+func (d *roundArtist) standsBehind(index int, others map[int]bool) bool {
+	for i := range d.c.round.Stitches {
+		for _, p := range d.c.round.Stitches[i].On {
+			if p.Into != stitch.Ring && p.Into != stitch.RowEnd && p.At.Round != d.c.index && (p.At.Round < index || others[p.At.Round]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // again reports whether the stitch before i stands in the same one place.

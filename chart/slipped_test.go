@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"slices"
 	"testing"
 
 	"whorl/patterns/fabric"
@@ -29,5 +30,36 @@ func TestSlippedBehindLoops(t *testing.T) {
 	c.rnd().rep(5, func(i int) { c.sp(i, sc, dc, dc, dc, dc, dc, sc) }).join()
 	if r := Audit(draw(t, sample{"flower", c.fabric(), Options{}}).Scene); !r.Clean() {
 		t.Error(r.Overlaps, r.Texts, r.Astray)
+	}
+}
+
+// The layers of a flower are worked on the layers before, behind the petals:
+// the joins of these keep clear of the legs that pass by them, three rounds on.
+func TestJoinsBesideLayers(t *testing.T) {
+	c := newCloth("Flower").magic()
+	c.rnd().start(3, dc).ch(2)
+	for range 5 {
+		c.st(dc, 1).ch(2)
+	}
+	c.join()
+	round := func(layer, each, chains int, in stitch.Into) {
+		c.rnd()
+		for i := range 6 {
+			c.put(fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{{Into: in, At: fabric.Ref{Round: layer, Stitch: each * i}}}})
+			c.ch(chains)
+		}
+		c.join()
+	}
+	petals := func(dcs int) {
+		petal := append(append([]stitch.Kind{sc, hdc}, slices.Repeat([]stitch.Kind{dc}, dcs)...), hdc, sc)
+		c.rnd().rep(6, func(i int) { c.sp(i, petal...) }).join()
+	}
+	petals(3)
+	round(1, 3, 4, stitch.FrontPost)
+	petals(5)
+	round(3, 5, 6, stitch.Top)
+	petals(7)
+	if r := Audit(draw(t, sample{"flower", c.fabric(), Options{}}).Scene); len(r.Overlaps) > 0 {
+		t.Error(r.Overlaps)
 	}
 }
