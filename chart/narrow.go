@@ -30,8 +30,8 @@ const pairPart = 0.6
 // pulled flat: several stitches in one place take less room than their
 // share, and what is between the fans takes more. Two in one row end are no increase
 // but stitches picked up evenly, and two with a chain between them a V-stitch, which is
-// to stay open.
-func narrowFans(items []ring.Item, stretch float64) {
+// to stay open. What fills a place side by side is no fan.
+func narrowFans(items []ring.Item, stretch float64, filled map[int]bool) {
 	part := math.Min(1, math.Max(0.5, 1.2/stretch))
 	if part == 1 {
 		return
@@ -40,6 +40,8 @@ func narrowFans(items []ring.Item, stretch float64) {
 		place := items[from%len(items)].Place
 		narrow := part
 		switch {
+		case filled[place]:
+			narrow = 1
 		case stitches == 2 && (place < 0 || end-from > 2):
 			narrow = 1
 		case stitches == 2:
@@ -49,6 +51,31 @@ func narrowFans(items []ring.Item, stretch float64) {
 			items[k%len(items)].Width *= narrow
 		}
 	})
+}
+
+// Up to mostFilled stitches for each chain stand side by side in a loop of handleChains or
+// more, as on the handle of a basket; more spread as a fan.
+const (
+	mostFilled   = 1.25
+	handleChains = 8
+)
+
+// filled are the long loops that the stitches of a round fill side by side, by place.
+func (w *work) filled(c *course) map[int]bool {
+	stitches, chains := map[int]int{}, map[int]int{}
+	for _, i := range c.order {
+		if p, ok := c.inLoop(i); ok && p.At.Round < c.index && p.At.Round >= 0 {
+			key := w.key(p)
+			if stitches[key]++; stitches[key] == 1 {
+				w.chainsOf(w.courses[p.At.Round], p, func(int) { chains[key]++ })
+			}
+		}
+	}
+	filled := map[int]bool{}
+	for key, n := range stitches {
+		filled[key] = chains[key] >= handleChains && float64(n) <= mostFilled*float64(chains[key])
+	}
+	return filled
 }
 
 // eachFan calls f for every two stitches or more in one place, with the chains between

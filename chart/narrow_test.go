@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"slices"
 	"testing"
 
 	"whorl/patterns/stitch"
@@ -24,6 +25,37 @@ func TestNarrowPairs(t *testing.T) {
 		c.same(sc)
 	})
 	r := Audit(draw(t, sample{"pot", c.fabric(), Options{Title: "Pot"}}).Scene)
+	if len(r.Overlaps)+len(r.Leaning) > 0 {
+		t.Errorf("overlaps %v, leaning %v", r.Overlaps, r.Leaning)
+	}
+}
+
+// The handles of a basket and what is worked into them stand square over the wall, however
+// far that is stretched on paper.
+func TestHandles(t *testing.T) {
+	c := newCloth("Basket").magic()
+	for r := 1; r <= 20; r++ {
+		c.rnd()
+		for range 8 {
+			if r > 1 && r <= 8 {
+				c.st(sc, r-2).inc(sc, sc)
+			} else {
+				c.st(sc, min(r, 8))
+			}
+		}
+	}
+	handles := func(over func(k int)) {
+		c.rnd()
+		for k := range 2 {
+			c.st(sc, 10)
+			over(k)
+			c.st(sc, 10)
+		}
+	}
+	handles(func(int) { c.ch(12).skip(12) })
+	handles(func(k int) { c.sp(k, slices.Repeat([]stitch.Kind{sc}, 14)...) })
+	c.rnd().st(sc, 68)
+	r := Audit(draw(t, sample{"basket", c.fabric(), Options{Title: "Basket"}}).Scene)
 	if len(r.Overlaps)+len(r.Leaning) > 0 {
 		t.Errorf("overlaps %v, leaning %v", r.Overlaps, r.Leaning)
 	}

@@ -245,16 +245,54 @@ func (m *measurer) hang(i int, below float64) {
 	from := first
 	for j := first + 1; j <= last; j++ {
 		if ends(j) {
-			m.arch(i, from+1, j, at(from), at(j), m.gauge.value[chainArch])
+			m.arch(i, from+1, j, at(from), at(j), m.slack(i, from, j))
 			from = j
 		}
 	}
 	if r.Closing != fabric.Open {
-		m.arch(i, last+1, n+first, at(last), at(first), m.gauge.value[chainArch])
+		m.arch(i, last+1, n+first, at(last), at(first), m.slack(i, last, first))
 		return
 	}
 	m.arch(i, 0, first, at(first), at(first), 0)
 	m.arch(i, last+1, n, at(last), at(last), 0)
+}
+
+// longRun is how many chains a run has at least that hangs level where it has no slack:
+// shorter ones are drawn up by what is worked into them.
+const longRun = 8
+
+// slack is the share of its length that the run of chains between two stitches of a round
+// rises by in its middle: none where it is long and no longer than what it passes over, as
+// the handle of a basket.
+func (m *measurer) slack(i, from, to int) float64 {
+	r, rise := m.part.Rounds[i], m.gauge.value[chainArch]
+	a, b := r.Stitches[from].On, r.Stitches[to].On
+	if i == 0 || len(a) != 1 || len(b) != 1 || a[0].At.Round != i-1 || b[0].At.Round != i-1 {
+		return rise
+	}
+	below, under := m.part.Rounds[i-1], m.rounds[i-1].Widths
+	first, last := a[0].At.Stitch, b[0].At.Stitch
+	if min(first, last) < 0 || max(first, last) >= len(under) || first == last {
+		return rise
+	}
+	if r.Reversed != below.Reversed {
+		first, last = last, first
+	}
+	passed := 0.0
+	for j := (first + 1) % len(under); j != last; j = (j + 1) % len(under) {
+		passed += under[j]
+	}
+	length, chains := 0.0, 0
+	for j := (from + 1) % len(r.Stitches); j != to; j = (j + 1) % len(r.Stitches) {
+		if hangs(&r.Stitches[j]) {
+			length += m.rounds[i].Widths[j]
+			chains++
+		}
+	}
+	if chains >= longRun && length <= passed {
+		return 0
+	}
+	return rise
 }
 
 // hook is what a run of chains hangs from at one end: the level of a stitch's top, and how

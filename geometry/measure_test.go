@@ -173,6 +173,24 @@ func TestChainSpaces(t *testing.T) {
 	near(t, "circumference", f[2].Circumference, 5*2+6*0.85*5, 1e-9)
 }
 
+// A run of chains no longer than what it passes over, as the handle of a basket, hangs
+// level; a longer one rises in its middle.
+func TestChainsWithoutSlack(t *testing.T) {
+	for chains, rises := range map[int]bool{6: true, 8: false, 10: false, 16: true} { // of few something is made
+		b := rounds().ring(0).inRing(sc, 30)
+		r := b.next()
+		add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{on(stitch.Top, 1, 0)}})
+		add(r, chains, fabric.Stitch{Kind: ch})
+		for j := 11; j < 30; j++ {
+			add(r, 1, fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{on(stitch.Top, 1, j)}})
+		}
+		tops := b.measured(t, gauge(t))[2].Tops
+		if over := tops[1+chains/2] - tops[0]; (over > 1e-9) != rises {
+			t.Errorf("%d chains over 10 sc are %.2f mm above their ends", chains, over)
+		}
+	}
+}
+
 // A decrease begun at the start of a round and completed at the join is one
 // stitch, in level and in width.
 func TestSplitAtTheJoin(t *testing.T) {
