@@ -118,3 +118,31 @@ func rowsLaid(t *testing.T, f *fabric.Fabric) *work {
 	w.layRows()
 	return w
 }
+
+// The first row of an ear flap stands square on some of the stitches of the hat's edge, one
+// on each, however wide those are, and the next rows square on it.
+func TestRowOnEdgeOfRound(t *testing.T) {
+	c := newCloth("Flap")
+	edge := &fabric.Round{Label: "Rnd 15", Number: 15, Carried: true, Closing: fabric.Joined}
+	for range 54 {
+		edge.Stitches = append(edge.Stitches, fabric.Stitch{Kind: hdc, Counts: true})
+	}
+	c.part.Worked = fabric.InRows
+	c.part.Rounds = append(c.part.Rounds, edge)
+	for r := range 3 {
+		c.row()
+		if r == 0 {
+			c.next = 8
+		}
+		c.start(1).st(sc, 12)
+	}
+	w := rowsLaid(t, c.fabric())
+	for _, row := range w.courses[1:] {
+		for _, i := range row.order {
+			base, _ := w.stance(row, i, 0)
+			if off := math.Abs(row.theta[i] - base); off > 0.1 {
+				t.Errorf("%s: stitch %d is %.2f mm beside its place", row.round.Label, i, off)
+			}
+		}
+	}
+}

@@ -72,6 +72,17 @@ const (
 	mostSpread = 0.8
 )
 
+// lengthOver is how long a row is drawn over the one below it, or over the edge of another
+// piece.
+func (w *work) lengthOver(c *course) float64 {
+	below := w.courses[c.index-1]
+	if reach, ok := w.reachOver(c); ok && !c.overEach(below) {
+		n := float64(len(c.order))
+		return reach * n / (n - 1)
+	}
+	return c.near(below)
+}
+
 // near is how long a row is drawn over the one below it.
 func (c *course) near(below *course) float64 {
 	if below.long > 0 && c.overEach(below) {
@@ -93,6 +104,38 @@ func (c *course) overEach(below *course) bool {
 	over, under := c.edge(), below.edge()
 	return len(over) == len(under) &&
 		(c.index > 1 && c.standing() == below.standing() || len(over) >= fewStitches && c.meshes(over, below, under))
+}
+
+// reachOver is how far apart the ends of a row are that has one stitch or chain for each
+// of the row below, or of some that lie side by side on the edge of another piece; false for
+// others.
+func (w *work) reachOver(c *course) (float64, bool) {
+	if w.waves || c.index == 0 {
+		return 0, false
+	}
+	below := w.courses[c.index-1]
+	if c.overEach(below) {
+		return below.reaches(), true
+	}
+	if c.index > 1 || !below.round.Carried || len(c.order) < 2 {
+		return 0, false
+	}
+	var ranks []int
+	for _, i := range c.order {
+		on := c.round.Stitches[i].On
+		if len(on) != 1 || on[0].At.Round != below.index || on[0].Into > stitch.BackLoop || below.rank[on[0].At.Stitch] < 0 {
+			return 0, false
+		}
+		ranks = append(ranks, below.rank[on[0].At.Stitch])
+		if k := len(ranks) - 1; k > 0 && ranks[k]-ranks[k-1] != ranks[1]-ranks[0] {
+			return 0, false
+		}
+	}
+	first, last := ranks[0], ranks[len(ranks)-1]
+	if d := ranks[1] - ranks[0]; d != 1 && d != -1 {
+		return 0, false
+	}
+	return math.Abs(below.theta[below.order[last]] - below.theta[below.order[first]]), true
 }
 
 // meshes reports whether the stitches of a row stand one over another on those of the row

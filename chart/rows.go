@@ -276,12 +276,12 @@ func (w *work) layRow(c *course) {
 		case w.fan != nil:
 			c.long = w.fan.span
 		case c.index > 0:
-			c.long = c.near(w.courses[c.index-1])
+			c.long = w.lengthOver(c)
 		}
 		scale = c.long / natural
 	}
 	stiffness := max(w.stiff, ring.Stiffness)
-	over := !w.waves && c.index > 0 && c.overEach(w.courses[c.index-1])
+	reach, over := w.reachOver(c)
 	if over && w.stiff == 0 {
 		stiffness = looseOver
 		c.flattenPicots(items)
@@ -293,7 +293,7 @@ func (w *work) layRow(c *course) {
 		fit = scale * (natural - (items[0].Width+items[n-1].Width)/2) / span
 		first, last := items[0], items[n-1]
 		if over && w.fan == nil {
-			fit = w.courses[c.index-1].reaches() / span
+			fit = reach / span
 		} else if w.fan == nil && !first.Free && !last.Free {
 			if least := (last.Base - first.Base - 2*mostDrawnIn*c.form.Height) / span; least > fit {
 				c.long *= least / fit
