@@ -175,7 +175,7 @@ func (p *parser) yarn() (string, bool) {
 		return name, true
 	}
 	which := p.i
-	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal) && p.at(1).is(yarnNouns...) {
+	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal || p.tok().is("final", "last", "remaining")) && p.at(1).is(yarnNouns...) {
 		p.i++
 	}
 	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
@@ -184,7 +184,7 @@ func (p *parser) yarn() (string, bool) {
 	}
 	if p.eat(yarnNouns...) {
 		t := p.tok()
-		if nth := ordinalOf(&p.toks[which]); nth > 1 || p.toks[which].is("main") || p.toks[which].kind == tOrdinal && p.toks[which].value > 1 {
+		if nth := ordinalOf(&p.toks[which]); nth > 1 || p.toks[which].is("main", "final", "last", "remaining") || p.toks[which].kind == tOrdinal && p.toks[which].value > 1 {
 			return p.words(which), true // "second colour"
 		}
 		if t.is("no", "number") && p.at(1).kind == tStop && p.at(2).kind == tNumber {

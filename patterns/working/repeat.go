@@ -333,7 +333,7 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		}
 		if r.Omit > 0 && r.Ending != nil {
 			// See whether the round ends with the last repeat.
-			if h := w.onceMore(&run.repeated, run.times, head); h == nil && w.remaining(1) == 0 && !w.spacesLeft() && w.leftover() == 0 {
+			if h := w.onceMore(&run.repeated, run.times, head); h == nil && (w.remaining(1) == 0 || w.restOfCut()) && !w.spacesLeft() && w.leftover() == 0 {
 				run.times++
 				return run, nil
 			}
