@@ -308,7 +308,11 @@ func (p *parser) skipsChains(s *Skip) bool {
 		return true
 	}
 	p.i = at
-	if n, ok := p.plainNumber(); ok && !p.tok().tight(tHyphen) && p.eat("ch", "chs", "chain", "chains") && p.ended() {
+	n, ok := p.plainNumber()
+	if !ok {
+		n = 1 // "miss first tr and ch": one that is made has its number
+	}
+	if !p.tok().tight(tHyphen) && p.eat("ch", "chs", "chain", "chains") && p.ended() {
 		pl := Place{Span: p.from(start), Pick: Next, N: Num{Span: p.from(at), Values: []int{n}}, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: p.at(-1).raw}}
 		s.And = &Skip{Span: pl.Span, N: pl.N, Target: pl.Target, Place: &pl}
 		return true
