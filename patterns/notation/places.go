@@ -221,6 +221,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			if ok {
 				pl.Over = true
 				pl.Evenly = pl.Evenly || evenly
+				if pl.Below != 0 && pl.Of == nil && pl.Into == stitch.Top && (pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch) {
+					pl.Into = stitch.FrontPost // "around the first dc of round 3": its post
+				}
 				pl.Span = p.from(start)
 				return pl, true
 			}
