@@ -21,7 +21,7 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 			}
 		}
 		return n
-	case notation.OfKind, notation.ChainStitch:
+	case notation.OfKind, notation.OfShape, notation.ChainStitch:
 		for i := w.pos; i < len(w.c.spots) && n < limit; i++ {
 			if w.c.matches(i, &e.Target) {
 				n++

@@ -237,6 +237,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		deeper.Below = 1
 		p = &deeper
 	}
+	w.pastGroup(p)
 	if d := w.definition(&s.What); d != nil && d.sequence && w.inTurn(p) {
 		return w.sequence(d, s, p)
 	}
