@@ -1,0 +1,76 @@
+package working
+
+import (
+	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
+)
+
+// pastGroup leaves the rest of a group whose space a group has been worked into, where what comes
+// next are just the stitches up to the next group or to the end: "shell in sp of shell, ch 2, tr in
+// each of next 2 tr, tr in top of turning ch" are the two behind the shell and not its own.
+func (w *roundWork) pastGroup(p *notation.Place) {
+	if p.Pick != notation.Next || p.Of != nil || p.Nth > 1 || p.Target.Sort != notation.OfKind && p.Target.Sort != notation.AnyStitch ||
+		len(w.same) != 1 || w.same[0].Into != stitch.Space || w.lastGroup == 0 || !w.groupInSpace() {
+		return
+	}
+	g := w.c.groups[w.lastGroup-1]
+	if w.pos <= g.From || w.pos >= g.To {
+		return
+	}
+	n, beyond := max(1, p.N.For(w.size)), 0
+	for i := g.To; i < len(w.c.spots) && !w.beginsNamed(i); i++ {
+		if !w.c.spots[i].counts {
+			continue
+		}
+		if !w.c.matches(i, &p.Target) {
+			return
+		}
+		if last := i == len(w.c.spots)-1; last && w.r.Row && beyond == n && w.namesLast() {
+			break
+		}
+		beyond++
+	}
+	if beyond != n {
+		return
+	}
+	for i := w.pos; i < g.To; i++ {
+		w.use(i, passed)
+	}
+	w.pos = g.To
+}
+
+// groupInSpace reports whether two stitches or more were made last in one space.
+func (w *roundWork) groupInSpace() bool {
+	n := 0
+	for i := len(w.r.Stitches) - 1; i >= 0 && n < 2; i-- {
+		st := &w.r.Stitches[i]
+		switch {
+		case st.IsChain() && len(st.On) == 0:
+		case len(st.On) == 1 && st.On[0] == w.same[0]:
+			n++
+		default:
+			return false
+		}
+	}
+	return n > 1
+}
+
+// beginsNamed reports whether a group begins at spot i.
+func (w *roundWork) beginsNamed(i int) bool {
+	for _, g := range w.c.groups {
+		if g.From == i && g.To > i+1 {
+			return true
+		}
+	}
+	return false
+}
+
+// namesLast reports whether the instruction after this one goes into the last stitch of the row, or
+// into the chain that stands there.
+func (w *roundWork) namesLast() bool {
+	if len(w.after) == 0 {
+		return false
+	}
+	p := firstPlace(w.after[0])
+	return p != nil && (p.Pick == notation.Last || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain)
+}
