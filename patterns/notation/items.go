@@ -291,7 +291,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if ok, f := b.chainsBetween(); ok || f != nil {
 		return f
 	}
-	if b.allIn() || b.lastInChain() || b.exception() || b.allRound() || p.aside(b) {
+	if b.allIn() || b.lastInChain() || b.exception() || b.allRound() || p.asStitches(b) || p.aside(b) {
 		return nil
 	}
 	if p.picksUp() {

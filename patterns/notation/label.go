@@ -16,7 +16,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if r.Label = l; len(l.Only) > 0 {
 		p.forSizes = l.Only
 	}
-	p.labelled = len(l.Numbers) > 0
+	p.labelled, p.inTurn = len(l.Numbers) > 0, nil
 	r.Span = p.from(0)
 	if p.i == 0 {
 		r.Span = Span{p.tok().pos, p.tok().length}
@@ -26,6 +26,9 @@ func (p *parser) round() (*Round, *fault.Fault) {
 		f = p.stuck()
 	}
 	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
+	if p.inTurn != nil {
+		takeInTurn(r.Items, p.inTurn)
+	}
 	p.zeros(r)
 	r.bareRound()
 	r.backwards()

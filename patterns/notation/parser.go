@@ -219,6 +219,8 @@ type parser struct {
 	before []string
 	// labelled is set when the round has a number.
 	labelled bool
+	// inTurn is what the round says is gone into as a stitch: "working in each ch-1 sp as a st".
+	inTurn []Target
 	// opening is set when the words have named a slit in another part.
 	opening bool
 	// edge is which edge rowEnds has read: TopEdge, ChainEdge, or "" for row ends.

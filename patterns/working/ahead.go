@@ -41,7 +41,7 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 	}
 	last := s.Counts[len(s.Counts)-1].Target
 	for i := range s.Counts[:len(s.Counts)-1] {
-		if t := &s.Counts[i].Target; t.Text != "" && !(t.Sort == last.Sort && t.Kind == last.Kind && t.Name == last.Name && t.Chains == last.Chains) {
+		if t := &s.Counts[i].Target; t.Text != "" && !(t.Sort == last.Sort && t.Kind == last.Kind && t.Loop == last.Loop && t.Name == last.Name && t.Chains == last.Chains) {
 			return nil // "(12 sc, 3 ch-2 sps)"; but "(12 sc, 24 sc)" are of two rounds
 		}
 	}
