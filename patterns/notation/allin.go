@@ -82,6 +82,75 @@ func (b *block) chainAndAllIn(s *Stitches) bool {
 	return true
 }
 
+// listAllIn takes "1 dc, 1 htr, 1 tr, 1 htr and 1 dc into each space": what is told without brackets
+// goes into the place at its end, where it ends as it begins, that is each space, or the sentence says
+// "work".
+func (b *block) listAllIn(s *Stitches) bool {
+	p := b.p
+	last := p.numberedAt(s)
+	if len(s.Places) != 1 || last < 1 || !p.toks[last-1].is("and") || s.Times.Set() || s.What.Shaping != 0 {
+		return false
+	}
+	pl := &s.Places[0]
+	each := pl.Pick == Each && pl.Target.Sort == ChainSpace && !pl.N.Set()
+	one := pl.Pick == Next && !pl.N.Set() && (pl.Target.Sort == ChainSpace || pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind)
+	if !each && !one || pl.Of != nil || pl.Over || pl.Into != stitch.Top {
+		return false
+	}
+	from, kinds, chains := len(b.items), 0, 0
+	for ; from > 0; from-- {
+		if _, ok := b.items[from-1].(*Chain); ok {
+			chains++
+			continue
+		}
+		before, ok := b.items[from-1].(*Stitches)
+		if !ok || len(before.Places) > 0 || p.numberedAt(before) < 0 || before.Times.Set() || before.What.Shaping != 0 {
+			break
+		}
+		kinds++
+	}
+	for from < len(b.items) {
+		if _, chain := b.items[from].(*Chain); !chain {
+			break
+		}
+		from++ // what the round begins with
+		chains--
+	}
+	if kinds == 0 {
+		return false
+	}
+	first := b.items[from].(*Stitches)
+	switch {
+	case each, p.toks[max(p.numberedAt(first)-1, 0)].is("work", "make"):
+	case first.What != s.What || s.What.Kind == stitch.Of(stitch.Single) && chains > 0 && kinds == chains:
+		return false
+	case pl.Target.Sort != ChainSpace && chains == 0 && kinds < 2:
+		return false
+	}
+	for _, star := range b.stars {
+		if !star.wrapped && star.start > from {
+			return false
+		}
+	}
+	b.gather(from, s)
+	return true
+}
+
+// numberedAt is the token that stitches with a number begin at, "1 dc", "a dc"; -1 for those without.
+func (p *parser) numberedAt(s *Stitches) int {
+	at := p.i - 1
+	for at > 0 && p.toks[at].pos != s.Pos {
+		at--
+	}
+	switch {
+	case s.N.Set():
+		return at
+	case at > 0 && p.toks[at-1].is("a", "an"):
+		return at - 1
+	}
+	return -1
+}
+
 // gather makes one group of what was read from item from on and stitches behind it, in the
 // place of these.
 func (b *block) gather(from int, s *Stitches) {
@@ -131,33 +200,68 @@ func (b *block) insert(i int, it Item) {
 	}
 }
 
-// bothIn reads "and 1 tr" behind a stitch that goes into the place named before it: "in next
-// st work 1 dc and 1 tr", "starting in 2nd ch from hook, 1 dc and 1 tr in same ch". It is nil
-// where another stitch with a place of its own, or none, follows.
+// bothIn reads "and 1 tr", ", 2 ch and 2 tr" behind a stitch that goes into the place named before
+// it: "in next st work 1 dc and 1 tr", "into each space work 2 tr, 2 ch and 2 tr", "starting in 2nd
+// ch from hook, 1 dc and 1 tr in same ch". It is nil where another stitch with a place of its own,
+// or none, follows.
 func (p *parser) bothIn(start int, s *Stitches, places []Place) *Group {
 	at := p.i
-	if pl := &places[0]; s.Places != nil || len(places) > 1 || pl.Pick == Each || pl.N.Set() {
+	if len(places) > 1 || s.Places != nil {
+		return nil
+	}
+	pl := &places[0]
+	if pl.Target.Sort == FromHook && (pl.Pick == Each || pl.N.Set()) || pl.Target.Sort == RowEnds || pl.Evenly {
 		return nil
 	}
 	g := &Group{Items: []Item{s}, Place: places}
-	for end := p.i; p.eat("and"); end = p.i {
-		it, ok := p.stitches()
-		if !ok {
+	closed, chains := 0, false
+	for end := p.i; p.eatKind(tComma) || p.tok().is("and"); end = p.i {
+		p.eat("then")
+		last := p.eat("and")
+		it, chain := p.placelessNext()
+		if it == nil {
 			p.i = end
 			break
 		}
-		more := it.(*Stitches)
-		if more.Places != nil && (len(more.Places) > 1 || more.Places[0].Pick != Same) {
-			p.i = end
-			break
+		chains = chains || chain
+		g.Items = append(g.Items, it)
+		if !chain && (last || closed == 0 && chains && pl.Target.Sort == ChainSpace && p.listEnds()) {
+			closed, at = len(g.Items), p.i
 		}
-		more.Places = nil
-		g.Items = append(g.Items, more)
 	}
-	if len(g.Items) == 1 {
-		p.i = at
+	p.i = at
+	if closed == 0 {
 		return nil
 	}
+	g.Items = g.Items[:closed]
 	g.Span = p.from(start)
 	return g
+}
+
+// placelessNext reads stitches or chains that do not say where they go, or into the same place; nil
+// where something else follows.
+func (p *parser) placelessNext() (it Item, chain bool) {
+	start := p.i
+	if c := p.chain(); c != nil {
+		if ch, ok := c.(*Chain); ok && ch.Counts == nil {
+			return ch, true
+		}
+		p.i = start
+		return nil, false
+	}
+	p.eat("a", "an")
+	if made, ok := p.stitches(); ok {
+		if s := made.(*Stitches); s.What.Shaping == 0 && !s.Times.Set() && (s.Places == nil || len(s.Places) == 1 && s.Places[0].Pick == Same && s.Places[0].Target.Sort != JoinPlace) {
+			s.Places = nil
+			return s, false
+		}
+	}
+	p.i = start
+	return nil, false
+}
+
+// listEnds reports whether a list ends here without a word "and" in it.
+func (p *parser) listEnds() bool {
+	k := p.tok().kind
+	return k == tSemi || k == tStop || k == tEnd || k == tClose || k == tStar || p.tok().first
 }

@@ -49,7 +49,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			at, short = j, true // "ch 3 counts as a dc, and ch 4 as a dc plus a ch-1 space"
 			break
 		}
-		if t.is("stand") && p.at(j-1).is("to") && p.at(j+1).is("for") || t.is("stands") && p.at(j+1).is("for") {
+		if t.is("stand") && p.at(j-1).is("to", "which", "that", "these") && p.at(j+1).is("for") || t.is("stands") && p.at(j+1).is("for") {
 			at, short = j+1, true // "to stand for 1 tr"
 			break
 		}
@@ -65,7 +65,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 			t.kind == tComma && !p.at(j-1).is("throughout") {
 			break
 		}
-		if t.kind == tWord && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "chains", "turning", "beg",
+		if t.kind == tWord && !(j == 0 && t.is("which", "that")) && !t.is("this", "the", "these", "first", "ch", "chain", "chs", "chains", "turning", "beg",
 			"beginning", "starting", "here", "and", "throughout", "does", "do", "will", "not", "doesn't",
 			"don't", "skipped", "missed", "now", "always", "is", "are", "each", "at", "of", "rnd", "round",
 			"row", "in", "start", "rnds", "rows", "pattern", "entire", "for", "to", "initial", "made", "group",

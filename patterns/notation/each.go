@@ -4,6 +4,7 @@ package notation
 // before them along, and "working 3 sc in each corner" belongs to the each
 // before it.
 func (b *block) addStitches(s *Stitches) {
+	b.inOrder(s)
 	if len(s.Places) == 1 && s.Places[0].All {
 		from := len(b.items)
 		for i := len(b.items) - 1; i >= 0; i-- {
@@ -21,7 +22,7 @@ func (b *block) addStitches(s *Stitches) {
 			return
 		}
 	}
-	if b.chainAndAllIn(s) || b.listFromHook(s) || b.eachAsItComes(s) || b.listAround(s) {
+	if b.chainAndAllIn(s) || b.listAllIn(s) || b.listFromHook(s) || b.eachAsItComes(s) || b.listAround(s) {
 		return
 	}
 	// "sc in each dc around, 3 sc in each corner sp": the corners are among

@@ -358,17 +358,19 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 func (b *block) lastInChain() bool {
 	p := b.p
 	start := p.i
+	p.eat("and") // "and the last one in the top of 3 ch"
 	if len(b.items) == 0 || !p.eat("working", "making", "with", "placing", "putting") && !p.tok().is("last", "final", "the") {
 		return false
 	}
 	s, ok := b.items[len(b.items)-1].(*Stitches)
 	p.eat("the")
-	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].Pick == Each && p.eat("last", "final") {
+	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].toTheEnd() && p.eat("last", "final") {
 		n, several := p.num() // "working last 2tr in top of tch" of "2tr in each tr"
+		one := p.at(-1).is("one")
 		w, ok := p.what()
 		pl := p.places(false)
-		ok = ok && (!several || len(n.Values) == 1 && (n.Values[0] == 1 && !s.N.Set() || s.N.Set() && len(s.N.Values) == 1 && s.N.Values[0] == n.Values[0]))
-		if (ok && w == s.What || p.at(-1).is("one")) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
+		ok = (ok || one) && (!several || len(n.Values) == 1 && (n.Values[0] == 1 && !s.N.Set() || s.N.Set() && len(s.N.Values) == 1 && s.N.Values[0] == n.Values[0]))
+		if (ok && w == s.What || one) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
 			b.add(&Note{Span: p.from(start), Text: p.words(start)})
 			return true
 		}
@@ -379,3 +381,9 @@ func (b *block) lastInChain() bool {
 
 // sameNum reports whether two numbers are the same in every size.
 func sameNum(a, b Num) bool { return slices.Equal(a.Values, b.Values) }
+
+// toTheEnd reports whether a place is each as it comes, or so many of them: the last may be told
+// once more.
+func (pl *Place) toTheEnd() bool {
+	return pl.Pick == Each || pl.Pick == Next && pl.Every && pl.N.Set()
+}

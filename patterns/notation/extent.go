@@ -126,6 +126,9 @@ func (p *parser) toLast() (Extent, bool) {
 		return no()
 	}
 	p.eat("within")
+	if p.backAtStart() {
+		return Extent{Sort: ToEnd}, true
+	}
 	if at := p.i; p.eat("you", "there", "just", "only") {
 		// "until you reach the last shell", "until there are 2 sts left"
 		p.eat("reach", "get", "come", "are", "have", "is")

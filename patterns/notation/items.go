@@ -107,6 +107,10 @@ type block struct {
 	sentence, before int
 	// from is where the sentence that is being read begins.
 	from sentenceStart
+	// told are the stitches that went into a place by its number last, and toldNth that number:
+	// "1 dc in first st".
+	told    *Stitches
+	toldNth int
 }
 
 // begin notes that a sentence begins.
@@ -238,8 +242,8 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	p.eat(adverbs...)
-	if at := p.i; p.eat("a", "an") {
-		// "2 ch and a ss into …"
+	if at := p.i; p.eat("a", "an", "another") {
+		// "2 ch and a ss into …", "another dc into the same st"
 		if _, ok := p.what(); ok {
 			p.i = at + 1
 		} else {
@@ -347,7 +351,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	p.i = start
-	if p.clauseAdvice(b) {
+	if b.another() || b.whichIs() || p.clauseAdvice(b) {
 		return nil
 	}
 	return p.stuck()

@@ -1,6 +1,9 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
 
 // passage reads what is repeated, and how often, where no star marks it: "and repeat
 // this all the way around", "repeat these 2 sts 5 more times", "and so on around". It is
@@ -23,16 +26,22 @@ func (b *block) passage(start int) (bool, *fault.Fault) {
 	}
 	p.eatKind(tComma)
 	r := &Repeat{Star: true}
+	var each *Target
 	if n, more, ok := p.times(); ok {
 		r.Times, r.More = n, more
 	} else if e, ok := p.extent(); ok {
 		r.Extent = e
-	} else {
+	} else if each = p.inEvery(r); each == nil {
 		p.i = at
 		return false, nil
 	}
+	if s := b.openStar(); s != nil && len(b.items) > s.start {
+		r.Span = p.from(start)
+		b.wrap(s, r)
+		return true, p.ending(r)
+	}
 	from := b.began()
-	if from < 0 {
+	if from < 0 || each != nil && !goesInto(b.items[from:], each) {
 		p.i = at
 		return false, nil
 	}
@@ -55,6 +64,61 @@ func (b *block) passage(start int) (bool, *fault.Fault) {
 		b.items = append(b.items[:from:from], r)
 	}
 	return true, p.ending(r)
+}
+
+// openStar is the star that has not been repeated from, where there is one and no more.
+func (b *block) openStar() (open *blockStar) {
+	for _, s := range b.stars {
+		if s.wrapped {
+			continue
+		}
+		if open != nil || s.end >= 0 {
+			return nil
+		}
+		open = s
+	}
+	return open
+}
+
+// inEvery reads "in every stitch around", "into each of the remaining spaces" behind "do this": as
+// often as there are such places. It is nil for other words.
+func (p *parser) inEvery(r *Repeat) *Target {
+	start := p.i
+	if !p.eat("in", "into") || !p.tok().is("each", "every", "all") {
+		p.i = start
+		return nil
+	}
+	pl, ok := p.place()
+	if !ok || pl.Pick != Each || pl.N.Set() || len(pl.Also) > 0 || pl.Of != nil || pl.Extent.Sort > ToEnd || pl.Target.Name == Corner {
+		p.i = start
+		return nil
+	}
+	r.Extent = Extent{Sort: ToEnd, Text: "around"}
+	return &pl.Target
+}
+
+// goesInto reports whether a passage goes into one place, of the sort of a target: then it may be
+// worked in each.
+func goesInto(items []Item, t *Target) bool {
+	var place *Place
+	for _, it := range items {
+		var places []Place
+		switch it := it.(type) {
+		case *Stitches:
+			places = it.Places
+		case *Group:
+			places = it.Place
+		case *Chain, *Note:
+			continue
+		}
+		if len(places) != 1 || place != nil && places[0].Pick != Same || place == nil && (places[0].Pick != Next && places[0].Pick != First || places[0].N.Set()) {
+			return false
+		}
+		if place == nil {
+			place = &places[0]
+		}
+	}
+	return place != nil && place.Target.Sort == t.Sort
 }
 
 // less is a number less n, for each size.
@@ -88,6 +152,9 @@ func (b *block) began() int {
 				return -1
 			}
 		case *Stitches, *Group:
+			if b.besideBeginning(from) {
+				continue
+			}
 			for _, it := range b.items[from:] {
 				switch it.(type) {
 				case *Stitches, *Group, *Chain, *Skip, *Repeat, *Note:
@@ -102,6 +169,30 @@ func (b *block) began() int {
 		}
 	}
 	return -1
+}
+
+// besideBeginning reports whether an item goes into the place that the chain before it stands on,
+// with more behind it: "chain 3, 1 dc into the same stitch, 2 dc into the next, and do this …". It
+// belongs to the beginning.
+func (b *block) besideBeginning(i int) bool {
+	s, ok := b.items[i].(*Stitches)
+	if !ok || i == 0 || len(s.Places) != 1 || s.Places[0].Pick != Same || !makesAny(b.items[i+1:]) {
+		return false
+	}
+	chains := false
+	for _, it := range b.items[:i] {
+		switch it := it.(type) {
+		case *Chain:
+			chains = true
+		case *Stitches:
+			if it.What.Kind != stitch.Of(stitch.Slip) {
+				return false
+			}
+		case *Group, *Repeat:
+			return false
+		}
+	}
+	return chains
 }
 
 // makesAny reports whether instructions make stitches.

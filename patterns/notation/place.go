@@ -293,8 +293,8 @@ func (p *parser) place() (Place, bool) {
 			case p.tok().is("of"):
 				// "3rd of 3 ch"
 				pl.Target = Target{Sort: ChainStitch}
-			case pl.Pick == Last || pl.Pick == First:
-				pl.Target = Target{}
+			case pl.Pick == Last || pl.Pick == First || p.ended():
+				pl.Target = Target{} // "1 sc in the first, 2 in the second"
 			default:
 				return no()
 			}

@@ -19,6 +19,17 @@ func (p *parser) trailingCount(sentence bool) bool {
 		p.i = start
 	}
 	var of Num
+	counting := (*Counts)(nil)
+	if sentence && p.tok().is("counting", "including") {
+		if counting = p.countingChain(); counting == nil || !p.eatKind(tComma) {
+			p.i = start
+			return false
+		}
+	}
+	if p.tok().is("which") && p.at(1).is("gives", "makes", "leaves", "brings") && p.at(-1).kind == tComma {
+		p.i++
+		sentence = true
+	}
 	if sentence && p.tok().is("at", "after", "by", "on") {
 		of = p.endOf() // "At the end of Row 25 you have 25 shells."
 		if !of.Set() {
@@ -27,7 +38,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		p.eatKind(tComma)
 	}
 	p.eat("total", "you", "there", "you'll", "you've", "there'll", "that's", "that", "this", "makes")
-	p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make")
+	p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make", "leaves")
 	p.eat("you", "me", "us", "a", "total", "it")
 	if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 && p.i > start {
 		// "There are {48 sc}"
@@ -103,6 +114,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 		if of.Set() && !s.Counts[i].At.Set() {
 			s.Counts[i].At = of
 		}
+	}
+	if counting != nil {
+		s.Counting = counting // "Counting the first 3 chain, you have 16 tr."
 	}
 	s.Span = p.from(start)
 	p.stated = append(p.stated, s)

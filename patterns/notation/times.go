@@ -92,7 +92,7 @@ func (p *parser) otherSides() {
 func (p *parser) overSides(r *Repeat) bool {
 	start := p.i
 	no := func() bool { p.i = start; return false }
-	if !p.eat("for", "along", "around", "on", "across", "over", "at", "down") && !p.at(-1).is("for") {
+	if !p.eat("for", "along", "around", "on", "across", "over", "at", "down", "in", "into") && !p.at(-1).is("for") {
 		return no()
 	}
 	p.eat("the")
@@ -102,10 +102,17 @@ func (p *parser) overSides(r *Repeat) bool {
 	}
 	p.eat("of")
 	p.eat("the", "its")
+	more = p.eat("remaining", "rem", "other", "following", "next") || more
 	at := p.from(p.i)
 	n, counted := p.plainNumber()
-	p.eat("remaining", "other")
-	if !p.eat("sides", "edges", "corners", "side", "edge", "corner") || !p.ended() && !p.tok().is("join", "ending", "of") {
+	more = p.eat("remaining", "rem", "other") || more
+	if p.eat("sides", "edges", "corners", "side", "edge", "corner") {
+	} else if _, ok := p.target(); !ok {
+		return no()
+	} else if p.eat("around", "across") && !p.ended() {
+		return no()
+	}
+	if !p.ended() && !p.tok().is("join", "ending", "of") {
 		return no()
 	}
 	if p.eat("of") {

@@ -51,3 +51,13 @@ func (p *parser) turningAhead() bool {
 	pl, ok := p.place()
 	return ok && (pl.Target.Sort == StartChain || pl.Of != nil && pl.Of.Target.Sort == StartChain || pl.Pick == Skipped && pl.Nth > 0 && pl.Target.Sort == ChainStitch)
 }
+
+// bareChain reports whether "chain 2", "2 ch" comes next, with no word or hyphen that makes a thing
+// of it: "1 tr into next tr and chain 2" makes the chains.
+func (p *parser) bareChain() bool {
+	a, b := p.tok(), p.at(1)
+	if a.kind != tNumber && numberWords[a.text] == 0 {
+		a, b = b, a
+	}
+	return (a.kind == tNumber || numberWords[a.text] > 0) && b.is("ch", "chain", "chs", "chains") && !p.at(1).tight(tHyphen)
+}

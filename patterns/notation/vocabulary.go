@@ -158,7 +158,6 @@ func baseWords(t stitch.Terms) map[string]stitch.Base {
 	if t == stitch.US {
 		delete(m, "single")
 		delete(m, "double")
-		delete(m, "half double")
 		m["triple crochet"] = stitch.Treble
 		m["triple"] = stitch.Treble
 		m["trc"] = stitch.Treble

@@ -151,7 +151,7 @@ func (p *parser) ofTop(pl *Place) bool {
 func (p *parser) afterSkipped() bool {
 	start := p.i
 	p.eat("the")
-	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
+	if p.eat("st", "stitch", "one") && p.eat("after", "following") && (p.eat("it", "that", "this") || p.ended() || p.eat("the") && p.eat(skippedWords...) && p.eat("st", "stitch", "one")) && p.ended() {
 		return true
 	}
 	p.i = start
