@@ -22,6 +22,9 @@ type Reading struct {
 	Over             float64 // millimetres
 	// In is set when the swatch was worked in one loop or around the post.
 	In stitch.Into
+	// Lines are the lines of the pattern's file with the rounds that were counted, where these are
+	// of unlike heights: each is as tall on the mean as was counted.
+	Lines map[int]bool
 }
 
 // ReadingError says what is wrong with one line of gauge.

@@ -3,6 +3,7 @@ package geometry
 import (
 	"errors"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -133,7 +134,7 @@ func TestOverride(t *testing.T) {
 func TestScaled(t *testing.T) {
 	r := Reading{Count: 6, Pattern: "fan repeats", Rows: 8, Over: 100}
 	g := gauge(t, Reading{Count: 16, Kind: dc, Over: 100}, r)
-	if p := g.Patterns(); len(p) != 1 || p[0] != r {
+	if p := g.Patterns(); len(p) != 1 || !reflect.DeepEqual(p[0], r) {
 		t.Fatalf("patterns %v", p)
 	}
 	// A repeat of 3 dc, rounds one dc tall.

@@ -116,10 +116,28 @@ func repeatSize(fabrics []*fabric.Fabric, g *Gauge, r *Reading) (width, height f
 
 // stretch finds the rounds of a part that the reading is of.
 func (r *Reading) stretch(part *fabric.Part) (stretch, bool) {
+	if r.Lines != nil {
+		return linesStretch(part, r.Lines)
+	}
 	if r.Kind.Is() {
 		return kindStretch(part, r.Kind)
 	}
 	return findStretch(part, r.Pattern)
+}
+
+// linesStretch finds the rounds of a part that are told on some lines of the file.
+func linesStretch(part *fabric.Part, lines map[int]bool) (s stretch, ok bool) {
+	s = stretch{from: -1, has: make([]bool, len(part.Rounds))}
+	for i, r := range part.Rounds {
+		if !lines[r.Line] || r.Carried || r.Number == 0 || r.Count() == 0 {
+			continue
+		}
+		if s.from < 0 {
+			s.from = i
+		}
+		s.to, s.has[i] = i, true
+	}
+	return s, s.from >= 0
 }
 
 // kindStretch finds the rounds of a part that a swatch of a kind was like: those

@@ -93,6 +93,9 @@ func (j *job) readings(worked []*fabric.Fabric) (l []geometry.Reading, of []*wor
 			by[w] = s.Line
 		}
 		use(s, geometry.Reading{Count: s.Count, Kind: s.Kind, In: s.Into, Rows: s.Rows, Over: s.Over})
+		if s.Mixed != nil {
+			use(s, geometry.Reading{Pattern: s.Of, Stitches: true, Rows: s.Rows, Over: s.Over, Lines: s.Mixed})
+		}
 	}
 	var tied, loose []*working.Swatch
 	var unknown []int
@@ -172,9 +175,9 @@ func (j *job) sampled() bool {
 func (j *job) fitGauge() (changed bool) {
 	for i := range j.swatches {
 		s := &j.swatches[i]
-		was := s.Kind
+		was, mixed := s.Kind, len(s.Mixed)
 		s.Settle(j.fabrics)
-		changed = changed || s.Kind != was
+		changed = changed || s.Kind != was || len(s.Mixed) != mixed
 	}
 	counted := j.measureBy(j.fabrics)
 	if j.wrong() {

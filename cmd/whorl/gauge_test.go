@@ -69,6 +69,49 @@ func reported(t *testing.T, words string) (r report, messages string) {
 	return r, messages
 }
 
+// mixedWords is a cloth of unlike rows: sc and dc by turns in each, and rows of sc and of dc by turns.
+const mixedWords = "title: Cloth\nterms: US\nparts:\n  - name: Cloth\n    worked: rows\n    text: |\n      Ch 15.\n" +
+	"      Row 1: Sc in 2nd ch from hook, dc in next ch, *sc in next ch, dc in next ch; rep from * across. (14 sts)\n" +
+	"      Rows 2-6: Ch 1, turn, *sc in next dc, dc in next sc; rep from * across. (14 sts)\n" +
+	"  - name: Stripes\n    worked: rows\n    text: |\n      Ch 15.\n" +
+	"      Row 1: Sc in 2nd ch from hook and in each ch across. (14 sc)\n" +
+	"      Row 2: Ch 3 (counts as dc), turn, dc in each rem st across. (14 dc)\n" +
+	"      Row 3: Ch 1, turn, sc in each st across. (14 sc)\n      Rows 4-8: Rep Rows 2 and 3, ending with Row 2.\n"
+
+// Where no stitch is as tall as the rows that were counted, so many of them on the mean are as long
+// as the line says: here those of the longer part.
+func TestGaugeOfUnlikeRows(t *testing.T) {
+	cloth, stripes, _ := strings.Cut(mixedWords, "  - name: Stripes")
+	head, _, _ := strings.Cut(mixedWords, "  - name: Cloth")
+	for _, words := range []string{cloth, head + "  - name: Stripes" + stripes, mixedWords} {
+		r, messages := reported(t, gauged("14 sts and 16 rows = 10 cm", words))
+		if len(r.Sizes) == 0 {
+			t.Fatal(messages)
+		}
+		parts := r.Sizes[0].Parts
+		n, sum := 0, 0.0
+		for _, round := range parts[len(parts)-1].Rounds {
+			if round.Stitches > 0 {
+				n, sum = n+1, sum+round.Height
+			}
+		}
+		if mean := sum / float64(n); math.Abs(mean-100./16) > 0.01 {
+			t.Errorf("%d rows of unlike heights are %.2f mm tall on the mean, want %.2f", n, mean, 100./16)
+		}
+	}
+	// Rows that are alike are as tall as they were counted, whatever is worked beside them.
+	alike := strings.NewReplacer("dc in next ch", "sc in next ch", "sc in next dc, dc in next sc", "sc in next sc, sc in next sc").Replace(cloth)
+	r, messages := reported(t, gauged("14 sts and 16 rows = 10 cm", alike))
+	if len(r.Sizes) == 0 || len(r.Sizes[0].Parts[0].Rounds) < 6 {
+		t.Fatal(messages)
+	}
+	for _, round := range r.Sizes[0].Parts[0].Rounds {
+		if round.Stitches > 0 && math.Abs(round.Height-100./16) > 0.01 {
+			t.Errorf("%s of sc is %.2f mm tall", round.Label, round.Height)
+		}
+	}
+}
+
 // Lines of gauge with the width and the height, in millimetres, that a round of
 // the piece comes to by them. By hand: sc is 6/2π widths tall, dc 12/2π.
 func TestGaugeLines(t *testing.T) {

@@ -25,9 +25,13 @@ type Swatch struct {
 	// Main is the stitch that most of the pattern's rounds are made of, where the words
 	// for what was counted are no stitch that is known.
 	Main stitch.Kind
-	// lines are those of the rounds whose stitches were counted as "sts", where the
-	// working tells which they were.
+	// Mixed are the lines of the rounds that were counted, where these are of unlike heights, in one
+	// round or in turn, so that no stitch is as tall as a round of the line; else nil.
+	Mixed map[int]bool
+	// lines are those of the rounds whose stitches were counted as "sts"; told is set where
+	// their words tell which stitch that is, and not the working.
 	lines map[int]bool
+	told  bool
 }
 
 // Settle makes sure of the stitch of a line that counts only "sts", once the
@@ -58,8 +62,49 @@ func (s *Swatch) Settle(fabrics []*fabric.Fabric) {
 			best = b
 		}
 	}
-	if best != stitch.None {
+	if best != stitch.None && !s.told {
 		s.Kind, s.Into = stitch.Of(best), stitch.Top
+	}
+	if s.Mixed = nil; s.Rows > 0 {
+		s.mix(fabrics)
+	}
+}
+
+// mix finds whether the rounds of the longest part that were counted are of unlike heights: less
+// than two in three of them are, by two in three of their stitches, of the stitch of the line.
+func (s *Swatch) mix(fabrics []*fabric.Fabric) {
+	longest := 3
+	for _, f := range fabrics {
+		if f == nil {
+			continue
+		}
+		for _, p := range f.Parts {
+			lines, rounds, alike, of, all := map[int]bool{}, 0, 0, 0, 0
+			for _, r := range p.Rounds {
+				if !s.lines[r.Line] || r.Carried || r.Number == 0 || r.Count() == 0 {
+					continue
+				}
+				n := 0
+				for i := range r.Stitches {
+					if st := &r.Stitches[i]; st.Counts && st.Counted().Base == s.Kind.Base {
+						n++
+					}
+				}
+				lines[r.Line] = true
+				rounds, of, all = rounds+1, of+n, all+r.Count()
+				if 3*n >= 2*r.Count() {
+					alike++
+				}
+			}
+			if rounds <= longest {
+				continue
+			}
+			longest = rounds
+			if s.Mixed = nil; 3*alike < 2*rounds && 4*of >= all {
+				s.Mixed = lines
+			}
+		}
+		return // the sizes are worked alike
 	}
 }
 
@@ -134,9 +179,7 @@ func (n *naming) find(s *Swatch) {
 func (s *Swatch) mainly(rounds []*notation.Round) {
 	var named int
 	s.Kind, named = mainOf(rounds)
-	if named > 0 && !s.Loose {
-		return
-	}
+	s.told = named > 0 && !s.Loose
 	s.lines = map[int]bool{}
 	for _, r := range rounds {
 		s.lines[r.Line] = true
