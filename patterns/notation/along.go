@@ -181,6 +181,17 @@ func (p *parser) alongUnit(a *Along) bool {
 	if p.eat("st", "sts", "stitch", "stitches") {
 		return true
 	}
+	if t, ok := p.target(); ok && t.Sort == ChainSpace && t.Name == "" {
+		// "three 1-ch sps to fill": a group in each
+		if at := p.i; p.eat("to") && p.eat("fill", "work", "go", "crochet") {
+			p.eat("in", "into")
+		} else {
+			p.i = at
+		}
+		a.Groups = true
+		return true
+	}
+	p.i = start
 	w, ok := p.what()
 	if ok && p.tok().kind == tHyphen && p.at(1).is(unitWords...) {
 		p.i++ // "dc-groups"
@@ -237,7 +248,9 @@ func (p *parser) alongWords(start int) *Along {
 			}
 		}
 	} else if it, ok := p.stitches(); ok {
-		unit = it.(*Stitches)
+		if unit = it.(*Stitches); unit.Places == nil && (p.eat("and") || p.eatKind(tComma)) && p.chain() != nil {
+			unit.Places = p.places(false) // "3 tr and 1 ch in each of the two 1-ch sps"
+		}
 	}
 	if unit == nil || len(unit.Places) != 1 || unit.Places[0].Pick != Next || !unit.What.Kind.Is() || len(unit.N.Values) > 1 {
 		return nil

@@ -130,6 +130,10 @@ func (p *parser) yarnAlone() Item {
 // yarnNouns are the words for a yarn of one colour.
 var yarnNouns = []string{"yarn", "colour", "color", "col", "shade", "cone", "skein"}
 
+// yarnParts are what a yarn is used for, or how it is told from the other.
+var yarnParts = []string{"border", "edging", "edge", "trim", "background", "accent", "petal", "petals", "flower", "leaf", "stem", "center", "centre", "body",
+	"outline", "brim", "band", "darker", "lighter", "dark", "light", "pale", "bright"}
+
 // yarnSaid reports whether n tokens on a yarn is told by a word that means nothing else:
 // "first colour", "the contrast yarn", "MC".
 func (p *parser) yarnSaid(n int) bool {
@@ -177,6 +181,10 @@ func (p *parser) yarn() (string, bool) {
 	which := p.i
 	if (ordinalOf(p.tok()) > 0 || p.tok().kind == tOrdinal || p.tok().is("final", "last", "remaining")) && p.at(1).is(yarnNouns...) {
 		p.i++
+	}
+	if p.tok().is(yarnParts...) && p.at(1).is(yarnNouns...) {
+		p.i += 2
+		return p.words(which), true // "the border colour"
 	}
 	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
 	if p.i > which && p.at(-1).is("contrast", "main") && p.ended() {

@@ -34,7 +34,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 		}
 	}
 	if p.tok().is("join", "joining") && p.at(1).is("the", "short", "ends", "edges", "sides", "seam", "pieces", "both", "them", "together") &&
-		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color", "next", "contrast", "contrasting", "main") && !p.at(2).is(shades...) && !p.at(2).is(shaded...) {
+		!p.at(2).is("new", "yarn", "round", "rnd", "work", "colour", "color", "next", "contrast", "contrasting", "main") && !p.at(2).is(shades...) && !p.at(2).is(shaded...) && !p.yarnSaid(1) {
 		// "Join the short ends with slip stitches": making up.
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
