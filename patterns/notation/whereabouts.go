@@ -24,7 +24,7 @@ func (p *parser) whereabouts(rows bool) bool {
 		}
 		p.i = start
 	}
-	if rows && p.toWhere() {
+	if rows && (p.toWhere() || p.aroundBand()) {
 		return true
 	}
 	if p.eat("along", "on", "down", "up", "around", "across") || rows && p.eat("of", "at") {
@@ -62,6 +62,33 @@ func (p *parser) sideNamed() bool {
 		p.i++
 	}
 	return p.eat("side", "edge", "end", "sides", "edges")
+}
+
+// aroundBand passes over "around top of band", "along one long edge of the brim", "around the lower
+// edge" behind row ends: the edge that they are.
+func (p *parser) aroundBand() bool {
+	start := p.i
+	p.eatAll("all", "the", "way")
+	p.eat("all")
+	if !p.eat("around", "round", "along", "across", "at", "on") {
+		p.i = start
+		return false
+	}
+	p.eat("the", "one", "either", "this", "any")
+	for p.eat("long", "longer", "upper", "lower", "top", "bottom", "open", "outer", "inner", "raw", "free", "side", "whole", "entire") {
+	}
+	edge := p.eat("edge", "side", "opening", "end", "mouth") || p.at(-1).is("top", "bottom", "side")
+	if at := p.i; edge && p.eat("of") {
+		p.eat("the", "this")
+		if !p.eat(bands...) && !p.eat("hat", "strip", "piece", "cap", "beanie", "mitten", "mitt", "sock") {
+			p.i = at
+		}
+	}
+	if edge && p.ended() {
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // toWhere passes over "to the front", "back to the heel", "up to the seam" behind row ends: as
