@@ -1,11 +1,16 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"slices"
+
+	"whorl/patterns/fault"
+)
 
 // goingOn is a sentence of rounds that go on, as far as it has been read.
 type goingOn struct {
 	way     bool   // "in this way", "as set"
 	rounds  *Ref   // "repeating Rows 3 and 4"
+	behind  int    // the token behind them
 	times   Num    // "5 more times"
 	until   *Until // "until Row 17", "for 10 more rows"
 	toRound bool   // it is "to Row 17"
@@ -44,6 +49,9 @@ func (b *block) goingOn() bool {
 		}
 		b.add(g.until) // "Continue until …": the round before, as often as it takes
 		b.apart()
+		return true
+	}
+	if g.rounds != nil && g.until == nil && b.inBands(g.rounds, g.behind) {
 		return true
 	}
 	told := g.until != nil || g.end.Set || g.times.Set() || g.rounds != nil && (g.rounds.Times.Set() || g.rounds.End.Set)
@@ -133,7 +141,9 @@ func (p *parser) goingOnVerb() (kept, named bool) {
 	}
 	named = p.eat("repeat", "rep", "repeating", "alternate", "alternating")
 	if !named {
-		p.eat("work", "working", "crocheting", "stitching")
+		if p.eat("work", "working", "crocheting", "stitching") && p.at(1).is("in", "as") {
+			p.eat("even", "straight")
+		}
 	}
 	return kept, named
 }
@@ -175,9 +185,19 @@ func (g *goingOn) clause(p *parser, start int, named bool) bool {
 		return true
 	}
 	if g.rounds == nil {
-		if r := p.roundsInTurn(start, named && !g.way); r != nil {
-			g.rounds = r
+		if r := p.roundsInTurn(start, named && !g.way || g.way && p.at(-1).kind == tComma); r != nil {
+			g.rounds, g.behind = r, p.i
 			return true
+		}
+		if close := p.matching(p.i); g.way && p.tok().kind == tOpen && close > 0 {
+			// "in pattern (Rows 2 and 3)"
+			p.i++
+			if r := p.roundsInTurn(start, true); r != nil && p.i == close {
+				p.i = close + 1
+				g.rounds, g.behind = r, p.i
+				return true
+			}
+			p.i = at
 		}
 	}
 	if p.wayOn() {
@@ -256,6 +276,9 @@ func (p *parser) toRound() *Until {
 			p.i = start
 			return nil
 		}
+		if p.at(-1).is("until", "till") {
+			p.reaching()
+		}
 		p.eat("the")
 		if p.eat("end", "completion") && !p.eat("of") {
 			p.i = start
@@ -280,6 +303,45 @@ func (p *parser) toRound() *Until {
 	}
 	p.i = start
 	return nil
+}
+
+// lastToRound takes "Rep Row 2 to Row 13" behind Row 2 for that row up to Row 13, not for rows
+// that are still to come. Start is the token of its first number; what follows it is read as
+// until when the rounds are gone on with.
+func (p *parser) lastToRound(r *Ref, start int) {
+	if len(r.Rounds) != 1 || r.Rounds[0].ToEnd || p.upTo == 0 {
+		return
+	}
+	rg := &r.Rounds[0]
+	if len(rg.From.Values) > 1 || rg.From.Values[0] != p.upTo || slices.Min(rg.To.Values) <= p.upTo {
+		return
+	}
+	end := p.i
+	p.i = start
+	if p.num(); p.tok().is("to", "through", "thru", "until", "till") && p.toRound() != nil {
+		p.i, rg.To = start, rg.From
+		p.num()
+		return
+	}
+	p.i = end
+}
+
+// reaching passes over "you reach", "you've finished", "you get to" before the last of the rounds
+// that are gone on with.
+func (p *parser) reaching() {
+	start := p.i
+	if !p.eat("you", "you've", "you’ve", "we", "we've", "we’ve") {
+		return
+	}
+	p.eat("have")
+	if p.eat("reach", "reached", "finish", "finished", "complete", "completed", "worked", "hit", "done") {
+		return
+	}
+	if p.eat("get", "got", "come", "are", "is") && p.eat("to", "through", "at", "up") {
+		p.eat("to")
+		return
+	}
+	p.i = start
 }
 
 // moreTold reads "10 more rows", "another 4 rounds".

@@ -16,7 +16,10 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if r.Label = l; len(l.Only) > 0 {
 		p.forSizes = l.Only
 	}
-	p.labelled, p.inTurn = len(l.Numbers) > 0, nil
+	p.inTurn = nil
+	if p.labelled = len(l.Numbers) > 0; p.labelled {
+		p.upTo = l.highest()
+	}
 	r.Span = p.from(0)
 	if p.i == 0 {
 		r.Span = Span{p.tok().pos, p.tok().length}

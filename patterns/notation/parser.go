@@ -45,7 +45,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p = newParser(toks[s:end], v, sizes)
-		p.forSizes, p.taken = only, takenBy(text.Rounds)
+		p.forSizes, p.taken, p.upTo = only, takenBy(text.Rounds), upTo(text.Rounds)
 		if n := len(text.Rounds); !toks[s].first && n > 0 {
 			p.before = text.Rounds[n-1].Label.Only
 		}
@@ -71,6 +71,26 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 	}
 	return text, faults
+}
+
+// upTo is the number that the last numbered round comes up to, in the size where it is highest.
+func upTo(rounds []*Round) int {
+	for i := len(rounds) - 1; i >= 0; i-- {
+		if n := rounds[i].Label.highest(); n > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
+// highest is the highest of the numbers of a label, 0 where it has none.
+func (l *Label) highest() (n int) {
+	for _, r := range l.Numbers {
+		for _, v := range r.To.Values {
+			n = max(n, v)
+		}
+	}
+	return n
 }
 
 // takenBy are the sizes of the last rounds that are for some sizes only, as far back
@@ -217,8 +237,9 @@ type parser struct {
 	said *Counts
 	// before are the sizes that the round before on the same line is for.
 	before []string
-	// labelled is set when the round has a number.
+	// labelled is set when the round has a number, upTo is the highest number so far, its own included.
 	labelled bool
+	upTo     int
 	// inTurn is what the round says is gone into as a stitch: "working in each ch-1 sp as a st".
 	inTurn []Target
 	// opening is set when the words have named a slit in another part.

@@ -82,6 +82,7 @@ func (p *parser) ordinals(l *Label) bool {
 
 // numbers reads 5, 5-10, 5 and 6, 3, 5 and 7, 3-end, 4-8 (9, 10, 10).
 func (p *parser) numbers(l *Label, ranges bool) {
+	began := p.at(-2).is("from")
 	for {
 		p.eatAll("number")
 		from, ok := p.num()
@@ -90,7 +91,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		}
 		r := Range{From: from, To: from}
 		switch t := p.tok(); {
-		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"):
+		case t.kind == tHyphen, t.kind == tDash && ranges, t.is("to", "through", "thru"), began && t.is("until", "till") && p.at(1).is("rnd", "round", "row", "rd"):
 			if len(l.Numbers) > 0 && t.kind == tWord && p.at(1).is("rnd", "round", "row") {
 				break // "Rep Rows 3 and 4 to Row 17"
 			}
@@ -130,10 +131,10 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			return
 		}
 		// "Rep Rnds 3 and 4, 2 more times": the 2 is no round.
-		at := p.i
+		at, comma := p.i, p.at(-1).kind == tComma
 		p.num()
-		if p.timesWord() {
-			p.i = back
+		if p.timesWord() || comma && p.tok().is("rows", "rounds", "rnds", "more") && !p.ends(p.i+1) {
+			p.i = back // nor is the 8 of "Rep Row 2, 8 rows in A"
 			return
 		}
 		p.i = at

@@ -116,11 +116,13 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			}
 			p.i++
 			var l Label
+			numbers := p.i
 			p.numbers(&l, true)
 			if len(l.Numbers) == 0 {
 				return nil, nil
 			}
 			r.Rounds = l.Numbers
+			p.lastToRound(r, numbers)
 		}
 		if at := p.i; p.eat("of", "from", "for") {
 			if r.Piece = p.pieceName(); r.Piece == "" {
