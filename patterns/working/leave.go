@@ -259,7 +259,7 @@ func (w *roundWork) leftover() int {
 		for last > 0 && w.r.Stitches[last].Role == fabric.Join {
 			last--
 		}
-		if w.endsInChain() || last >= 0 && into(&w.r.Stitches[last]) == stitch.Between {
+		if w.endsInChain() && !w.skippedLast() || last >= 0 && into(&w.r.Stitches[last]) == stitch.Between {
 			n = 0
 		}
 	}
@@ -278,6 +278,20 @@ func (w *roundWork) leftover() int {
 		return 0
 	}
 	return n
+}
+
+// skippedLast reports whether the last place that has been dealt with was skipped by name, so
+// that the chains there have said already what they pass. A place behind it that comes before the
+// first on the round is where that began, and is joined to.
+func (w *roundWork) skippedLast() bool {
+	for i := len(w.c.spots) - 1; i >= 0; i-- {
+		if s := &w.c.spots[i]; s.counts && s.use != unused {
+			return s.use == skipped
+		} else if s.counts && s.ref.Stitch < w.c.spots[0].ref.Stitch {
+			return false
+		}
+	}
+	return false
 }
 
 // endsInChain reports whether the last that was made before the join is a chain.
