@@ -196,7 +196,7 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			}
 			return no()
 		}
-		if (prep == "along" || prep == "across") && pl.Bare && pl.Pick == Next && pl.Target.Sort == ChainStitch && !pl.N.Set() {
+		if prep == "along" && pl.Bare && pl.Pick == Next && pl.Target.Sort == ChainStitch && !pl.N.Set() {
 			pl.Pick, pl.Bare = Each, false // "3 sc along ch": one in each
 		}
 		pl.All, pl.To = all, prep == "to"
@@ -220,6 +220,9 @@ func (p *parser) placed(alone bool) (Place, bool) {
 			pl, ok := p.place()
 			if ok {
 				pl.Over = true
+				if p.toks[at-1].is("across") && pl.Bare && pl.Pick == Next && pl.Target.Sort == ChainStitch && !pl.N.Set() {
+					pl.Pick, pl.Bare, pl.Over = Each, false, false // "5 sc across the ch": one in each
+				}
 				pl.Evenly = pl.Evenly || evenly
 				if pl.Below != 0 && pl.Of == nil && pl.Into == stitch.Top && (pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch) {
 					pl.Into = stitch.FrontPost // "around the first dc of round 3": its post

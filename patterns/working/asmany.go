@@ -47,6 +47,13 @@ func (w *work) borneOut(f *fabric.Fabric, k, size int, best *partWork) (out *par
 	return out
 }
 
+// statesAsMany reports whether a count of the round is of n stitches or more.
+func (w *roundWork) statesAsMany(n int) bool {
+	return slices.ContainsFunc(w.stated, func(s *notation.Stated) bool {
+		return slices.ContainsFunc(s.Counts, func(c notation.StatedCount) bool { return !c.At.Set() && c.N.For(w.size) >= n })
+	})
+}
+
 // notSpread is the fault of "6 sc across" over other than 6 stitches, where no count tells whether
 // they are spread over these or made in each.
 func (w *roundWork) notSpread(s *notation.Stitches, n, left int) *halt {

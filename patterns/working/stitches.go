@@ -304,7 +304,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		if n > 1 && p.Spread(hasN, s) {
 			if left := w.remaining(maxRound); left == n {
 				n = 1 // "6 sc across": over the six that there are
-			} else if len(w.stated) == 0 {
+			} else if !w.statesAsMany(n * left) {
 				return w.notSpread(s, n, left)
 			}
 		}
