@@ -447,7 +447,14 @@ func (p *parser) place() (Place, bool) {
 // severalSpaces reports whether "5 ch sps" comes next behind "each of next": five spaces, and
 // not those of five chains.
 func (p *parser) severalSpaces() bool {
-	return p.tok().kind == tNumber && p.at(1).is("ch", "chain") && p.at(1).spaced && p.at(2).is("sps", "spaces", "loops", "lps")
+	if p.tok().kind != tNumber || !p.at(1).is("ch", "chain") || !p.at(1).spaced {
+		return false
+	}
+	sps := p.at(2)
+	if sps.kind == tHyphen {
+		sps = p.at(3) // "next 2 ch-sps"
+	}
+	return sps.is("sps", "spaces", "loops", "lps")
 }
 
 // firstAhead reports whether "beg" is said of a stitch: "beg sc", but not "beg
