@@ -352,6 +352,9 @@ func (p *parser) turn() (Item, *fault.Fault) {
 			p.eat("again")
 		}
 		p.onwards()
+		if p.tok().is("or", "nor") && p.at(1).is("fasten", "cut", "break", "bind", "finish", "weave", "change") {
+			p.i = p.phraseEnd() // "do not turn or fasten off"
+		}
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
 	if p.eat("turn", "turning") {

@@ -86,6 +86,9 @@ func (p *parser) gapBeside() (Target, bool) {
 		p.i = start
 		return t, false
 	}
+	if p.tok().is("corner") && p.at(1).is("group", "cluster", "shell", "fan") {
+		p.i++ // "before the next corner group"
+	}
 	of, ok := p.target()
 	named := ok && of.Sort == OfName && t.gapOf(&of)
 	if !named && (first || !ok) && !(before && p.tok().kind != tWord) {
