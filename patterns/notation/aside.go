@@ -49,6 +49,8 @@ func (p *parser) aside(b *block) bool {
 	switch {
 	case b.afterRef() && p.lastInTurning() > 0:
 		return p.note(b, start, p.lastInTurning()) // "As Row 1, working last 2 tr in top of 3 ch"
+	case p.upPoint(b):
+		return true
 	case b.afterRef() && p.stripes():
 		return p.note(b, start, p.i)
 	case t.is("working", "work") && (p.at(1).is("over", "last", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||

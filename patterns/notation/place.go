@@ -99,6 +99,8 @@ func (p *parser) place() (Place, bool) {
 			}
 		}
 		pl.Target.nameBand()
+	case p.tipOfPoint():
+		pl.Pick, pl.Target = Next, Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Name: Tip, Text: p.words(start)}
 	case p.baseOfPiece():
 		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: "st"}
 	case t.is("base", "foot") && p.at(1).is("of"):

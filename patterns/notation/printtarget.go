@@ -37,6 +37,9 @@ func (s Style) target(t *Target, many bool) string {
 		if t.Lone {
 			name = "lone " + name
 		}
+		if t.Name == Foot {
+			name += " between points"
+		}
 		return name
 	case OfName:
 		if t.Name == "" {
@@ -90,6 +93,9 @@ func (s Style) target(t *Target, many bool) string {
 	case ChainStitch, FromHook:
 		if t.Name == ChainEdge {
 			return plural("foundation ch")
+		}
+		if t.Name == Tip {
+			return "ch at the tip"
 		}
 		return plural("ch")
 	case StartChain:

@@ -63,6 +63,7 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Of = &of
+		case p.besidePoint(pl):
 		case (pl.Pick == Any || pl.Pick == Next && !pl.N.Set() && pl.Target.Sort == OfKind) && p.tok().is("between") && p.amid():
 		case pl.Pick == Each && pl.Of == nil && p.overGroup(pl):
 		case pl.Pick == Each && !pl.N.Set() && p.including(pl):

@@ -135,6 +135,12 @@ const Here = "here"
 // Post is the Name of an OfKind for a stitch worked round a post, of any kind.
 const Post = "post"
 
+// Tip is the Name of a ChainStitch at the tip of a point that was worked back along.
+const Tip = "tip"
+
+// Foot is the Name of an OfKind between such points: not a stitch on their chains.
+const Foot = "foot"
+
 // Block is the Name of a ChainSpace that is the loop of a block, in a piece worked from corner to
 // corner.
 const Block = "block"

@@ -460,7 +460,7 @@ func (c *course) matches(i int, t *notation.Target) bool {
 	case notation.ChainStitch, notation.FromHook:
 		return s.st.IsChain()
 	case notation.OfKind:
-		if t.Lone && slices.ContainsFunc(c.groups, func(g spotGroup) bool { return g.From <= i && i < g.To && g.To-g.From > 1 }) {
+		if t.Name == notation.Foot && s.onPoint() || t.Lone && slices.ContainsFunc(c.groups, func(g spotGroup) bool { return g.From <= i && i < g.To && g.To-g.From > 1 }) {
 			return false
 		}
 		return sameKind(t, s.st) || c.anyKind && s.counts && t.Name == "" && !t.Loop.Set

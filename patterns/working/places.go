@@ -37,6 +37,12 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if p.Of != nil {
 		return w.partOf(p)
 	}
+	if h := w.atTip(p); h != nil {
+		return nil, h
+	}
+	if on := w.footOfFirst(p); on != nil {
+		return on, nil
+	}
 	if on := w.onCorner(p); on != nil {
 		return on, nil
 	}

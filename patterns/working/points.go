@@ -128,6 +128,36 @@ func (w *roundWork) skipsInPoint(s *notation.Skip, n int) bool {
 	return true
 }
 
+// atTip is the fault of a tip that the work has not come to.
+func (w *roundWork) atTip(p *notation.Place) *halt {
+	if p.Target.Sort != notation.ChainStitch || p.Target.Name != notation.Tip || w.pos < len(w.c.spots) && w.c.spots[w.pos].st.IsChain() {
+		return nil
+	}
+	return stopAt(p.Span, "no-tip", "the work has not come to a chain at the tip of a point", "Work along its side first, or name the stitch: 3 sc in next st.")
+}
+
+// onPoint reports whether a stitch stands on the chains of a point of its own round.
+func (s *spot) onPoint() bool {
+	return len(s.st.On) > 0 && s.st.On[0].At.Round == s.ref.Round && s.st.On[0].Into != stitch.Ring
+}
+
+// footOfFirst is the slip stitch between points that the round was begun in, where it comes round to it
+// again: the last of its points ends there. It is nil where another is left.
+func (w *roundWork) footOfFirst(p *notation.Place) []fabric.Place {
+	if !w.begun || w.r.Row || p.Pick != notation.Next || p.Target.Sort != notation.OfKind || p.Target.Kind != stitch.Of(stitch.Slip) || len(w.c.spots) == 0 {
+		return nil
+	}
+	if first := &w.c.spots[0]; first.use == worked || first.onPoint() || !w.c.matches(0, &p.Target) {
+		return nil
+	}
+	if at, _ := w.nearest([]notation.Target{p.Target}); at >= 0 || w.remaining(1) > 0 {
+		return nil
+	}
+	w.use(0, worked)
+	w.same = []fabric.Place{w.c.place(0, p.Into)}
+	return w.same
+}
+
 func isAre(n int) string {
 	if n == 1 {
 		return "is"
