@@ -41,6 +41,9 @@ func (p *parser) chain() Item {
 		p.eat("more")
 		p.eat("sts", "st", "stitches", "chs", "chains")
 	}
+	if hasN && !p.work {
+		p.chainPlus(&n)
+	}
 	if !hasN {
 		n = One(p.from(start))
 	}
@@ -66,6 +69,37 @@ func (p *parser) chain() Item {
 	}
 	p.i = at
 	return c
+}
+
+// chainPlus adds the chains of "ch 17 + 3", "ch 17 plus 3 more for turning", "ch 17 (+ 1 to turn)"
+// to those before.
+func (p *parser) chainPlus(n *Num) {
+	start := p.i
+	open := p.eatKind(tOpen)
+	if p.eatKind(tComma); !p.eatKind(tPlus) && !p.eat("plus") {
+		p.i = start
+		return
+	}
+	p.eat("ch", "chain", "an")
+	more, ok := p.num()
+	p.eat("more", "extra", "additional")
+	p.eat("ch", "chs", "chain", "chains", "sts")
+	if p.eat("for", "to", "as") {
+		p.eat("the", "a", "your")
+		if p.eat("first"); !p.eat("turning", "turn", "tch") && !(p.at(-1).is("first") && p.eat("st", "stitch", "dc", "tr", "hdc", "sc", "htr")) {
+			ok = false
+		}
+		p.eat("ch", "chain")
+	}
+	if !ok || open && !p.eatKind(tClose) || !open && !p.ended() && !p.tok().first || p.tok().kind == tPlus {
+		p.i = start
+		return
+	}
+	sum := Num{Span: n.Span}
+	for i := range max(len(n.Values), len(more.Values)) {
+		sum.Values = append(sum.Values, n.For(i)+more.For(i))
+	}
+	*n = sum
 }
 
 // addChain adds a chain and, when it is said to be for it, the turn: "3 ch to turn", "ch 1

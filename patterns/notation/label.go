@@ -95,6 +95,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Row, _ = roundWord(p.at(1))
 		p.i += 2
 		named = true
+		p.othersToo(&l)
 	} else if p.ordinals(&l) {
 		named = true
 	} else if p.named(&l); l.Series != "" {
@@ -137,6 +138,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 			if len(l.Numbers) == 0 && !named {
 				return no()
 			}
+			p.othersToo(&l)
 		} else if named && p.toks[start].is("foundation", "base", "set", "setup", "beginning", "starting") {
 			if p.tok().is("chains", "chs") {
 				return no() // "Beginning chains never count as stitches."

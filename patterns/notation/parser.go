@@ -70,7 +70,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			only = nil
 		}
 	}
-	return text, faults
+	return text, append(faults, text.others()...)
 }
 
 // upTo is the number that the last numbered round comes up to, in the size where it is highest.

@@ -68,6 +68,10 @@ func (p *parser) ordinals(l *Label) bool {
 	}
 	row, ok := roundWord(p.tok())
 	one := len(list) == 1 && list[0].From.Values[0] == list[0].To.Values[0] && len(list[0].To.Values) == 1
+	if bare := !ok && start > 0 && p.toks[start-1].is("as", "for", "rep", "repeat") && (p.ended() || p.tok().first); bare && len(list) > 0 {
+		l.Numbers = list // "4th row: As 2nd"
+		return true
+	}
 	if !ok || len(list) == 0 || one && !p.tok().is("rnd", "round", "row", "rd") {
 		p.i = start
 		return false

@@ -67,6 +67,8 @@ type Label struct {
 	// Next is how many rounds "Next rnd" or "Next 3 rnds" speaks of; unset
 	// otherwise.
 	Next Num
+	// Others is set for "Row 2 and every alternate row", whose other numbers are found in Numbers.
+	Others bool
 	// Series is set for "Dec Rnd 3", "Edging Rnd 1": a word that the numbers may
 	// begin anew after.
 	Series string
