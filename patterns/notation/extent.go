@@ -373,3 +373,14 @@ func (p *parser) extentAhead() bool {
 	_, ok := p.extent()
 	return ok
 }
+
+// evenAcross passes over "even", "even around", "even to end of row" behind a stitch: one in each.
+func (p *parser) evenAcross() bool {
+	start := p.i
+	p.i++
+	if e, ok := p.extent(); ok && e.Sort != ToEnd || !p.ended() && !p.tok().first && !(p.tok().is("for") && p.forSoLong()) {
+		p.i = start
+		return false
+	}
+	return true
+}

@@ -181,3 +181,20 @@ func (s *Stitches) onFrom(places []Place) bool {
 	}
 	return true
 }
+
+// restOfChain reads "of each ch across", "back bump of each remaining ch" behind "in back bump of
+// 2nd ch from hook and": the chains that follow the first, in the same loop where none is named.
+func (p *parser) restOfChain(first *Place) (Place, bool) {
+	start := p.i
+	same := p.eat("of")
+	if p.tok().is("the", "back", "bottom") || same && p.tok().is("each", "every", "all", "next") {
+		if pl, ok := p.place(); ok && pl.Target.Sort == ChainStitch && (pl.Pick == Each || pl.Pick == Next && pl.N.Set()) {
+			if same {
+				pl.Into = first.Into
+			}
+			return pl, true
+		}
+	}
+	p.i = start
+	return Place{}, false
+}

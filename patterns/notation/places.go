@@ -54,6 +54,9 @@ func (p *parser) places(alone bool) []Place {
 			// "in 2nd ch from hook and across"
 			more.Target = Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain)}
 		}
+		if !ok && and && first.Target.Sort == FromHook {
+			more, ok = p.restOfChain(&first)
+		}
 		if !ok && and && p.groupAhead() {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()
@@ -204,6 +207,8 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		pl.Evenly = pl.Evenly || evenly
 		pl.Span = p.from(start)
 		return pl, true
+	case alone && p.tok().is("even") && p.evenAcross():
+		return Place{Span: p.from(start), Pick: Each, Extent: Extent{Sort: ToEnd, Text: p.words(start)}}, true
 	case p.tok().is("around", "across", "round"):
 		p.i++
 		if p.rowEnds() {

@@ -77,6 +77,10 @@ func (p *parser) stitches() (it Item, ok bool) {
 	n, hasN := Num{}, false
 	w, ok := p.what()
 	if !ok {
+		w, n, ok = p.shellOf()
+		hasN = ok
+	}
+	if !ok {
 		// "BLO 24 sc"
 		loop, looped := p.loopWords()
 		if n, hasN = p.num(); !hasN {

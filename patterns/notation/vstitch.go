@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // vStitch passes over the name that the trade has for two stitches in one place with a
 // chain between them, "V-st", "V stitches", where the designer defines none of that name.
 // How many chains there are differs, so it names only what is written out.
@@ -27,4 +29,22 @@ func (p *parser) vAlone() (name string, ok bool) {
 	}
 	p.i = start
 	return "", false
+}
+
+// shellOf reads "a shell of 5 dc", "fan of 7 tr", "5-dc shell" before the place that all of them go
+// into.
+func (p *parser) shellOf() (What, Num, bool) {
+	start := p.i
+	p.eat("a", "an", "one")
+	named := p.eat("shell", "fan", "scallop", "group") && p.eat("of")
+	n, ok := p.num()
+	if ok && (named || p.eatKind(tHyphen)) {
+		w, ok := p.what()
+		plain := ok && w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && w.Name == ""
+		if plain && (named || p.eat("shell", "fan", "scallop", "group")) && p.tok().is("in", "into", "over", "around") {
+			return w, n, true
+		}
+	}
+	p.i = start
+	return What{}, Num{}, false
 }
