@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"whorl/chart/scene"
+	"whorl/patterns/fabric"
 )
 
 func TestAudit(t *testing.T) {
@@ -116,6 +117,45 @@ func TestAuditSees(t *testing.T) {
 	s.Root.Add(&scene.Text{X: 95, Y: 141, Size: 4, Colour: ink, String: "across"}, &scene.Text{X: 1, Y: 20, Size: 4, Colour: ink, String: "off"})
 	if r := Audit(s); len(r.Texts) < 2 {
 		t.Errorf("texts over symbols and edge: %v", r.Texts)
+	}
+}
+
+// seamFan is a round of shells that begins and ends in the middle of one.
+func seamFan() *fabric.Fabric {
+	c := newCloth("Shells").chainRing(48)
+	c.rnd().start(1).st(sc, 48).join()
+	c.rnd().start(1)
+	c.rep(8, func(int) { c.st(sc, 1).skip(2).inc(dc, dc, dc, dc, dc).skip(2) }).join()
+	c.rnd().start(3, dc)
+	first := c.last
+	c.same(dc).same(dc)
+	for i := range 8 {
+		c.skip(2).st(sc, 1).skip(2)
+		if i < 7 {
+			c.inc(dc, dc, dc, dc, dc)
+		}
+	}
+	for range 2 {
+		c.put(fabric.Stitch{Kind: dc, Counts: true, On: []fabric.Place{first}})
+	}
+	return c.join().fabric()
+}
+
+// A fan in which a round begins and ends is measured as one, like the others of its round,
+// and what else stands by the seam by itself.
+func TestAuditFanAtTheSeam(t *testing.T) {
+	s := draw(t, sample{"", seamFan(), Options{Title: "Shells"}}).Scene
+	if r := Audit(s); len(r.Leaning) > 0 {
+		t.Errorf("a fan at the seam leans: %v", r.Leaning)
+	}
+	last := find(&s.Root, "r3s47")
+	for i, d := range last.Data {
+		if d.Name == "base" {
+			last.Data[i].Points = pointsOf(find(&s.Root, "r3s40"), "base")
+		}
+	}
+	if r := Audit(s); len(r.Leaning) == 0 {
+		t.Error("a leg at the seam that leans was not seen")
 	}
 }
 

@@ -66,6 +66,13 @@ func (a *auditor) leans(r auditRound) {
 		l = append(l, standing{i, 1, foot, s.tops[0]})
 		at, one = s.bases[0], len(s.bases) == 1
 	}
+	if !a.open && !cut && len(l) > 3 && one && a.alone(l[0]) == at {
+		// A fan that the round begins and ends in, as one.
+		last := l[len(l)-1]
+		l = l[:len(l)-1]
+		l[0].top = l[0].top.Mul(l[0].n / (l[0].n + last.n)).Add(last.top.Mul(last.n / (l[0].n + last.n)))
+		l[0].n += last.n
+	}
 	for k, g := range l {
 		if len(l) < 3 || cut && (k == 0 || k == len(l)-1) || a.crossesAny(l, k) {
 			continue
@@ -84,6 +91,14 @@ func (a *auditor) leans(r auditRound) {
 			a.report.Leaning = append(a.report.Leaning, fmt.Sprintf("%s leans %.0f°", a.subjects[g.from].name, lean))
 		}
 	}
+}
+
+// alone is the one place that something stands in; none where it has several.
+func (a *auditor) alone(g standing) canvas.Point {
+	if s := &a.subjects[g.from]; len(s.bases) == 1 {
+		return s.bases[0]
+	}
+	return canvas.Point{X: math.NaN()}
 }
 
 // mostCrossed is how many stitches to each side are looked at for one that crosses.
