@@ -343,8 +343,16 @@ func (s *Stitches) rate(of *Stitches) bool {
 // starting ch" behind a chain that is gone into.
 func (p *parser) onChainEdge() bool {
 	start := p.i
-	if p.eat("on", "along", "of", "at") && p.flatEdge() == ChainEdge && p.ended() {
+	if p.eat("on", "along", "of", "at", "across") && p.flatEdge() == ChainEdge && p.ended() {
 		return true
+	}
+	p.i = start
+	if p.eat("along", "across") {
+		// "each of next 31 ch along the bottom"
+		p.eat("the", "your")
+		if p.eat("bottom", "base", "lower", "foundation", "starting") && (p.eat("edge", "side") || p.at(-1).is("bottom", "base")) && p.ended() {
+			return true
+		}
 	}
 	p.i = start
 	return false

@@ -371,8 +371,13 @@ func (w *roundWork) cornerOfEdge() int {
 	next := &s.Places[0]
 	switch goesOn := next.N.Set() && next.N.For(w.size) > 1; {
 	case !goesOn:
-	case next.Target.Sort == notation.ChainStitch && w.c.side == 0 && next.N.For(w.size) == w.under-2 && w.underneath():
+	case w.c.side == 0 && next.N.For(w.size) == w.under-2 && (next.Target.Sort == notation.ChainStitch || edgeOf(next) == notation.ChainEdge) && w.underneath():
 		w.loop = stitch.Underside
+		return w.pos
+	case w.c.side > 0 && w.pos == to && next.N.For(w.size) == w.c.side-2 && next.Target.Sort != notation.ChainStitch && w.c.spots[0].use == unused:
+		top := *next
+		top.OnTop = true
+		w.toTop(&top)
 		return w.pos
 	case next.Target.Sort != notation.ChainStitch && w.pos == 0 && w.c.side == 0 && next.N.For(w.size) == to-2:
 		return w.pos

@@ -43,6 +43,9 @@ func (p *partWork) standOn() {
 	}
 	p.part.From = on
 	base := p.f.Parts[on]
+	if !p.source.Rows && allEdges(rest) {
+		rest = ""
+	}
 	if (strings.Contains(rest, "end") || strings.Contains(rest, "side") || strings.Contains(rest, "edge") && base.Worked == fabric.InRows) &&
 		!(base.Worked == fabric.InRows && (!p.source.Rows && p.goesRound() || p.threeEdges())) {
 		if p.namesUnworked() && p.continueFromRest(on) {
@@ -271,4 +274,11 @@ func (p *partWork) continueFrom(on int) {
 		p.turned = p.turnedEnds[on]
 		p.roundFlat(base, on, &last)
 	}
+}
+
+// allEdges reports whether words behind the name of a part are all of its edges: "Cloth, all four edges",
+// "all the way round the blanket".
+func allEdges(rest string) bool {
+	return (strings.Contains(rest, "edge") || strings.Contains(rest, "side") || strings.Contains(rest, "way")) &&
+		(strings.Contains(rest, "all ") || strings.Contains(rest, "four ") || strings.Contains(rest, "every "))
 }
