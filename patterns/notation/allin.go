@@ -265,3 +265,38 @@ func (p *parser) listEnds() bool {
 	k := p.tok().kind
 	return k == tSemi || k == tStop || k == tEnd || k == tClose || k == tStar || p.tok().first
 }
+
+// listInEach reads ", 5 dc, sc" behind the first stitch that goes into each of the places named
+// before it, up to the end of the sentence: "in each loop work sc, 5 dc, sc; join".
+func (p *parser) listInEach(start int, s *Stitches, places []Place) *Group {
+	at := p.i
+	if s.Places != nil || len(places) > 1 || places[0].Pick != Each || places[0].Target.Sort != ChainSpace {
+		return nil
+	}
+	g := &Group{Items: []Item{s}, Place: places}
+	for {
+		end := p.i
+		if comma := p.eatKind(tComma); !p.eat("and") && !comma {
+			break
+		}
+		if c := p.chain(); c != nil {
+			g.Items = append(g.Items, c)
+		} else if it, ok := p.stitches(); ok && it.(*Stitches).Places == nil {
+			g.Items = append(g.Items, it)
+		} else {
+			p.i = end
+			break
+		}
+	}
+	closes := p.tok().kind == tComma && p.at(1).is("join", "turn") || p.tok().first
+	if k := p.tok().kind; len(g.Items) == 1 || k != tStop && k != tSemi && k != tEnd && k != tClose && !closes {
+		p.i = at
+		return nil
+	}
+	if _, chain := g.Items[len(g.Items)-1].(*Chain); chain {
+		p.i = at
+		return nil
+	}
+	g.Span = p.from(start)
+	return g
+}

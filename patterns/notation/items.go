@@ -400,6 +400,9 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 		if g := p.bothIn(start, st, places); g != nil {
 			return g, nil, true
 		}
+		if g := p.listInEach(start, st, places); g != nil {
+			return g, nil, true
+		}
 		switch {
 		case st.Places == nil && places[0].Target.Sort == FromHook && p.inSame():
 			st.Places = places

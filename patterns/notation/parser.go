@@ -70,6 +70,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			only = nil
 		}
 	}
+	text.chainAtRing()
 	return text, append(faults, text.others()...)
 }
 
