@@ -101,7 +101,7 @@ func (p *parser) loopBehind(w *What) {
 	p.eat("in", "through")
 	loop, ok := p.loopWords()
 	if t := p.tok(); !ok || w.Loop.Set ||
-		!(t.is("in", "over", "around", "across", "into", "next", "each") || (p.i == start+1 || w.Kind.Shape == stitch.Together) && (t.kind == tComma || t.kind == tStop || t.kind == tNumber)) {
+		!(t.is("in", "over", "around", "across", "into", "next", "each") || t.is("to", "until", "till", "up") && p.extentAhead() || (p.i == start+1 || w.Kind.Shape == stitch.Together) && (t.kind == tComma || t.kind == tStop || t.kind == tNumber)) {
 		p.i = start
 		return
 	}
