@@ -82,7 +82,7 @@ func (p *parser) aside(b *block) bool {
 		// "raised treble front, worked round the stem from the front"
 	case (t.is("beg", "start") && p.at(2).is("same", "the") || t.is("beginning", "starting") && (p.at(2).is("same") || p.at(2).is("the") && p.at(3).is("same"))) && p.at(1).is("in") && p.phraseEnd() > p.i+3 && p.toks[p.phraseEnd()].kind == tComma:
 		// "ch 2, beg in same st, *puff in next st": the next is that one
-	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
+	case t.is("to") && p.at(1).is("complete", "finish", "form", "make", "create", "increase", "decrease", "level", "even", "balance", "match", "keep", "fill", "cover") && len(b.items) > 0:
 		// "2 dc in same st as beg ch-3 to complete the first shell"
 		return p.note(b, start, p.phraseEnd())
 	case t.is("ending", "finishing", "end") && b.afterRef() && p.colourAhead():

@@ -111,7 +111,7 @@ func (p *parser) counts() (Item, *fault.Fault) {
 		}
 		c.Throughout = c.Throughout || t.is("throughout")
 	}
-	for p.eat("here", "and", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
+	for p.eat("here", "and", "or", "anywhere", "elsewhere", "else", "throughout", "now", "in", "total", "count", "all", "rnds", "rounds", "rows", "the", "pattern", "through", "out", "on", "from", "for", "st", "this", "rnd", "row", "round") {
 	}
 	if p.tok().is("unless", "except") {
 		p.rest()

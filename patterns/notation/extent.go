@@ -59,7 +59,7 @@ func (p *parser) extent() (Extent, bool) {
 		p.i = at
 		return done(Extent{Sort: ToEnd})
 	}
-	if p.i > start {
+	if p.i > start && !p.at(-1).is("way") {
 		return no()
 	}
 	if e, ok := p.toLast(); ok {

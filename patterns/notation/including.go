@@ -37,6 +37,8 @@ func (p *parser) including(pl *Place) bool {
 		return no()
 	}
 	switch {
+	case t.Sort == StartChain && t.Chains == 0 && pl.Target.Sort == AnyStitch:
+		return true // "including the top of the turning chain", which is one of them
 	case t.ByNumber():
 		t = Target{Sort: ChainSpace, Chains: t.Chains, Text: t.Text}
 	case t.Sort == OfKind || t.Sort == OfShape || t.Sort == OfName:

@@ -35,6 +35,9 @@ func (p *parser) items(bracket bool) ([]Item, *fault.Fault) {
 			p.i++
 			sentence = true
 			continue
+		case t.is("followed") && p.at(1).is("by"):
+			p.i += 2
+			continue
 		case t.kind == tSemi && b.ends():
 			p.i++
 			sentence = true

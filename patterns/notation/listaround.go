@@ -12,18 +12,27 @@ func (b *block) listAround(s *Stitches) bool {
 		return false
 	}
 	pl := &s.Places[0]
-	if pl.Pick != Each || pl.Extent.Sort != ToEnd || pl.Span.Length != b.p.at(-1).length {
+	if pl.Pick != Each || pl.Extent.Sort != ToEnd || pl.Span.Length != b.p.at(-1).length && !(b.p.at(-1).is("around", "round") && b.p.at(-2).is("way")) {
 		return false
 	}
-	for _, it := range b.items {
+	from := 0
+	for ; from < len(b.items); from++ {
+		if _, note := b.items[from].(*Note); !note {
+			break
+		}
+	}
+	if from == len(b.items) {
+		return false
+	}
+	for _, it := range b.items[from:] {
 		if o, ok := it.(*Stitches); !ok || len(o.Places) > 0 || o.Times.Set() || len(o.But) > 0 || o.What.Kind.Base == stitch.Slip {
 			return false
 		}
 	}
 	r := &Repeat{Span: s.Span, Extent: pl.Extent}
 	s.Places = nil
-	r.Items = append(append(r.Items, b.items...), s)
-	b.items = []Item{r}
+	r.Items = append(append(r.Items, b.items[from:]...), s)
+	b.items = append(b.items[:from:from], r)
 	return true
 }
 

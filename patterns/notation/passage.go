@@ -214,6 +214,7 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 	switch {
 	case p.tok().is("on") && p.at(-1).is("so"):
 		p.i++
+	case start > 0 && p.at(-1).kind == tComma && p.timesInAll():
 	case p.eat("keep", "continue", "carry", "go", "do"):
 		p.eat("on")
 		if p.eat("repeating", "doing") {
@@ -238,6 +239,14 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 	}
 	p.i = start
 	return false, nil
+}
+
+// timesInAll reports whether "eight times in all" comes next: said of the sentence before it.
+func (p *parser) timesInAll() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	_, more, ok := p.times()
+	return ok && !more && p.at(-1).is("all", "altogether", "total") && p.ended()
 }
 
 // elsewhere reads "repeat on the other long side", "do the same along the opposite edge",

@@ -116,11 +116,13 @@ func (p *parser) place() (Place, bool) {
 		pl.Pick, pl.Target, pl.Rows = Each, p.edgePlace(), p.edgeRows
 	case t.is("each", "every", "all"):
 		p.i++
-		if p.tok().is("other", "second", "alternate", "third") || p.tok().kind == tOrdinal {
+		if p.tok().is("other", "second", "alternate", "third") || p.tok().kind == tOrdinal || t.is("every") && p.everySeveral() {
 			return no()
 		}
 		p.eat("of")
-		p.eat("the")
+		if p.eat("the") && p.tok().is("other") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) {
+			p.i++ // "each of the other 17 spaces"
+		}
 		if several, ok := p.severalFromHook(); ok {
 			return several, true
 		}

@@ -121,9 +121,28 @@ func (p *parser) backAtStart() bool {
 			}
 		}
 	}
+	if p.i = start; p.eat("all") {
+		p.eat("of")
+		p.eat("the")
+		if _, ok := p.target(); ok && p.eat("have", "are") {
+			p.eat("been")
+			if p.eat("worked", "used", "filled", "done", "finished") && p.ended() {
+				return true // "until all the trebles have been worked"
+			}
+		}
+	}
 	if p.i = start; p.eat("the") && p.eat("round", "rnd", "row") && p.eat("is") && p.eat("complete", "completed", "finished", "done") && p.ended() {
 		return true
 	}
 	p.i = start
 	return false
+}
+
+// everySeveral reports whether "4 stitches" comes next behind "every": once in so many, which says
+// not in which of them.
+func (p *parser) everySeveral() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	n, ok := p.plainNumber()
+	return ok && n > 1 && p.eat("st", "sts", "stitches")
 }

@@ -89,10 +89,12 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Of = &of
-		case p.tok().is("at") && p.at(1).is("base", "bottom", "foot") && p.at(2).is("of"):
+		case p.tok().is("at") && (p.at(1).is("base", "bottom", "foot") && p.at(2).is("of") || p.at(1).is("the") && p.at(2).is("base", "bottom", "foot") && p.at(3).is("of")):
 			// "st at base of ch 3": the one it stands on
-			p.i += 3
-			p.eat("the")
+			if p.i += 3; p.at(-1).is("base", "bottom", "foot") {
+				p.i++
+			}
+			p.eat("the", "this", "that")
 			if _, ok := p.startChain(); !ok && p.chain() == nil {
 				p.i = start
 				return
