@@ -93,15 +93,15 @@ func (s sky) highest(from, to float64, closes bool) (float64, bool) {
 	return best, !math.IsInf(best, -1)
 }
 
-// stretchAt is how many millimetres on paper one unit of angle is at a radius.
-func (w *work) stretchAt(radius float64) float64 {
+// stretchAt is how many millimetres on paper one unit of angle is at an angle and a radius.
+func (w *work) stretchAt(angle, radius float64) float64 {
 	switch s := w.shape.(type) {
 	case ring.Line:
 		return s.Scale
 	case strip:
 		return s.Scale
 	case ring.Stadium:
-		return s.Stretch(radius)
+		return s.Stretch(angle, radius)
 	case ring.Edges:
 		return s.Stretch(radius)
 	case ring.Hairpin:
@@ -123,7 +123,7 @@ func (w *work) lift(c *course) {
 		case isPicot(s) || s.Kind.Base == stitch.Slip || s.Kind.Base == stitch.Chain || s.Role == fabric.Travel:
 			continue
 		}
-		side := clearSide * w.unit / w.stretchAt(c.radius[i])
+		side := clearSide * w.unit / w.stretchAt(c.theta[i], c.radius[i])
 		if s.IsChain() && (w.ringed() || w.flat) {
 			side *= clearOval
 		}
@@ -291,7 +291,7 @@ func (w *work) hits(c *course, i int, p fabric.Place, angle float64, d *course) 
 	}
 	across := end - angle
 	from, to := math.Min(angle, end), math.Max(angle, end)
-	unit := w.unit / w.stretchAt(c.radius[i]) // of angle
+	unit := w.unit / w.stretchAt(c.theta[i], c.radius[i]) // of angle
 	side := clearSide * unit
 	marked := c.round.Stitches[i].Kind.Base >= stitch.Double && len(c.round.Stitches[i].On) == 1
 	hit := false

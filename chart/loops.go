@@ -135,7 +135,7 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		foot := w.footRadius(c, run[0], p)
 		rise := math.Abs(w.radii.At(w.layer(c), w.tops(c)[run[0]]) - foot)
 		rise = math.Max(rise, 0.55*w.unit*symbols.Height(c.round.Stitches[run[0]].Counted()))
-		lean := half * w.stretchAt(foot) // of a foot in the middle, mm aside
+		lean := half * w.stretchAt(centre, foot) // of a foot in the middle, mm aside
 		aside := 1 - rise*math.Tan(mostLean*math.Pi/180)/lean
 		if aside < 0.05 {
 			return

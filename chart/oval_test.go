@@ -9,11 +9,12 @@ import (
 	"whorl/patterns/stitch"
 )
 
-// bothSides is three rounds worked both sides of a chain of eight.
-func bothSides() *fabric.Fabric {
+// roundChain is a round worked both sides of a chain of so many: two in the one end, three in
+// the other.
+func roundChain(n int) *cloth {
 	c := newCloth("Oval")
 	base := &fabric.Round{Label: "Foundation"}
-	for range 8 {
+	for range n {
 		base.Stitches = append(base.Stitches, fabric.Stitch{Kind: stitch.Of(stitch.Chain)})
 	}
 	c.part.Rounds = append(c.part.Rounds, base)
@@ -23,17 +24,51 @@ func bothSides() *fabric.Fabric {
 			c.put(fabric.Stitch{Kind: sc, Counts: true, On: []fabric.Place{{Into: in, At: fabric.Ref{Stitch: at}}}})
 		}
 	}
-	for at := 6; at > 0; at-- {
+	for at := n - 2; at > 0; at-- {
 		put(stitch.Top, at, 1)
 	}
 	put(stitch.Top, 0, 3)
-	for at := 1; at < 6; at++ {
+	for at := 1; at < n-2; at++ {
 		put(stitch.Underside, at, 1)
 	}
-	put(stitch.Underside, 6, 2)
+	put(stitch.Underside, n-2, 2)
+	return c
+}
+
+// bothSides is three rounds worked both sides of a chain of eight.
+func bothSides() *fabric.Fabric {
+	c := roundChain(8)
 	c.rnd().inc(sc, sc).st(sc, 5).inc(sc, sc).inc(sc, sc).inc(sc, sc).st(sc, 5).inc(sc, sc).inc(sc, sc)
 	c.rnd().st(sc, 22)
 	return c.fabric()
+}
+
+// A handle of chains on the side of an oval lies over the stitches that it passes.
+func TestOvalHandles(t *testing.T) {
+	c := roundChain(31)
+	for range 10 {
+		c.rnd().rep(31, func(int) { c.st(sc, 1).st(dc, 1) })
+		c.rnd().st(sc, 62)
+	}
+	c.rnd().st(sc, 7).skip(16).ch(20).st(sc, 15).skip(16).ch(20).st(sc, 8)
+	f := c.fabric()
+	if r := Audit(draw(t, sample{"handles", f, Options{Title: "Oval"}}).Scene); len(r.Overlaps) > 0 {
+		t.Error(r.Overlaps)
+	}
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	last, below := w.courses[22], w.courses[21]
+	for _, i := range last.order {
+		for _, j := range below.order {
+			chain, top := w.top(last, i), w.top(below, j)
+			if over := math.Abs(top.Y-w.centre.Y) - math.Abs(chain.Y-w.centre.Y); last.isLoop(i) && math.Abs(chain.X-top.X) < clearSide*w.unit && (chain.Y > w.centre.Y) == (top.Y > w.centre.Y) && over > 0 {
+				t.Errorf("chain %d lies %.2f units under stitch %d", i, over/w.unit, j)
+			}
+		}
+	}
 }
 
 // Rounds worked both sides of a chain lie on a stadium, along whose sides stitches stand

@@ -15,16 +15,22 @@ type Stadium struct {
 // End is the angle that each end takes.
 func (s Stadium) End() float64 { return Turn/2 - s.Side }
 
-// At is the frame at an angle and a distance from the line.
-func (s Stadium) At(angle, radius float64) Frame {
-	rel := math.Mod(angle+s.End()/2, Turn)
+// through is how far an angle is past the beginning of the end at or before it, and whether
+// that is the far end.
+func (s Stadium) through(angle float64) (rel float64, far bool) {
+	rel = math.Mod(angle+s.End()/2, Turn)
 	if rel < 0 {
 		rel += Turn
 	}
-	back := rel >= Turn/2 // the far end and the side after it
-	if back {
-		rel -= Turn / 2
+	if rel >= Turn/2 {
+		return rel - Turn/2, true
 	}
+	return rel, false
+}
+
+// At is the frame at an angle and a distance from the line.
+func (s Stadium) At(angle, radius float64) Frame {
+	rel, back := s.through(angle)
 	x, out := s.Long/2, 0.0
 	if rel < s.End() {
 		out = (rel/s.End() - 0.5) * math.Pi
@@ -43,5 +49,10 @@ func (s Stadium) At(angle, radius float64) Frame {
 	return f
 }
 
-// Stretch is how many mm one unit of angle is at a distance from the line, on the whole.
-func (s Stadium) Stretch(radius float64) float64 { return (2*s.Long + Turn*radius) / Turn }
+// Stretch is how many mm one unit of angle is at an angle and a distance from the line.
+func (s Stadium) Stretch(angle, radius float64) float64 {
+	if rel, _ := s.through(angle); rel >= s.End() {
+		return s.Long / s.Side
+	}
+	return math.Pi * radius / s.End()
+}

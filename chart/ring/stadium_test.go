@@ -16,6 +16,9 @@ func TestStadium(t *testing.T) {
 			if along := (g.X-f.X)*f.AlongX + (g.Y-f.Y)*f.AlongY; along <= 0 {
 				t.Fatalf("runs backwards at %.2f", a)
 			}
+			if got, want := s.Stretch(a, 12), math.Hypot(f.X-g.X, f.Y-g.Y)*1e6; math.Abs(got-want) > 1e-3*want {
+				t.Fatalf("at %.2f a unit of angle is %.3f mm long, not %.3f", a, want, got)
+			}
 			// Every point lies its radius from the line, which Out points away from.
 			x := math.Max(-15, math.Min(15, f.X))
 			if d := math.Hypot(f.X-x, f.Y); math.Abs(d-12) > 1e-9 || math.Abs(f.X-x-12*f.OutX) > 1e-9 || math.Abs(f.Y-12*f.OutY) > 1e-9 {
