@@ -18,7 +18,7 @@ var tinge = scene.RGB(0xfcf3e7)
 func (a *artist) tint() *scene.Group {
 	fold := 0
 	for _, c := range a.courses[a.lo : a.last+1] {
-		fold = gcd(fold, c.likeness())
+		fold = gcd(fold, a.likeness(c))
 	}
 	if a.flat || a.window > 0 || fold < 2 {
 		return nil

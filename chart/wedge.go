@@ -9,6 +9,7 @@ import (
 	"whorl/chart/ring"
 	"whorl/geometry"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 // Wedge is the chart of one or more repeats of a part worked in the round, cut
@@ -44,7 +45,7 @@ func (w *work) cutRepeats(repeats int) bool {
 	fold, widest := 0, 0
 	for _, c := range w.courses[w.first : w.last+1] {
 		if !c.hub {
-			fold = gcd(fold, c.likeness())
+			fold = gcd(fold, w.likeness(c))
 			widest = max(widest, len(c.order))
 		}
 	}
@@ -68,10 +69,17 @@ func (w *work) cutRepeats(repeats int) bool {
 	return true
 }
 
-// likeness is how many times the kinds of a course's stitches come to the same
-// again in a turn.
-func (c *course) likeness() int {
+// likeness is how many times the kinds of a course's stitches, and which of them stand in
+// one place, come to the same again in a turn.
+func (w *work) likeness(c *course) int {
 	n := len(c.order)
+	again := make([]bool, n) // in the place of the one before, of which ring and edge have none
+	for k, i := range c.order {
+		a, b := c.round.Stitches[i].On, c.round.Stitches[c.order[(k+n-1)%n]].On
+		if len(a) == 1 && len(b) == 1 && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd {
+			again[k] = w.key(a[0]) == w.key(b[0])
+		}
+	}
 	for f := n; f > 1; f-- {
 		if n%f != 0 {
 			continue
@@ -79,7 +87,7 @@ func (c *course) likeness() int {
 		alike := true
 		for k := 0; k < n && alike; k++ {
 			a, b := c.order[k], c.order[(k+n/f)%n]
-			alike = c.round.Stitches[a].Counted() == c.round.Stitches[b].Counted()
+			alike = c.round.Stitches[a].Counted() == c.round.Stitches[b].Counted() && again[k] == again[(k+n/f)%n]
 		}
 		if alike {
 			return f

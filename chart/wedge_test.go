@@ -46,3 +46,16 @@ func TestWedgeWithoutRepeat(t *testing.T) {
 		t.Errorf("%v, %+v", err, chart)
 	}
 }
+
+// Rounds whose kinds come again all round have no repeat where one place has more in it than
+// the others.
+func TestWedgeWithGusset(t *testing.T) {
+	c := newCloth("Gusset").chainRing(16)
+	c.rnd().st(hdc, 16)
+	c.rnd().inc(hdc, hdc, hdc).st(hdc, 15)
+	f := c.fabric()
+	chart, err := Wedge(f, measure(t, f), Options{})
+	if err != nil || len(chart.Findings) == 0 {
+		t.Errorf("a gusset is shown as a repeat: %v, %q", err, chart.Scene.Alt)
+	}
+}
