@@ -8,6 +8,7 @@ import "whorl/patterns/fault"
 func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 	at := p.i
 	u := &Until{More: p.at(-1).is("for")}
+	p.roughly()
 	if p.eat("a") {
 		if !p.eat("total") || !p.eat("of") {
 			p.i = at
@@ -272,4 +273,32 @@ func (b *block) moreRounds() (bool, *fault.Fault) {
 	}
 	return false, fail(u.Span, "vague", "the words do not say how these rounds are worked",
 		"Name the round that they repeat, for example: Rep Rnd 3 for 4 more rounds.")
+}
+
+// roughly passes over "about", "approximately" before a number.
+func (p *parser) roughly() {
+	if p.at(1).kind == tNumber || p.at(1).kind == tStop && p.at(2).kind == tNumber {
+		if p.eat("about", "approximately", "roughly", "around", "approx") {
+			p.eatKind(tStop)
+		}
+	}
+}
+
+// soMuchLonger reads "10 cm", "a further 4 in", "about 5 cm more" behind "for": the length that is
+// still to come.
+func (p *parser) soMuchLonger(start int) *Until {
+	at, faults := p.i, len(p.faults)
+	if !p.at(-1).is("for") {
+		return nil
+	}
+	if p.eat("a", "another") {
+		p.eat("further")
+	}
+	p.roughly()
+	length, f := p.lengths()
+	if p.eat("more", "longer", "further"); f != nil || length == nil || !p.ended() {
+		p.i, p.faults = at, p.faults[:faults]
+		return nil
+	}
+	return &Until{Span: p.from(start), Length: length, Added: true, End: p.endingRow()}
 }

@@ -178,6 +178,9 @@ func (s Style) until(u *Until) string {
 	case len(l) > 1:
 		text += " (" + strings.Join(l[1:], ", ") + ")"
 	}
+	if u.Added {
+		return "for " + text + " " + unit + end
+	}
 	piece := "piece"
 	if u.Whole {
 		piece = "whole piece"

@@ -248,6 +248,9 @@ func (p *parser) until() (Item, *fault.Fault) {
 	if p.eat("and") {
 		p.eat("including")
 	}
+	if u := p.soMuchLonger(start); u != nil {
+		return u, nil
+	}
 	if u, f := p.rowsTold(start); u != nil || f != nil {
 		if f != nil {
 			return nil, f

@@ -289,6 +289,8 @@ type (
 		// Whole is set when the length is that of the whole piece, with the
 		// parts that this one goes on from: "until hat measures 20 cm".
 		Whole bool
+		// Added is set when the length is still to come: "for 10 cm".
+		Added bool
 		// Open is set when how long is left to the reader: "until desired length". Text is
 		// then what is written.
 		Open  bool

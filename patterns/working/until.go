@@ -48,6 +48,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	if u.Stitches.Set() {
 		return p.untilStitches(r, ref, u)
 	}
+	if u.Added {
+		have = 0
+	}
 	if u.Whole {
 		have += p.heightBefore()
 	}
