@@ -296,9 +296,24 @@ func (p *parser) soMuchLonger(start int) *Until {
 	}
 	p.roughly()
 	length, f := p.lengths()
-	if p.eat("more", "longer", "further"); f != nil || length == nil || !p.ended() {
+	p.eat("more", "longer", "further")
+	if p.orAsLiked(); f != nil || length == nil || !p.ended() {
 		p.i, p.faults = at, p.faults[:faults]
 		return nil
 	}
 	return &Until{Span: p.from(start), Length: length, Added: true, End: p.endingRow()}
+}
+
+// numberedLength reports whether "for" comes next with a number, "for 3 stripes": how long something is
+// gone on with.
+func (p *parser) numberedLength() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("for") {
+		return false
+	}
+	for p.eat("a", "another", "further", "the", "next", "about", "approximately", "roughly", "around") {
+	}
+	_, ok := p.plainNumber()
+	return ok
 }

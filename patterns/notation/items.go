@@ -298,6 +298,13 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if ok, f := b.chainsBetween(); ok || f != nil {
 		return f
 	}
+	if b.afterRef() && p.numberedLength() {
+		at := p.i
+		p.i = p.phraseEnd()
+		f := fail(p.from(at), "how-often", "the words do not say in rows, times or a length for how long to go on: \""+p.words(at)+"\"", "Write, for example: for 8 more rows, 4 more times, until piece measures 20 cm.")
+		p.i = at
+		return f
+	}
 	if b.allIn() || b.lastInChain() || b.exception() || b.allRound() || p.asStitches(b) || p.aside(b) {
 		return nil
 	}
