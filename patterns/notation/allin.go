@@ -73,13 +73,7 @@ func (b *block) chainAndAllIn(s *Stitches) bool {
 	if from == len(b.items) {
 		return false
 	}
-	for _, star := range b.stars {
-		if !star.wrapped && star.start > from {
-			return false
-		}
-	}
-	b.gather(from, s)
-	return true
+	return b.gathered(from, s)
 }
 
 // listAllIn takes "1 dc, 1 htr, 1 tr, 1 htr and 1 dc into each space": what is told without brackets
@@ -127,6 +121,12 @@ func (b *block) listAllIn(s *Stitches) bool {
 	case pl.Target.Sort != ChainSpace && chains == 0 && kinds < 2:
 		return false
 	}
+	return b.gathered(from, s)
+}
+
+// gathered puts the items from one number on, and s, into one place; not where a repeat that is still
+// open began among them.
+func (b *block) gathered(from int, s *Stitches) bool {
 	for _, star := range b.stars {
 		if !star.wrapped && star.start > from {
 			return false
