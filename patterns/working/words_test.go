@@ -49,11 +49,17 @@ func printed(p *patterns.Pattern) string {
 		return "" // TestCases has what is wrong with it
 	}
 	same := worked.Script(p.Terms, -1, false).Parts
+	read := map[string]bool{} // the same words of the same sizes are read once
 	for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
 		for size := -1; size < len(p.Sizes); size++ {
 			for _, long := range []bool{false, true} {
 				w := worked.Script(terms, size, long)
 				q := reread(p, w, terms, size)
+				if key := fmt.Sprint(terms, q.Sizes, w); read[key] {
+					continue
+				} else {
+					read[key] = true
+				}
 				again := New(q, rule{})
 				want := worked.Fabrics
 				if size >= 0 {
