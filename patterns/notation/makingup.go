@@ -81,7 +81,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	p.seamLead()
-	if at := p.i; !p.tok().is("working", "going") {
+	if at := p.i; !p.tok().is("working", "going") && p.throughAhead() {
 		if n, of := p.seamOf(); p.i > at && p.throughBoth() {
 			if p.i = p.sentenceEnd(); p.labelled {
 				p.i = p.beforeCount(start, p.i)

@@ -39,6 +39,16 @@ func (p *parser) closed() bool {
 	return false
 }
 
+// throughAhead reports whether the sentence goes through anything.
+func (p *parser) throughAhead() bool {
+	for j := p.i; j < p.sentenceEnd(); j++ {
+		if p.toks[j].is("through", "thru") {
+			return true
+		}
+	}
+	return false
+}
+
 // throughBoth reads "through both layers", "(through both thicknesses)", "through both
 // loops of both sides".
 func (p *parser) throughBoth() bool {

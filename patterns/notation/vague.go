@@ -117,19 +117,18 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	}
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
-		if v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
+		i := strings.Index(s, " "+v.words+" ")
+		if i < 0 || v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
 			strings.HasSuffix(v.words, "desired length") && (strings.Contains(s, " measures ") && strings.Contains(s, " or ") || untilAhead(s)) {
 			continue
 		}
-		if i := strings.Index(s, " "+v.words+" "); i >= 0 {
-			at := start + strings.Count(s[:i], " ")
-			n := strings.Count(v.words, " ")
-			sp := Span{p.toks[at].pos, p.toks[at].length}
-			if last := &p.toks[min(at+n, len(p.toks)-1)]; last.pos.Line == sp.Line {
-				sp.Length = last.pos.Column + last.length - sp.Column
-			}
-			return fail(sp, "vague", "\""+v.words+"\" leaves the stitches to the reader, so they cannot be counted", v.help)
+		at := start + strings.Count(s[:i], " ")
+		n := strings.Count(v.words, " ")
+		sp := Span{p.toks[at].pos, p.toks[at].length}
+		if last := &p.toks[min(at+n, len(p.toks)-1)]; last.pos.Line == sp.Line {
+			sp.Length = last.pos.Column + last.length - sp.Column
 		}
+		return fail(sp, "vague", "\""+v.words+"\" leaves the stitches to the reader, so they cannot be counted", v.help)
 	}
 	return nil
 }

@@ -256,11 +256,10 @@ func (s *script) holds(text string, rounds []*fabric.Round, style notation.Style
 	if style.Size >= 0 {
 		sizes, rounds = sizes[style.Size:style.Size+1], rounds[style.Size:style.Size+1]
 	}
-	read, faults := notation.Parse([]notation.Line{{Text: "Rnd 1: Ch 1, sl st around. (" + text + ")", Line: 1, Column: 1}}, s.counted, sizes)
-	if len(faults) > 0 || len(read.Rounds) != 1 || len(read.Rounds[0].Stated) != 1 {
+	stated := s.stated(text, sizes)
+	if stated == nil {
 		return false
 	}
-	stated := read.Rounds[0].Stated[0]
 	for i := range stated.Counts {
 		c := &stated.Counts[i]
 		for size, r := range rounds {
@@ -274,4 +273,19 @@ func (s *script) holds(text string, rounds []*fabric.Round, style notation.Style
 		}
 	}
 	return true
+}
+
+// stated is what a reader makes of a count that is printed, nil where that is no count. A
+// count comes again and again in a pattern, and is read once.
+func (s *script) stated(text string, sizes []string) *notation.Stated {
+	if stated, ok := s.read[text]; ok {
+		return stated
+	}
+	var stated *notation.Stated
+	read, faults := notation.Parse([]notation.Line{{Text: "Rnd 1: Ch 1, sl st around. (" + text + ")", Line: 1, Column: 1}}, s.counted, sizes)
+	if len(faults) == 0 && len(read.Rounds) == 1 && len(read.Rounds[0].Stated) == 1 {
+		stated = read.Rounds[0].Stated[0]
+	}
+	s.read[text] = stated
+	return stated
 }

@@ -57,7 +57,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 		}
 	}
 	p := w.work.p
-	s := script{work: w.work, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
+	s := script{work: w.work, read: map[string]*notation.Stated{}, style: notation.Style{Terms: terms, From: p.Terms, Size: size, Sizes: len(p.Sizes), Long: long,
 		Names: map[string]string{}, Posts: map[string]bool{}}, counted: notation.NewVocabulary(terms, p.StitchNames()), told: map[string]bool{}}
 	trade := notation.NewVocabulary(p.Terms, nil)
 	// told are the names of the trade that the designer tells of: they are another
@@ -150,6 +150,7 @@ type script struct {
 	style notation.Style
 	// counted are the names that a printed count is read with.
 	counted *notation.Vocabulary
+	read    map[string]*notation.Stated // the counts read with them
 	// told are the names of the trade whose movements of the hook, or names in
 	// full, the designer tells. They are kinds of stitch like any other.
 	told map[string]bool
