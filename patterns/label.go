@@ -74,6 +74,8 @@ const limbNouns = `leg|arm|foot|paw|fluke|ear|horn|wing|toe|hump|tube|tentacle|a
 var (
 	// titleLine is a line that can be a title: a few words, no full stop.
 	titleLine = regexp.MustCompile(`^[A-Z][\pL'’&/ -]*[\pL](?: *[(\[][^)\]]*[)\]])? *:?$`)
+	// titledWork is a title with the work behind it: "Thumb: Join yarn in first skipped st."
+	titledWork = regexp.MustCompile(`^([A-Z][\pL'’&/ -]*[\pL])(?: *[(\[][^)\]]*[)\]])?: +(?i:(?:with [^.:]*, )?(?:re-?)?(?:join|attach))\b`)
 	// noTitle begins a line of work that looks like a title.
 	noTitle = regexp.MustCompile(`(?i)^(fasten|finish off|turn|rotate|join|sew|seam|sl |slip|ss |repeat|rep |cut|weave|fold|continue|do not|don't|change|work|with|using|as |leave|break|note|ch |chain|make)`)
 	// beginsWork begins a line that work begins with, or goes on along an edge.

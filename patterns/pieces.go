@@ -105,7 +105,7 @@ func (w *walk) anew(i int, l track) {
 	if !w.numbered {
 		w.numbered = true
 		if at, name := w.beginning(0, i); at == 0 && w.Name == "" {
-			w.title = start{words: behindTitle(at, name), name: name}
+			w.title = start{words: w.behindTitle(at, name), name: name}
 		}
 		return
 	}
@@ -122,7 +122,7 @@ func (w *walk) anew(i int, l track) {
 	if first.name == "" {
 		first.name, first.words = cmp.Or(w.title.name, w.inWay(first.rows)), w.title.words
 	}
-	s := start{line: at, words: behindTitle(at, name), name: name, rows: l.rows}
+	s := start{line: at, words: w.behindTitle(at, name), name: name, rows: l.rows}
 	along := roundIt.MatchString(ends.ReplaceAllString(w.Text.Lines[i], ""))
 	if was && !l.rows && (borderHead.MatchString(name) || name == "" && along) {
 		s.edge, s.name = "edge", cmp.Or(name, "Border")
@@ -148,6 +148,12 @@ func (w *walk) beginning(from, to int) (line int, name string) {
 		}
 	}
 	for i := from; i < to; i++ {
+		if m := titledWork.FindStringSubmatch(w.Text.Lines[i]); m != nil && len(strings.Fields(m[1])) <= 4 && !noTitle.MatchString(m[1]) &&
+			!namesSize(m[1], w.sizes) && labelOf(w.Text.Lines[i]) == noLabel {
+			return i, m[1]
+		}
+	}
+	for i := from; i < to; i++ {
 		if beginsWork.MatchString(w.Text.Lines[i]) {
 			return i, ""
 		}
@@ -156,8 +162,8 @@ func (w *walk) beginning(from, to int) (line int, name string) {
 }
 
 // behindTitle is the line behind a title that is the name and no more than that.
-func behindTitle(line int, name string) int {
-	if name == "" || strings.Contains(name, "(") && !makesSeveral.MatchString(name) {
+func (w *walk) behindTitle(line int, name string) int {
+	if name == "" || titledWork.MatchString(w.Text.Lines[line]) || strings.Contains(name, "(") && !makesSeveral.MatchString(name) {
 		return line
 	}
 	return line + 1

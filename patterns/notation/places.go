@@ -61,6 +61,9 @@ func (p *parser) places(alone bool) []Place {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()
 		}
+		if !ok && and {
+			more, ok = p.andSkipped(&first)
+		}
 		if !ok && and && (p.turningAhead() && (first.Over || !p.bareChain()) || first.Over && first.Target.Text != "" && p.unworkedNext()) {
 			// "over last dc and turning ch"
 			p.eat("the")

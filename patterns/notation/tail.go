@@ -27,6 +27,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on", "from") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
+		case pl.Of != nil && pl.Of.Target.ByNumber() && p.slit(0): // "first ch of ch-6 thumb opening"
 		case pl.Pick == Skipped && p.whose():
 		case pl.Target.Sort == ChainStitch && p.onChainEdge():
 			pl.Target.Name = ChainEdge // "any ch on the underside of the foundation chain"
@@ -236,7 +237,7 @@ func (p *parser) whose() bool {
 			p.i++
 			n++
 		}
-		if n > 0 && p.ended() {
+		if (n > 0 || p.at(-1).is("along", "across", "round", "around")) && p.ended() {
 			return true
 		}
 	}
@@ -276,7 +277,11 @@ func (p *parser) slit(n int) bool {
 	start := p.i
 	p.i += n
 	p.eat("the")
-	p.eat("thumb", "arm", "leg", "ear", "hand")
+	limb := p.eat("thumb", "arm", "leg", "ear", "hand")
+	if limb && n == 1 && p.toks[start].is("at") && p.ended() {
+		p.opening = true // "first ch of ch-6 at thumb"
+		return true
+	}
 	if p.eat("opening", "hole", "thumbhole", "armhole", "slit", "gap") {
 		p.opening = true
 		return true

@@ -76,6 +76,35 @@ func (p *parser) ontoUnworked() (Place, bool) {
 	return pl, true
 }
 
+// andSkipped reads "6 skipped sts", "missed st around" behind "in each of the 6 ch and", or chains
+// behind such stitches: the other side of a slit.
+func (p *parser) andSkipped(first *Place) (Place, bool) {
+	start := p.i
+	if first.Target.Sort == ChainStitch && (first.Every || first.N.Set()) && first.Of == nil {
+		p.eat("the")
+		n, _ := p.num()
+		if pl := (Place{Pick: Skipped, N: n, Every: true}); p.passedOver() && p.targetOr(&pl) && (pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind) {
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
+	}
+	if p.i = start; first.Pick == Skipped && first.Of == nil {
+		pl := Place{Pick: Each, Every: true}
+		p.eat("the")
+		if n, ok := p.num(); ok {
+			pl.Pick, pl.N = Next, n
+		}
+		if p.targetOr(&pl) && pl.Target.Sort == ChainStitch {
+			p.placeTail(&pl)
+			pl.Span = p.from(start)
+			return pl, true
+		}
+	}
+	p.i = start
+	return Place{}, false
+}
+
 // unworkedNext reports whether "first unworked st" comes next, behind "over next st and".
 func (p *parser) unworkedNext() bool {
 	start := p.i

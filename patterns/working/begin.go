@@ -283,7 +283,7 @@ func (w *roundWork) unsaidCounts(it *notation.Chain, n int) *notation.Counts {
 	if k.Base >= stitch.Half && n > k.Chains() {
 		as.Chains = n - k.Chains()
 	}
-	if j := joinIn(w.items); j != nil && j.Place != nil {
+	if j := closingJoin(w.items); j != nil && j.Place != nil {
 		p := j.Place
 		if p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain {
 			if p.Nth > 0 && p.Nth < n {
@@ -307,6 +307,19 @@ func (w *roundWork) unsaidCounts(it *notation.Chain, n int) *notation.Counts {
 		return as
 	}
 	return not
+}
+
+// closingJoin is the join that closes a round, not that of the yarn it begins with.
+func closingJoin(items []notation.Item) *notation.Join {
+	for i, it := range items {
+		if needsPlaces(items[i : i+1]) {
+			return joinIn(items[i:])
+		}
+		if _, chain := it.(*notation.Chain); chain {
+			return joinIn(items[i:])
+		}
+	}
+	return nil
 }
 
 // joinIn is the last join among the instructions.

@@ -218,7 +218,7 @@ func (w *roundWork) skippedCounts(k stitch.Kind, n int) bool {
 	if c := w.skippedCount(); c != nil {
 		return !c.Not && !c.Space
 	}
-	if j := joinIn(w.items); j != nil && j.Place != nil {
+	if j := closingJoin(w.items); j != nil && j.Place != nil {
 		switch j.Place.Target.Sort {
 		case notation.StartChain:
 			return true

@@ -84,7 +84,7 @@ func (w *roundWork) firstLoop(it *notation.Chain, n int) bool {
 	if next, ok := w.after[0].(*notation.Stitches); !ok || len(next.Places) == 0 || next.Places[0].Pick == notation.Same || next.Places[0].Target.Sort == notation.ChainSpace {
 		return false
 	}
-	if j := joinIn(w.items); j != nil && j.Place != nil {
+	if j := closingJoin(w.items); j != nil && j.Place != nil {
 		if p := j.Place; p.Pick == notation.First && p.Of == nil && p.Target.Sort == notation.ChainSpace && p.Target.Chains == n && p.Target.Name == "" {
 			return true
 		}

@@ -159,6 +159,11 @@ func (w *roundWork) beganCounted() bool {
 // group".
 func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	of := p.Of
+	if t := w.spaceMeant(&of.Target); t != &of.Target && p.Target.Sort == notation.ChainStitch && !w.beganCounted() {
+		space := *of // "first ch of ch-6"
+		space.Target = *t
+		of = &space
+	}
 	if of.Target.Sort == notation.StartChain && p.Target.Sort == notation.ChainSpace {
 		// "sp of turning ch": beside the stitch that it counts as
 		isStart := func(i int) bool { return i >= 0 && i < len(w.c.spots) && w.c.spots[i].st.Role == fabric.Start }

@@ -136,3 +136,26 @@ func (p *partWork) continueFromOpening(on int, at notation.Span) {
 	p.part.Rounds = append(p.part.Rounds, r)
 	p.number = r.Number
 }
+
+// slitByChain reports whether the part is begun in the chains across the one slit of a piece: "join
+// yarn in first ch of ch-6", where its last round has no such chains.
+func (p *partWork) slitByChain(base *fabric.Part) bool {
+	for _, r := range p.texts[p.index].Rounds {
+		for _, it := range r.Items {
+			j, ok := it.(*notation.Join)
+			if !ok || j.Place == nil || j.Place.Of == nil || j.Place.Target.Sort != notation.ChainStitch || len(base.Rounds) == 0 {
+				continue
+			}
+			n := j.Place.Of.Target.Chains
+			if of := &j.Place.Of.Target; n == 0 || of.Sort != notation.ChainSpace && !of.ByNumber() {
+				continue
+			}
+			last, l := base.Rounds[len(base.Rounds)-1], openings(base)
+			return len(l) == 1 && l[0].round != last && l[0].chains.To-l[0].chains.From == n
+		}
+		if makes(r.Items) && !onlyPlaces(r.Items) {
+			break
+		}
+	}
+	return false
+}

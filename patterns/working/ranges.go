@@ -190,14 +190,18 @@ func (p *partWork) goOnUntil(r *notation.Round) {
 }
 
 // onlyPlaces reports whether instructions only say where the work begins: "With RS
-// facing, skip next 5 sts and join yarn in next st."
+// facing, skip next 5 sts and join yarn in next st", "Join yarn at underarm, ch 1."
 func onlyPlaces(items []notation.Item) bool {
 	joins := false
 	for _, it := range items {
-		switch it.(type) {
+		switch it := it.(type) {
 		case *notation.Join:
 			joins = true
-		case *notation.Skip, *notation.Note, *notation.Colour, *notation.Turn, *notation.Marker:
+		case *notation.Chain:
+			if !joins || it.N.For(0) > 4 {
+				return false
+			}
+		case *notation.Skip, *notation.Note, *notation.Colour, *notation.Turn, *notation.Marker, *notation.FastenOff:
 		default:
 			return false
 		}

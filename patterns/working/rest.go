@@ -11,6 +11,9 @@ func (p *partWork) namesUnworked() bool {
 			if _, ok := it.(*notation.Skip); ok {
 				return false // they are its own
 			}
+			if j, ok := it.(*notation.Join); ok && j.Place != nil && j.Place.Pick == notation.Skipped && j.Place.Target.Sort != notation.ChainSpace {
+				return true // "join yarn in first skipped st, ch 1, sc around"
+			}
 			if s, ok := it.(*notation.Stitches); ok {
 				for i := range s.Places {
 					if s.Places[i].Pick == notation.Skipped && s.Places[i].Target.Sort != notation.ChainSpace {

@@ -259,6 +259,8 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		// over from the end of the one before.
 		if begins(text.Items) && onlyChain(p.carry) {
 			w.items = text.Items
+		} else if last := len(p.carry) - 1; begins(text.Items) && last > 0 && onlyChain(p.carry[last:]) && onlyPlaces(p.carry) {
+			w.items = append(p.carry[:last:last], text.Items...)
 		}
 		for _, it := range p.carry {
 			if c, ok := it.(*notation.Colour); ok {

@@ -65,7 +65,7 @@ func (p *partWork) standOn() {
 		p.continueFromOpening(on, at)
 		return
 	}
-	if !p.source.Rows && p.namesUnworked() && len(openings(base)) == 1 {
+	if !p.source.Rows && (p.namesUnworked() && len(openings(base)) == 1 || p.slitByChain(base)) {
 		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span)
 		return
 	}
@@ -172,8 +172,8 @@ func (p *partWork) goOn() {
 		p.alongEnds(p.index - 1)
 		return
 	}
-	if rounds := p.texts[p.index].Rounds; !p.source.Rows && p.namesUnworked() && len(openings(p.f.Parts[p.index-1])) == 1 {
-		p.continueFromOpening(p.index-1, rounds[0].Span) // "in the first of the 10 skipped stitches"
+	if before := p.f.Parts[p.index-1]; !p.source.Rows && (p.namesUnworked() && len(openings(before)) == 1 || p.slitByChain(before)) {
+		p.continueFromOpening(p.index-1, p.texts[p.index].Rounds[0].Span) // "in the first of the 10 skipped stitches"
 		return
 	}
 	if p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && (p.source.Rows || p.namesRowEnds()) && p.continueFromRest(p.index-1) {
@@ -206,8 +206,8 @@ func (p *partWork) namesRowEnds() bool {
 // starting chain or foundation stitches.
 func (p *partWork) beginsAfresh() bool {
 	rounds := p.texts[p.index].Rounds
-	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && !makes(rounds[0].Items) {
-		rounds = rounds[1:] // a heading, "With B:"
+	for len(rounds) > 0 && len(rounds[0].Label.Numbers) == 0 && (!makes(rounds[0].Items) || onlyPlaces(rounds[0].Items)) {
+		rounds = rounds[1:] // a heading, "With B:", or "Join yarn at underarm, ch 1."
 	}
 	if len(rounds) == 0 {
 		return true
