@@ -78,7 +78,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if w.c.side > 0 && j >= w.c.side && w.c.spots[j].use == worked && w.under > 0 {
 				w.wonder(p.Span, "twice", "works into the last ch, which has been worked into already", "Check the number before it.")
 			}
-			if p.Target.Sort != notation.Gap && w.c.spots[j].use == skipped {
+			if p.Target.Sort != notation.Gap && (w.c.spots[j].use == skipped || w.gap > 0) {
 				w.toEdge(p, j)
 			}
 			if p.Target.Sort == notation.Gap && j >= w.pos {

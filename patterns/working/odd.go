@@ -64,7 +64,7 @@ func (w *roundWork) stepsTo(s *notation.Skip, n int) {
 
 // toEdge notices that the last place of a row, the chain that the one below began with or
 // its last stitch, has been skipped or worked into before, or that stitches before it are
-// passed over where the row passes over none elsewhere.
+// passed over where the row passes over none elsewhere, none that stand by themselves in lace.
 func (w *roundWork) toEdge(p *notation.Place, at int) {
 	if !w.r.Row || !w.begun || w.nest > 0 || at != len(w.c.spots)-1 || len(w.c.spots) < 2 {
 		return
@@ -78,17 +78,56 @@ func (w *roundWork) toEdge(p *notation.Place, at int) {
 		w.wonder(p.Span, "twice", fmt.Sprintf("works into the %s, which has been worked into already", what), "Check the numbers before it, or say that both go in the same stitch.")
 	case s.counts && s.use == skipped:
 		w.wonder(p.Span, "passed-over", fmt.Sprintf("works into the %s, which has been skipped already", what), "Check the number that is skipped.")
-	case s.counts && s.use == unused && w.gap == 0:
-		n := 0
-		for j := w.pos; j < at; j++ {
-			if o := &w.c.spots[j]; o.counts && o.use == unused {
-				n++
-			}
+	case s.counts && s.use == unused:
+		n := w.loneBefore(at)
+		if w.gap == 0 {
+			n = w.unusedBefore(at)
 		}
 		if n > 0 {
 			w.wonder(p.Span, "passed-over", fmt.Sprintf("passes over %s before the %s", plural(n, "stitch"), what), "Skip them by name (sk next st), or check the numbers before it.")
 		}
 	}
+}
+
+// unusedBefore is how many stitches between where the work is and spot at have not been used.
+func (w *roundWork) unusedBefore(at int) (n int) {
+	for j := w.pos; j < at; j++ {
+		if s := &w.c.spots[j]; s.counts && s.use == unused {
+			n++
+		}
+	}
+	return n
+}
+
+// loneBefore is how many of them stand by themselves, which a row of shells that are gone into at
+// their centres has no reason to pass over: 0 where it has passed over such before.
+func (w *roundWork) loneBefore(at int) (n int) {
+	for j := range w.c.spots[:at] {
+		s := &w.c.spots[j]
+		if !s.counts || j == 0 || !w.c.lone(j) {
+			continue
+		}
+		if j < w.pos && s.use == passed {
+			return 0
+		} else if j >= w.pos && s.use == unused {
+			n++
+		}
+	}
+	return n
+}
+
+// lone reports whether the stitch at a spot shares its place with neither of those beside it.
+func (c *course) lone(i int) bool {
+	for _, step := range []int{-1, 1} {
+		j := i + step
+		for j >= 0 && j < len(c.spots) && !c.spots[j].counts {
+			j += step
+		}
+		if j >= 0 && j < len(c.spots) && c.together(i, j) {
+			return false
+		}
+	}
+	return true
 }
 
 // leaves notices that stitches are said to be left unworked that have been worked into.
