@@ -80,6 +80,7 @@ func (s Style) place(p *Place) string {
 	b.WriteString(s.pick(p))
 	switch {
 	case p.Of != nil && p.Of.Target.Sort == StartChain:
+		s.short = p.Nth == 1 || p.Pick == Last // "first ch of ch-6" across a slit
 		b.WriteString(" of " + s.target(&p.Of.Target, false))
 	case p.Of != nil && p.Pick != Same:
 		b.WriteString(" of " + s.place(p.Of))
