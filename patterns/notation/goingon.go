@@ -288,7 +288,7 @@ func (p *parser) toRound() *Until {
 			if n, ok := p.num(); ok && !p.toks[start].is("ending") {
 				for p.eat("inclusive", "included", "is", "has", "been", "complete", "completed", "worked", "done", "reached", "finished") {
 				}
-				return &Until{Span: p.from(start), Rows: n, Numbered: true, End: p.endingRow()}
+				return &Until{Span: p.from(start), Rows: n, Numbered: true, UpTo: p.upToRow(start), End: p.endingRow()}
 			}
 		} else if p.at(-1).is("to") {
 			// "to 24 rows in all"

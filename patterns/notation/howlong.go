@@ -1,6 +1,10 @@
 package notation
 
-import "whorl/patterns/fault"
+import (
+	"regexp"
+
+	"whorl/patterns/fault"
+)
 
 // rowsTold reads behind the words "until" or "for" how many rows are worked: "you have
 // worked 121 rows in all", "3 more rounds", "a total of 20 rows", "the end of Rnd 12",
@@ -30,7 +34,7 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 				}
 				if p.ended() || p.tok().kind == tEnd {
 					u.Rows, u.Numbered, u.More = n, true, false
-					u.Span = p.from(start)
+					u.Span, u.UpTo = p.from(start), p.upToRow(start)
 					return u, nil
 				}
 			}
@@ -50,7 +54,7 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 		p.i++
 		if !ok && !u.More {
 			n, ok = p.num()
-			u.Numbered = true
+			u.Numbered, u.UpTo = true, p.upToRow(start) && !p.tok().is("is", "has", "complete", "completed", "worked", "done")
 		}
 	} else {
 		ok = false
@@ -70,6 +74,13 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 		}
 	}
 }
+
+// finishedRow are the words of a row that is worked before one stops.
+var finishedRow = regexp.MustCompile(`(?i)\b(complet|work(ed|ing)|done|finish|end|through|thru|inclu|made|been)`)
+
+// upToRow reports whether the words from token number start name a row and do not say that it is
+// worked: "until you reach Row 6", "to Row 6".
+func (p *parser) upToRow(start int) bool { return !finishedRow.MatchString(p.words(start)) }
 
 // pieceHas reads "there are", "you have", "the ribbing has", "cuff is" before a number.
 func (p *parser) pieceHas() bool {

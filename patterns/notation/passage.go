@@ -1,6 +1,9 @@
 package notation
 
 import (
+	"slices"
+	"strings"
+
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -216,7 +219,7 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 		p.i++
 	case start > 0 && p.at(-1).kind == tComma && p.timesInAll():
 	case p.eat("keep", "continue", "carry", "go", "do"):
-		p.eat("on")
+		p.eat("on", "going")
 		if p.eat("repeating", "doing") {
 			break
 		}
@@ -227,10 +230,17 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 		if p.eat("like", "this", "the") {
 			p.eat("this", "that", "same")
 			p.eat("way", "manner", "fashion")
+			if f := b.saidAgain(); f != nil {
+				return false, f
+			}
 			break
 		}
-		p.i = start
-		return false, nil
+		p.eat("by")
+		at := p.i
+		if f := b.saidAgain(); f != nil || p.i == at {
+			p.i = start
+			return false, f
+		} // "carry on, alternating 1 and 2"
 	default:
 		return false, nil
 	}
@@ -239,6 +249,89 @@ func (b *block) goesOn() (bool, *fault.Fault) {
 	}
 	p.i = start
 	return false, nil
+}
+
+// inTurnWords begin the words that say again what is repeated.
+var inTurnWords = []string{"working", "alternating", "making", "doing", "placing", "putting"}
+
+// saidAgain reads ", working 1 and then 2 sc", ", alternating 1 and 2 in the stitches" behind "continue
+// in this way": the numbers of the passage once more, which have to agree with it.
+func (b *block) saidAgain() *fault.Fault {
+	p := b.p
+	start := p.i
+	p.eatKind(tComma)
+	at := p.i
+	if !p.eat(inTurnWords...) && p.i == start {
+		return nil
+	}
+	p.eat("between", "first")
+	var said []int
+	for {
+		n, ok := p.plainNumber()
+		if !ok {
+			n = 1
+		}
+		one := p.eat("a", "an")
+		w, named := p.what()
+		if !ok && !one && !named {
+			break
+		}
+		if w.Shaping > 0 {
+			n *= 2
+		}
+		said = append(said, n)
+		p.eat("st", "sts", "stitch", "stitches")
+		p.inTheNext()
+		if p.tok().kind == tComma && (p.at(1).is("and", "then") || p.at(1).kind == tNumber) {
+			p.i++
+		}
+		for p.eat("and", "then") {
+		}
+	}
+	p.eatAll("in", "turn")
+	p.eat("alternately", "alternatingly")
+	from := b.began()
+	if s := b.openStar(); s != nil {
+		from = s.start
+	}
+	if len(said) < 2 || from < 0 {
+		p.i = start
+		return nil
+	}
+	var made []int
+	for _, it := range b.items[from:] {
+		if s, ok := it.(*Stitches); ok {
+			n := 1
+			if s.N.Set() {
+				n = s.N.For(0)
+			}
+			if s.What.Shaping > 0 {
+				n *= 2
+			}
+			made = append(made, n)
+		}
+	}
+	if !slices.Equal(said, made) {
+		return fail(p.from(at), "repeat", "\""+strings.TrimSpace(p.words(at))+"\" does not agree with what is told before it", "Say what is repeated once: *sc in next st, 2 sc in next st; rep from * around.")
+	}
+	p.eatKind(tComma)
+	return nil
+}
+
+// inTheNext passes over "in the next", "in each of the stitches" behind a number.
+func (p *parser) inTheNext() {
+	start := p.i
+	if !p.eat("in", "into") {
+		return
+	}
+	p.eat("each", "every", "one")
+	p.eat("of")
+	p.eat("the")
+	p.eat("next", "following")
+	p.eat("st", "sts", "stitch", "stitches", "one")
+	if p.i == start+1 {
+		p.i = start
+	}
 }
 
 // timesInAll reports whether "eight times in all" comes next: said of the sentence before it.

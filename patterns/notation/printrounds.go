@@ -156,6 +156,8 @@ func (s Style) until(u *Until) string {
 		rows = " (" + s.Num(u.Rows) + " " + word + "s)"
 	case u.More:
 		return "for " + s.Num(u.Rows) + " more " + word + "s" + end + apart(u.Apart)
+	case u.UpTo:
+		return "until you reach " + s.Word() + " " + s.Num(u.Rows) + end
 	case u.Numbered:
 		return "until " + s.Word() + " " + s.Num(u.Rows) + " is complete" + end
 	case u.Rows.Set():

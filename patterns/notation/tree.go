@@ -284,6 +284,9 @@ type (
 		// Numbered is set when Rows is the number of the last row: "until Row 40 is
 		// complete".
 		Numbered bool
+		// UpTo is set when the words do not say that this row is worked as well, "until you
+		// reach Row 40": it is not where its own words come next.
+		UpTo bool
 		// Stitches is how many stitches the last of them has: "until 4 sts remain".
 		Stitches Num
 		// Whole is set when the length is that of the whole piece, with the

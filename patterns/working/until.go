@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -29,6 +30,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	case u.More:
 		return n, true
 	case u.Numbered:
+		if u.UpTo && p.toldNext(r, n) {
+			n--
+		}
 		if len(u.Rows.Values) == 1 && n <= p.number && n > 0 {
 			p.add(p.fault(u.Span, "round-number", fmt.Sprintf("the piece has come to round %d already", p.number), "Give the number of the last of the rounds that are still to come."), false)
 		}
@@ -76,6 +80,17 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 			return 0, false
 		}
 	}
+}
+
+// toldNext reports whether the words behind r are those of the round with a number.
+func (p *partWork) toldNext(r *notation.Round, number int) bool {
+	rounds := p.texts[p.index].Rounds
+	for i := slices.Index(rounds, r) + 1; i > 0 && i < len(rounds); i++ {
+		if l := rounds[i].Label.Numbers; len(l) > 0 {
+			return l[0].From.For(p.size) == number
+		}
+	}
+	return false
 }
 
 // untilStitches is how many more rows of those repeated it takes until one has as
