@@ -13,7 +13,9 @@ func (p *parser) rowsTold(start int) (*Until, *fault.Fault) {
 	at := p.i
 	u := &Until{More: p.at(-1).is("for")}
 	p.roughly()
-	if p.eat("a") {
+	if p.tok().is("a") && p.at(1).is("further") {
+		p.i++ // "for a further 4 rows"
+	} else if p.eat("a") {
 		if !p.eat("total") || !p.eat("of") {
 			p.i = at
 			return nil, nil

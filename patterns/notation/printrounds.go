@@ -49,6 +49,12 @@ func (s Style) ref(r *Ref) string {
 
 // onward is "continue in this way, working 1 more st between increases".
 func (s Style) onward(r *Ref) string {
+	if r.Even {
+		if r.Of.Is() {
+			return "work in " + r.Of.Name(s.Terms) + " without shaping"
+		}
+		return "work without shaping"
+	}
 	text := "continue in this way"
 	if r.Every {
 		text += " on every " + strings.ToLower(s.Word())

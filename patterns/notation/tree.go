@@ -255,6 +255,10 @@ type (
 		// words leave it to those rounds.
 		Onward bool
 		Step   Num
+		// Even is set beside Onward when the rounds are worked without shaping, one stitch in
+		// each: of the kind Of where one is named, else of the last ones.
+		Even bool
+		Of   stitch.Kind
 		// Series is the word before the numbers of Rounds: "1st brim round"; they are of
 		// that series.
 		Series string

@@ -114,6 +114,10 @@ func (p *partWork) shaping() bool {
 // openPattern refuses rounds that go on in a pattern that is not shown. What follows them is
 // worked, where the piece is not being shaped and its words do not hang on their number.
 func (p *partWork) openPattern(r *notation.Round, ref *notation.Ref) {
+	if ref.Even {
+		p.add(p.notStraight(ref), true)
+		return
+	}
 	u := untilIn(r)
 	shaping := p.shaping()
 	if u != nil && u.Open && !shaping {

@@ -24,6 +24,10 @@ type growth map[*notation.Stitches]int
 // say, or by what the two last rounds of shaping show. A round of increases alone has runs
 // of none. It is nil where the rounds before do not show it.
 func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, grow []growth) {
+	if ref.Even {
+		of = p.straightOf(ref)
+		return of, make([]growth, len(of))
+	}
 	if p.alongOf(ref) != nil {
 		return p.latest[max(len(p.latest)-1, 0):], nil
 	}

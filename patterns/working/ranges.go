@@ -298,6 +298,9 @@ func (p *partWork) timesOf(r *notation.Round, ref *notation.Ref) int {
 		}
 		return n * ref.Times.For(p.size)
 	}
+	if ref.Even && r.Label.Next.Set() {
+		return r.Label.Next.For(p.size)
+	}
 	if ref.Onward {
 		p.add(p.fault(ref.Span, "no-end", "the words do not say until when to go on", "Say it, for example: until there are 72 sts, or name the rounds: Rnds 5-8."), true)
 		return 0
