@@ -176,7 +176,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if sentence {
-		if b.straight() || b.goingOn() {
+		if b.goesOnJoining() || b.straight() || b.goingOn() {
 			return nil
 		}
 		if it, _ := p.onward(); it != nil {

@@ -1,8 +1,6 @@
 package notation
 
 import (
-	"strings"
-
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -106,35 +104,6 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
-}
-
-// assembles reports whether the sentence from here on puts finished pieces together: "Join
-// hexagons with wrong sides together, working 1 dc through both layers in each st",
-// "Crochet the squares together through the back loops".
-func (p *parser) assembles() bool {
-	start := p.i
-	defer func() { p.i = start }()
-	if !p.eat("join", "joining", "crochet", "attach", "sew", "seam", "whipstitch") {
-		return false
-	}
-	p.eat("the", "all", "your", "both", "two", "finished", "four")
-	if p.tok().kind == tNumber {
-		p.i++
-	}
-	p.eat("the", "finished", "remaining", "other")
-	noun := p.tok()
-	if noun.kind != tWord || noun.first || !strings.HasSuffix(noun.text, "s") || noun.is("ss", "this", "as", "rs", "ws", "across", "colours", "colors", "yarns") || p.stitchy(p.i, p.i+1) {
-		return false
-	}
-	if _, ok := roundWord(noun); ok {
-		return false
-	}
-	for j := p.i + 1; j < p.sentenceEnd(); j++ {
-		if p.toks[j].is("together", "tog", "layers", "thicknesses", "seam", "seams", "seaming", "invisibly") {
-			return true
-		}
-	}
-	return false
 }
 
 // hangingLoop takes chains that are closed where the round was joined, before the yarn is

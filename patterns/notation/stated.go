@@ -354,6 +354,7 @@ func (p *parser) countList() *Stated {
 		}
 		part = append(part, p.toks[p.i-1].kind == tWord && whereWords(p.toks[back:p.i]))
 		p.thatIs()
+		p.saidAgain()
 		for !p.tok().first && p.eat("total", "rem", "remain", "remaining", "made", "left", "in", "all", "inc'd", "now", "around", "altogether", "worked", "complete", "sts", "per", "side", "on", "each", "each side") {
 		}
 		if s.Counting == nil {
@@ -380,6 +381,9 @@ func (p *parser) countList() *Stated {
 			if including && t.Sort != StartChain {
 				s.Counts[len(s.Counts)-1].Target.Sort = Remark
 			}
+		}
+		if p.saidAgain(); p.apportioned() {
+			break
 		}
 		if !(p.tok().kind == tComma || p.tok().kind == tColon || p.tok().kind == tSemi || p.tok().kind == tPlus || p.tok().kind == tSlash ||
 			p.tok().kind == tDash || p.tok().is("and", "plus")) {

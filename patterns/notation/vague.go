@@ -108,7 +108,7 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	if p.toks[start].is(finishing...) && !p.evident(start, end) {
 		return nil // "Stiffen as desired"
 	}
-	if p.trims(start, end) {
+	if p.trims(start, end) || start == p.i && p.assembles() {
 		return nil // "Fringe: … through every other stitch"
 	}
 	var words []string
