@@ -88,6 +88,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 			p.eat("throughout", "alternately")
 			if n, _, ok := p.times(); ok {
 				r.Times = n
+				p.orUntil()
 			}
 			r.End = p.endingRow()
 			r.Span = p.from(start)

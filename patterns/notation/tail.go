@@ -295,9 +295,23 @@ func (p *parser) roundBelow(pl *Place) bool {
 	start := p.i
 	p.i++
 	p.eat("the")
-	p.eat("previous", "prev", "last", "preceding", "prior", "current", "this", "foundation", "starting", "short")
+	nth := p.nth() // "of 1st row"
+	if nth == 0 {
+		p.eat("previous", "prev", "last", "preceding", "prior", "current", "this", "foundation", "starting", "short")
+	}
 	if _, ok := roundWord(p.tok()); ok {
 		p.i++
+		switch {
+		case nth > 0 && p.tok().is("below", "down"):
+			p.i, nth = start, 0
+			return false
+		case nth > 0:
+			pl.Below = -nth
+			return true
+		case p.beforeLast():
+			pl.Below = 1
+			return true
+		}
 		if n, ok := p.plainNumber(); ok {
 			pl.Below = -n // a round by number, told from a distance by its sign
 		} else {
@@ -306,6 +320,15 @@ func (p *parser) roundBelow(pl *Place) bool {
 		return true
 	}
 	p.i = start
+	return false
+}
+
+// beforeLast reads "before last", "but one" behind "row": the one that the round below stands on.
+func (p *parser) beforeLast() bool {
+	if p.eatAll("but", "one") || p.eatAll("before", "last") || p.eatAll("before", "the", "last") || p.eatAll("before", "previous") || p.eatAll("before", "that") {
+		p.eat("row", "rnd", "round", "one")
+		return true
+	}
 	return false
 }
 

@@ -161,6 +161,42 @@ func (w *roundWork) roundNumbered(n int) int {
 	return w.c.index
 }
 
+// edgeBelow is "end tr of row before last", "last sc of Row 1" behind all that a row has been
+// worked into: the stitch at the edge where the hook is, of the row so many further down. It is nil
+// for other places.
+func (w *roundWork) edgeBelow(p *notation.Place) []fabric.Place {
+	if p.Below == 0 || p.N.Set() || !w.r.Row || w.c.below == nil || !w.begun || w.pos == 0 || w.c.after(w.pos-1) > 0 {
+		return nil
+	}
+	at := w.c.index - 1
+	switch {
+	case p.Below < 0:
+		at = w.roundNumbered(-p.Below)
+	case p.Below > 1:
+		at = w.c.index - p.Below + 1 // counted from the row that is being worked
+	}
+	if at < 0 || at >= w.c.index {
+		return nil
+	}
+	r := w.part.Rounds[at]
+	for k := range r.Stitches {
+		i := k // the stitch that the row begins with
+		if r.Reversed == w.r.Reversed {
+			i = len(r.Stitches) - 1 - k
+		}
+		st := &r.Stitches[i]
+		if !st.Counts {
+			continue
+		}
+		if p.Target.Sort != notation.AnyStitch && (p.Target.Sort != notation.OfKind || !sameKind(&p.Target, st)) {
+			return nil
+		}
+		ref := fabric.Ref{Round: at, Stitch: i}
+		return []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
+	}
+	return nil
+}
+
 // leftFree is "next skipped sc of Rnd 1": the next stitch of an older round, which is the
 // one that is worked on, that nothing has been worked into since.
 func (w *roundWork) leftFree(p *notation.Place) ([]fabric.Place, *halt) {

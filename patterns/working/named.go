@@ -174,6 +174,11 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
+	if t := w.spaceMeant(&of.Target); t != &of.Target && p.Nth > 0 && !w.beganCounted() {
+		space := *of // "3rd of 5 ch", where the row begins with none
+		space.Target = *t
+		of = &space
+	}
 	if of.Target.Sort == notation.StartChain {
 		return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Target: of.Target, Nth: p.Nth, Of: of})
 	}

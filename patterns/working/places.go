@@ -118,6 +118,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return w.firstOf(p)
 	case notation.Last:
+		if on := w.edgeBelow(p); on != nil {
+			return on, nil
+		}
 		if on := w.besideTie(p); on != nil {
 			return on, nil
 		}
