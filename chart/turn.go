@@ -103,6 +103,7 @@ type course struct {
 	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
+	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
 	closed map[int]float64 // how much narrower its fans are, by place
 	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
@@ -119,7 +120,7 @@ func (w *work) turn() {
 		w.border, w.bordered = w.findBorder(), true
 	}
 	for i, c := range w.courses {
-		c.order = c.order[:0]
+		c.order, c.above = c.order[:0], nil
 		c.theta = make([]float64, len(c.round.Stitches))
 		c.rank = make([]int, len(c.round.Stitches))
 		if i == 0 && w.isHub(c) {
@@ -143,6 +144,7 @@ func (w *work) turn() {
 		w.lay(c)
 		w.pinCorners(c)
 	}
+	w.comeTogether()
 	w.stepAside()
 	if w.border != nil {
 		return
@@ -295,7 +297,7 @@ func (w *work) lay(c *course) {
 		}
 		item := ring.Item{Width: c.form.Widths[i], Free: true}
 		if base, ok := w.stance(c, i, low); ok {
-			item.Base, item.Free, anchored = base, false, true
+			item.Base, item.Free, anchored = w.drawnTo(c, i, base), false, true
 			low = base - ring.Turn/4
 			if on := stitches[i].On; len(on) == 1 && stitches[i].Role != fabric.FirstHalf {
 				item.Place = w.key(on[0])
@@ -362,7 +364,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		narrowFans(items, w.stretch(c), w.filled(c))
 		archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 	}
-	return ring.Angles(items, max(w.stiff, ring.Stiffness))
+	return ring.Apart(items, max(w.stiff, ring.Stiffness), w.sparse(c))
 }
 
 // makeRoom makes room before an item; within a fan and at its sides alike, where a fan runs

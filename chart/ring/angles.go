@@ -52,7 +52,13 @@ const leastGap = 0.55
 // what is left before the second, scaled so that the round closes after one turn. The result rises strictly;
 // a round whose items are all Free begins at 0. It takes time and space in
 // proportion to the number of items.
-func Angles(items []Item, stiffness float64) []float64 {
+func Angles(items []Item, stiffness float64) []float64 { return Apart(items, stiffness, 1) }
+
+// Apart is [Angles] for a round whose items are so many times, 1 or more, farther from one
+// another than they need. Its fans open no wider for that, and its stiffness falls with the
+// third power of it: items keep to what they stand on, however uneven gaps become.
+func Apart(items []Item, stiffness, times float64) []float64 {
+	stiffness /= times * times * times
 	n := len(items)
 	if n == 0 {
 		return nil
@@ -74,7 +80,7 @@ func Angles(items []Item, stiffness float64) []float64 {
 		return theta
 	}
 	items = uncross(items)
-	base := fanOut(items, gaps, beginning(items))
+	base := fanOut(items, gaps, beginning(items), fanSpread/times)
 	diag := make([]float64, n)
 	rhs := make([]float64, n)
 	for i := range items {
@@ -91,7 +97,7 @@ func Angles(items []Item, stiffness float64) []float64 {
 	rhs[n-1] += stiffness * Turn
 	solveCyclic(diag, -stiffness, rhs, theta)
 	for i := range gaps {
-		gaps[i] *= leastGap
+		gaps[i] *= leastGap / times
 	}
 	Spread(theta, gaps)
 	return theta
@@ -145,9 +151,9 @@ func uncross(items []Item) []Item {
 
 // fanOut is the angle each item is drawn to: its base, or, for neighbours that
 // share a place (with only free items such as chains between them), points
-// spread evenly about it. It begins at item first, where no fan runs on; -1 when
+// spread evenly about it, over such a part of their natural room. It begins at item first, where no fan runs on; -1 when
 // there is no such item.
-func fanOut(items []Item, gaps []float64, first int) []float64 {
+func fanOut(items []Item, gaps []float64, first int, spread float64) []float64 {
 	n := len(items)
 	want := make([]float64, n)
 	for i := range items {
@@ -165,7 +171,7 @@ func fanOut(items []Item, gaps []float64, first int) []float64 {
 				mean += o / float64(len(offset))
 			}
 			for k, m := range members {
-				want[m] += fanSpread * (offset[k] - mean)
+				want[m] += spread * (offset[k] - mean)
 			}
 		}
 		members, offset = members[:0], offset[:0]

@@ -31,7 +31,7 @@ func Along(items []Item, scale, stiffness float64) []float64 {
 		return x
 	}
 	items = uncross(items)
-	base := fanOut(items, gaps, 0)
+	base := fanOut(items, gaps, 0, fanSpread)
 	diag := make([]float64, n)
 	for i := range items {
 		if i > 0 {

@@ -12,7 +12,7 @@ import (
 func dense(items []Item) []float64 {
 	n := len(items)
 	gaps := naturalGaps(items)
-	base := fanOut(items, gaps, beginning(items))
+	base := fanOut(items, gaps, beginning(items), fanSpread)
 	a := make([][]float64, n)
 	for i := range a {
 		a[i] = make([]float64, n+1)
