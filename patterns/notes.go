@@ -12,11 +12,11 @@ import (
 // equation is "Shell = (2 dc, ch 2, 2 dc) in next sp." in running notes, and
 // "Shell (sh): 5 dc in same st." or "V-st - (dc, ch 1, dc) in same st." at the beginning of a line
 // of them.
-var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?(?: used)?(?::| [-–—]) *|[Aa]bbreviations?(?: used)?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))?) *(=|:|[-–—] | [-–—]) *([^=]+?)([.;] |[.;]?$)`)
+var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?(?: used)?(?::| [-–—]) *|[Aa]bbreviations?(?: used)?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 =,-]+\))?) *(=|:|[-–—] | [-–—]) *([^=]+?)([.;] |[.;]?$)`)
 
 // anotherName is the beginning of a definition behind a semicolon: "inc = 2 sc in same
 // st; dec = sc2tog".
-var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 -]+\))? *[=:]`)
+var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 =,-]+\))? *[=:]`)
 
 // announces is a heading before a definition on its line: "Special stitch. V-stitch (V-st): …".
 var announces = regexp.MustCompile(`(?i)(^|[.;] )((special|pattern|unusual|other|stitch) )*(stitch(es)?|sts?|pattern|abbreviations?)( used| explained)? ?[.–—-]$`)
@@ -83,7 +83,7 @@ var special = regexp.MustCompile(`(?i)^(special|unusual|pattern|new) (stitch(es)
 
 // equates is the beginning of a line that says what words stand for, "V-st = (dc, ch 1, dc) in
 // same st", with or without a heading: "Abbreviations: RtrF = raised treble front".
-var equates = regexp.MustCompile(`(?i)^(abbreviations?( used)?:? |key:? )?[a-z][a-z-]*( [a-z-]+)?( \([a-z0-9 -]+\))? *= *[^ ]`)
+var equates = regexp.MustCompile(`(?i)^(abbreviations?( used)?:? |key:? )?[a-z][a-z-]*( [a-z-]+)?( \([a-z0-9 =,-]+\))? *= *[^ ]`)
 
 // specialStitches takes such lines out of the words of the parts: they define stitches, and nothing
 // is worked in them. A line that says anything else stays where it is.

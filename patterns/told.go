@@ -12,7 +12,7 @@ import (
 
 // stitchName is the name of a stitch in running words, with or without an article, quotes and what it
 // is shortened to: "a shell", `each "half shell" (hsh)`.
-const stitchName = `(?:(?:an?|the|each|every|one) +)?["“‘']?([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+){0,2}?(?: \([A-Za-z0-9 -]+\))?)["”’']?`
+const stitchName = `(?:(?:an?|the|each|every|one) +)?["“‘']?([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+){0,2}?(?: \([A-Za-z0-9 =,-]+\))?)["”’']?`
 
 // sayings are the sentences in which notes tell what a stitch is: "A shell is 5 dc in one st",
 // "V-st stands for (1 tr, 1 ch, 1 tr) in same place", "To make a bobble, work 5 tr in same st …",
@@ -60,6 +60,19 @@ func (r *reader) told() (list []Definition) {
 		}
 	}
 	look(&r.p.NoteWords, false)
+	for _, d := range r.defined(r.p.NoteWords, r.p.Stitches, true) {
+		k, _, ok := trade.Stitch(d.Name)
+		if ok && (k.Shape == stitch.Plain || k.Shape == stitch.Together) || len(sure)+len(maybe) >= maxStitches {
+			continue // the trade says how it is made
+		}
+		if n := notation.Plain(d.Name); !known[n] {
+			if known[n] = true; ok {
+				sure = append(sure, d)
+			} else {
+				maybe = append(maybe, d)
+			}
+		}
+	}
 	for i := range r.p.Parts {
 		look(&r.p.Parts[i].Text, true)
 	}

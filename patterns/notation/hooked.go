@@ -40,8 +40,10 @@ func ParseHook(lines []Line, v *Vocabulary, sizes []string) ([]Item, bool) {
 	p := newParser(toks[:len(toks)-1], v, sizes)
 	p.defining = true
 	for j := range p.toks {
-		p.holds = p.holds || p.toks[j].is("last") && p.toks[min(j+1, len(p.toks)-1)].is("loop", "lp", "loops", "lps")
+		p.i = j
+		p.holds = p.holds || p.toks[j].is("last") && p.toks[min(j+1, len(p.toks)-1)].is("loop", "lp", "loops", "lps") || p.holding()
 	}
+	p.i = 0
 	moves, ok := p.moves(len(p.toks) - 1)
 	if !ok {
 		return nil, false
@@ -138,6 +140,12 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 		case p.eat("complete", "completing", "finish", "finishing") || t.is("work", "make") && p.at(1).is("as") && p.eat(t.text):
 			l = append(l, move{sort: complete, kind: p.completed()})
 		case p.holding():
+		case t.is("through", "thru") && len(l) > 0 && l[len(l)-1].sort == yarnOver:
+			m, ok := p.drawn() // "yrh and through all 6 loops"
+			if !ok {
+				return nil, false
+			}
+			l = append(l, m...)
 		case t.is("counts", "count", "this") && p.saidCounts():
 		case t.is("skip", "sk", "miss", "skipping", "missing", "leave", "leaving"):
 			it, _ := p.skip()
@@ -158,6 +166,7 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 			switch {
 			case !ok:
 				p.i = start + 1
+			case len(l) == 0 && s.What.Kind.Shape != stitch.Plain && p.onlyNamed(s):
 			case p.holds:
 				held, ok := heldLegs(s)
 				if !ok {
@@ -197,14 +206,15 @@ func (p *parser) saidCounts() bool {
 	return ok && f == nil
 }
 
-// holding passes over "leaving last loop of each on hook".
+// holding passes over "leaving last loop of each on hook", "until 1 loop of each remains".
 func (p *parser) holding() bool {
 	start := p.i
-	if p.eat("leaving", "leave", "keeping", "keep", "holding", "hold", "retaining", "with") {
+	if p.eat("leaving", "leave", "keeping", "keep", "holding", "hold", "retaining", "with", "until") {
 		p.eat("back")
 		p.eat("the")
-		if p.eat("last") && p.eat("loop", "lp", "loops", "lps") {
-			for p.tok().is("of", "each", "every", "st", "stitch", "one", "on", "the", "your", "hook", "back", "tr", "dc") {
+		last := p.eat("last", "final")
+		if (p.eat("one") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber) || last) && p.eat("loop", "lp", "loops", "lps") {
+			for p.tok().is("of", "each", "every", "st", "stitch", "one", "on", "the", "your", "hook", "back", "tr", "dc", "remains", "remain", "is", "are", "left", "only") {
 				p.i++
 			}
 			return true

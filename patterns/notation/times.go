@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"strings"
+
 	"whorl/patterns/stitch"
 )
 
@@ -168,12 +170,18 @@ func (p *parser) timesList(start int) Num {
 }
 
 // Stitch reads the name of one stitch that stands alone: "hdc", "BLO sc",
-// "half double crochet". It is false for anything else.
+// "half double crochet", also where one of its names is that of a group or cluster: "MB (make
+// bobble)". It is false for anything else.
 func (v *Vocabulary) Stitch(words string) (stitch.Kind, stitch.Into, bool) {
 	toks, _ := scan([]Line{{Text: words, Line: 1, Column: 1}})
 	p := newParser(toks[:len(toks)-1], v, nil)
 	w, ok := p.what()
 	if !ok || p.tok().kind != tEnd || !w.Kind.Is() {
+		for _, one := range otherNames(strings.ToLower(words)) {
+			if k, into, ok := v.Stitch(strings.TrimPrefix(one, "make ")); ok && k.Shape != stitch.Plain {
+				return k, into, true
+			}
+		}
 		return stitch.Kind{}, stitch.Top, false
 	}
 	return w.Kind, w.Loop.Into, true

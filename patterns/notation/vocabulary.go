@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -54,9 +55,8 @@ func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
 		n = Plain(n)
 		w := phrase{what: What{Name: n}}
 		all := spellings(n)
-		if long, short, ok := strings.Cut(n, "("); ok && strings.HasSuffix(short, ")") {
-			// "V-stitch (V-st)"
-			all = append(spellings(strings.TrimSpace(long)), spellings(strings.TrimSpace(strings.TrimSuffix(short, ")")))...)
+		for _, one := range otherNames(n) {
+			all = append(all, spellings(one)...)
 		}
 		for _, n := range all {
 			v.add(n, w)
@@ -68,6 +68,22 @@ func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
 		}
 	}
 	return v
+}
+
+// aboutShort are the words about what a name is shortened to: "shell (abbreviated sh)".
+var aboutShort = regexp.MustCompile(`^(abbreviated( to| as)?|abbreviation|abbr|or|aka|also|called|shown as|written( as)?) | for short$`)
+
+// otherNames are the names of a stitch with others in brackets: "V-stitch (V-st)", "Bobble (MB = make
+// bobble)". There are none where it has but one name.
+func otherNames(name string) (l []string) {
+	long, short, ok := strings.Cut(name, "(")
+	if !ok || !strings.HasSuffix(short, ")") {
+		return nil
+	}
+	for _, one := range append([]string{long}, strings.FieldsFunc(strings.TrimSuffix(short, ")"), func(r rune) bool { return r == '=' || r == ',' })...) {
+		l = append(l, aboutShort.ReplaceAllString(strings.TrimSpace(one), ""))
+	}
+	return l
 }
 
 // scanned is a name as the scanner takes it apart, with single spaces.
