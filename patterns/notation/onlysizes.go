@@ -197,15 +197,18 @@ func (p *parser) skipsTo(l *Label) bool {
 func (p *parser) skipsToPart(l *Label) bool {
 	start := p.i
 	p.eat("the")
+	p.eatKind(tQuote)
 	from := p.i
 	for p.tok().kind == tWord && !p.tok().first && p.i-from < 5 {
-		if _, round := roundWord(p.tok()); round {
+		// "Even Rounds" is a heading, "Round 9" and "the next round" are none.
+		if _, round := roundWord(p.tok()); round && (p.i == from || p.at(1).kind == tWord && !p.at(1).first || p.at(1).kind == tNumber || p.toks[from].is("next", "last", "following", "end")) {
 			p.i = start
 			return false
 		}
 		p.i++
 	}
 	to := p.i
+	p.eatKind(tQuote)
 	if to > from+1 && p.toks[to-1].is("section", "part", "below", "instructions") {
 		to--
 	}
