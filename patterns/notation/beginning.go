@@ -187,7 +187,7 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 			if t.kind != tWord {
 				break
 			}
-			side = side || t.is("underside") || t.is("side", "edge", "loops") && p.at(j-1).is("other", "opposite") || t.is("loops") && p.at(j-1).is("unused", "free", "remaining", "bottom")
+			side = side || t.is("underside") || t.is("side", "edge", "loops") && (p.at(j-1).is("other", "opposite") || p.at(j-1).is(bareWords...)) || t.is("loops") && p.at(j-1).is("unused", "free", "remaining", "bottom")
 			chain = chain || t.is("ch", "chain", "foundation")
 		}
 		if k := p.at(j).kind; side && chain && k != tNumber && k != tOrdinal {

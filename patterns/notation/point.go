@@ -5,6 +5,9 @@ import "whorl/patterns/stitch"
 // points are what is worked back along chains that stick out.
 var points = []string{"point", "points", "petal", "leaf", "ray", "rays", "tip", "spike", "spikes", "frond", "finger", "feather", "tail", "stem", "arm"}
 
+// bareWords are what the side of a chain is called that nothing has been worked into yet.
+var bareWords = []string{"bare", "unworked", "free", "empty", "unused", "plain", "raw", "naked"}
+
 // alongPoint reads "along the other side of the point", "down the point" behind stitches:
 // where they are, which is where the work has come to. The other side of its chains is
 // their underside.
@@ -48,14 +51,14 @@ func (p *parser) baseOfPiece() bool {
 // point, and tells whether it is the other side.
 func (p *parser) sideOfPoint() (side, other bool) {
 	p.eat("the")
-	other = p.eat("other", "opposite", "second")
+	other = p.eat(bareWords...) || p.eat("other", "opposite", "second", "remaining")
 	if !other {
-		p.eat("first", "next", "same", "one", "each")
+		p.eat("first", "next", "same", "one", "each", "worked", "stitched")
 	}
 	p.eat("ch", "chain")
-	if side = p.eat("side", "edge"); side && p.eat("of") {
-		p.eat("the", "each", "next", "this", "same")
-		p.eat("next")
+	if side = p.eat("side", "edge", "loops", "lps"); side && p.eat("of") {
+		p.eat("the", "each", "next", "this", "same", "your")
+		p.eat("first", "next")
 		side = false
 	}
 	return side, other
@@ -72,7 +75,15 @@ func (p *parser) upPoint(b *block) bool {
 	if p.eat("working", "work", "going") && p.eat("up", "down", "along") {
 		climbs := p.at(-1).is("up", "down")
 		side, _ := p.sideOfPoint()
-		if (p.eat(points...) || climbs && side) && p.tok().kind == tComma {
+		named := p.eat(points...)
+		if named && p.eat("and") {
+			if p.eat("up", "down"); !p.eatAll("the", "other") && !p.eatAll("the", "second") {
+				p.i = start
+				return false
+			}
+			p.eat("side")
+		}
+		if p.eat("first"); (named || climbs && side) && (p.tok().kind == tComma || p.tok().kind == tColon || p.tok().kind == tStar) {
 			return p.note(b, start, p.i)
 		}
 	}

@@ -245,6 +245,9 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 		w.loop = stitch.Underside
 		return nil
 	}
+	if w.beforePoint() {
+		return nil // "working up the other side of the chain" of a point, which comes next
+	}
 	if w.c.below == nil || w.c.below.Number != 0 || len(w.c.spots) == 0 {
 		return stopAt(it.Span, "other-side", "there is no starting chain with another side to work along", "")
 	}

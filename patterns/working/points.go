@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -134,6 +135,12 @@ func (w *roundWork) atTip(p *notation.Place) *halt {
 		return nil
 	}
 	return stopAt(p.Span, "no-tip", "the work has not come to a chain at the tip of a point", "Work along its side first, or name the stitch: 3 sc in next st.")
+}
+
+// beforePoint reports whether the work has come to the chains of a point of the round below, which
+// lie bare.
+func (w *roundWork) beforePoint() bool {
+	return w.pos < len(w.c.spots) && w.c.spots[w.pos].st.IsChain() && slices.ContainsFunc(w.c.spots, func(s spot) bool { return s.onPoint() })
 }
 
 // onPoint reports whether a stitch stands on the chains of a point of its own round.
