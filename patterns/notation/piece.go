@@ -78,7 +78,7 @@ func (p *parser) onPiece() {
 // forWhat passes over "for the front", "for front of hat": what stitches are left for.
 func (p *parser) forWhat() {
 	start := p.i
-	if p.eat("for", "at", "as", "across", "forming") || p.eat("to") && p.eat("form", "make", "be", "become") {
+	if p.eat("for", "at", "as", "across", "along", "forming") || p.eat("to") && p.eat("form", "make", "be", "become") {
 		p.eat("the", "your")
 		p.eat("centre", "center")
 		if p.eat("front", "back", "face", "forehead", "neck", "nape", "brow") {

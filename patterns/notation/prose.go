@@ -385,7 +385,7 @@ func (p *parser) instructs(i int) bool {
 	if p.tok().is("sk", "skip", "miss", "rep", "repeat", "inc", "dec", "turn") {
 		return true
 	}
-	if p.chain() != nil {
+	if p.chain() != nil || p.tok().is("count") && p.at(1).kind == tNumber {
 		return true
 	}
 	if _, ok := p.stitches(); ok {

@@ -210,6 +210,7 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 		first = (first + n - 1) % n // the stitch before it
 	}
 	at := w.c.begin(first)
+	w.pos = 0 // not behind what was skipped on the way here
 	if w.r.Row && w.c.below.Closing == fabric.Open {
 		w.c.cut(n - at)
 	}
