@@ -64,8 +64,11 @@ func (p *parser) sideNamed() bool {
 	return p.eat("side", "edge", "end", "sides", "edges")
 }
 
+// worn are pieces that have an edge of row ends all round.
+var worn = []string{"hat", "strip", "cap", "beanie", "bonnet", "mitten", "mitt", "glove", "sock", "slipper", "bootie", "wristband", "tube", "basket", "bag"}
+
 // aroundBand passes over "around top of band", "along one long edge of the brim", "around the lower
-// edge" behind row ends: the edge that they are.
+// edge", "around the cuff" behind row ends: the edge that they are.
 func (p *parser) aroundBand() bool {
 	start := p.i
 	p.eatAll("all", "the", "way")
@@ -80,9 +83,12 @@ func (p *parser) aroundBand() bool {
 	edge := p.eat("edge", "side", "opening", "end", "mouth") || p.at(-1).is("top", "bottom", "side")
 	if at := p.i; edge && p.eat("of") {
 		p.eat("the", "this")
-		if !p.eat(bands...) && !p.eat("hat", "strip", "piece", "cap", "beanie", "mitten", "mitt", "sock") {
+		if !p.eat(bands...) && !p.eat(worn...) {
 			p.i = at
 		}
+	} else if !edge && (p.eat(bands...) || p.eat(worn...)) {
+		p.eat("edge", "opening")
+		edge = true // "around the cuff"
 	}
 	if edge && p.ended() {
 		return true
