@@ -71,14 +71,37 @@ func tooShort(at notation.Span, chains int) *halt {
 	return stopAt(at, "runs-out", fmt.Sprintf("the %s of this cord run out", plural(chains, "chain")), "Let the chains and the stitches back along them agree.")
 }
 
-// hang tells of a loop or a cord behind the last round, which is not worked.
+// hang tells of a loop or a cord behind the last round, which is not worked. A loop of chains alone
+// leaves nothing to be checked.
 func (p *partWork) hang() {
 	_, wrong := p.cord(p.carry)
 	if wrong != nil {
 		p.add(p.fault(wrong.at, wrong.code, wrong.message, wrong.help), true)
 		return
 	}
+	if plainLoop(p.carry) {
+		return
+	}
 	f := p.fault(p.carry[0].Where(), "not-worked", "this hangs from the last round and is no round", "It is kept as it stands and not worked.")
 	f.Severity = fault.Warning
 	p.add(f, false)
+}
+
+// plainLoop reports whether what hangs is chains, closed with a slip stitch, and nothing else: "ch 12,
+// sl st in same st".
+func plainLoop(items []notation.Item) bool {
+	chains, slips := 0, 0
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Chain:
+			chains++
+		case *notation.Stitches:
+			if slips++; it.What.Kind != stitch.Of(stitch.Slip) || it.Places[0].Target.Sort == notation.FromHook {
+				return false
+			}
+		case *notation.Turn, *notation.Counts:
+			return false
+		}
+	}
+	return chains == 1 && slips == 1
 }
