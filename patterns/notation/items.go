@@ -176,7 +176,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if sentence {
-		if b.goesOnJoining() || b.straight() || b.goingOn() {
+		if b.ontoCloth() || b.goesOnJoining() || b.straight() || b.goingOn() {
 			return nil
 		}
 		if it, _ := p.onward(); it != nil {
@@ -241,7 +241,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
-	if p.infront(b) || b.evenlyRound() || b.closedChain() || !sentence && p.asFollows() {
+	if p.infront(b) || b.ontoCloth() || b.evenlyRound() || b.closedChain() || !sentence && p.asFollows() {
 		return nil
 	}
 	p.eat(adverbs...)

@@ -265,6 +265,8 @@ type parser struct {
 	// work says that the round so far has made stitches, which tells a count
 	// at its end from an instruction.
 	work bool
+	// cloth is what the edging is worked into, "hankie"; "" for none.
+	cloth string
 	// ringed says that the round has made a ring, which is "it" then.
 	ringed bool
 	// joined says that the last instruction was the join that closes the round.

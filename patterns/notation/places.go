@@ -98,6 +98,9 @@ func (pl *Place) asTheyCome(more *Place) bool {
 
 // placed reads one place with the preposition before it.
 func (p *parser) placed(alone bool) (Place, bool) {
+	if pl, ok := p.clothPlace(); ok {
+		return pl, true
+	}
 	start := p.i
 	no := func() (Place, bool) { p.i = start; return Place{}, false }
 	if p.tok().is("all") && p.at(1).is("the") && p.at(2).is("way") {

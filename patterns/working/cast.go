@@ -44,6 +44,10 @@ func (w *roundWork) magicRing(it *notation.MagicRing) *halt {
 	if w.c.below != nil {
 		return stopAt(it.Span, "ring", "a ring can only be made at the beginning of a part", "Begin a new part for it.")
 	}
+	if it.Round != "" && w.r.Row {
+		return stopAt(it.Span, "no-foundation", "rows along one edge of a "+it.Round+" have nothing to stand on that is worked",
+			"Begin them on a chain of as many stitches, or work all the way round the "+it.Round+" in rounds.")
+	}
 	f := &fabric.Round{Label: "the ring", Ring: true, Line: it.Line}
 	w.part.Rounds = append(w.part.Rounds, f)
 	w.c = layCourse(f, len(w.part.Rounds)-1, false)
