@@ -87,7 +87,12 @@ func (p *parser) countingChain() *Counts {
 		p.i++
 	}
 	not := p.eat("not")
-	if !p.eat("counting", "including", "incl", "includes", "counts") {
+	if p.eatAll("do", "not") || p.eat("don't") {
+		if not = p.tok().is("count", "include"); !not {
+			return no()
+		}
+	}
+	if !p.eat("counting", "including", "incl", "includes", "counts") && !(not && p.eat("count", "include")) {
 		return no()
 	}
 	p.eat("the", "each")

@@ -368,6 +368,11 @@ func (b *block) lastInChain() bool {
 		n, several := p.num() // "working last 2tr in top of tch" of "2tr in each tr"
 		one := p.at(-1).is("one")
 		w, ok := p.what()
+		if p.eat("being", "is", "to") {
+			one = one || !ok // "the last being in the turning ch"
+			p.eat("be")
+		}
+		p.eat("worked", "made")
 		pl := p.places(false)
 		ok = (ok || one) && (!several || len(n.Values) == 1 && (n.Values[0] == 1 && !s.N.Set() || s.N.Set() && len(s.N.Values) == 1 && s.N.Values[0] == n.Values[0]))
 		if (ok && w == s.What || one) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {

@@ -176,7 +176,13 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return nil
 	}
 	if sentence {
-		if b.ontoCloth() || b.goesOnJoining() || b.straight() || b.goingOn() {
+		if b.ontoCloth() || b.formsPattern() || b.goesOnJoining() || b.straight() {
+			return nil
+		}
+		if ok, f := b.shapedOn(); ok || f != nil {
+			return f
+		}
+		if b.goingOn() {
 			return nil
 		}
 		if it, _ := p.onward(); it != nil {
@@ -208,7 +214,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if f := p.vague(); f != nil {
 		return f
 	}
-	if from := p.i; (sentence || !p.work && p.depth <= 1) && p.eat("start", "begin", "starting", "beginning", "commence") {
+	if from := p.i; (sentence || !p.work && p.depth <= 1) && (p.eat("start", "begin", "starting", "beginning", "commence") || p.tok().is("beg") && p.at(1).is("at", "by", "with") && p.eat("beg")) {
 		edge := p.atEdgeFirst()
 		p.eat("by", "with")
 		if edge && b.chainRing() {

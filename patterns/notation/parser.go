@@ -108,6 +108,19 @@ func takenBy(rounds []*Round) (l []string) {
 	return l
 }
 
+// headedShort reports whether a colon ends a heading of a few words at the beginning of a line, "Shape
+// neck:", which is no label itself.
+func headedShort(toks []token, colon int) bool {
+	j := colon
+	for ; j > 0 && !toks[j].first; j-- {
+		if k := toks[j-1].kind; k != tWord {
+			return false
+		}
+	}
+	_, round := roundWord(&toks[colon-1])
+	return j < colon && colon-j <= 3 && !round
+}
+
 // roundStarts are the tokens at which rounds begin: the first, and every label
 // at the start of a line.
 func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
@@ -134,11 +147,12 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
-			if toks[i-1].kind == tStop || pieceColon(toks, i, v, sizes) {
-				// "Don't stuff. Rnd 10: …" in the middle of a line
+			nth := toks[i].kind == tOrdinal || toks[i].is("next")
+			if toks[i-1].kind == tStop || nth && toks[i-1].kind == tColon && headedShort(toks, i-1) || pieceColon(toks, i, v, sizes) {
+				// "Don't stuff. Rnd 10: …", "Shape armholes. Next row: …" in the middle of a line
 				p := newParser(toks[i:], v, sizes)
-				if l, ok := p.label(); ok && len(l.Numbers) > 0 && p.at(-1).kind == tColon && !p.at(-2).first {
-					if _, round := roundWord(&toks[i]); round {
+				if l, ok := p.label(); ok && (len(l.Numbers) > 0 || l.Next.Set()) && p.at(-1).kind == tColon && !p.at(-2).first {
+					if _, round := roundWord(&toks[i]); round || nth {
 						starts = append(starts, i)
 					}
 				}

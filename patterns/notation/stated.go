@@ -89,7 +89,8 @@ func (p *parser) trailingCount(sentence bool) bool {
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
 	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or")
 	then := t.kind == tComma && p.at(1).is("then") && (p.at(2).kind == tNumber || numberWords[p.at(2).text] > 0)
-	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then || !(sentence || generic || p.joined) {
+	turns := t.kind == tComma && (p.toks[max(start-1, 0)].kind == tColon || p.toks[max(start-1, 0)].kind == tDash) && p.ends(p.i+1) // "across: 8 hdc, turn"
+	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then && !turns || !(sentence || generic || p.joined) {
 		p.i = start
 		return false
 	}

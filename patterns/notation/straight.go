@@ -21,7 +21,7 @@ func (b *block) straight() bool {
 	p.eat("work")
 	r := &Ref{Onward: true, Even: true}
 	var u *Until
-	said := false
+	said, way := false, false
 	for {
 		at := p.i
 		p.eatKind(tComma)
@@ -34,6 +34,10 @@ func (b *block) straight() bool {
 			continue
 		}
 		if p.onTheseSts() {
+			continue
+		}
+		if u != nil && u.More && p.wayOn() {
+			way = true // "Work a further 6 rows in pattern"
 			continue
 		}
 		if u == nil {
@@ -52,7 +56,7 @@ func (b *block) straight() bool {
 		p.i = at
 		break
 	}
-	if !said && (!r.Of.Is() || u == nil) || !p.ended() && !p.tok().first || p.tok().kind == tOpen && p.howAhead() {
+	if r.Even = !way; way && r.Of.Is() || !said && !way && (!r.Of.Is() || u == nil) || !p.ended() && !p.tok().first || p.tok().kind == tOpen && p.howAhead() {
 		p.i, p.faults = start, p.faults[:faults]
 		return false
 	}

@@ -350,6 +350,8 @@ type (
 		Loose bool
 		// Names are the rounds that it says are worked for another piece; nil for none.
 		Names *Ref
+		// Forms are the rounds that it says form the pattern; nil for none.
+		Forms *Ref
 	}
 )
 

@@ -84,7 +84,7 @@ func (p *partWork) alongOf(ref *notation.Ref) *notation.Along {
 		// What goes into each space between the corners is one more along each side.
 		return &notation.Along{Span: ref.Span, More: true, Groups: true, N: notation.One(ref.Span)}
 	}
-	if ref.Along != nil || ref.Step.Set() || !ref.Onward || ref.Even || n < 2 {
+	if ref.Along != nil || ref.Step.Set() || !ref.Onward || ref.Even || n < 2 || p.patternRows(ref) != nil {
 		return ref.Along
 	}
 	if of, _ := p.increasing(ref); of != nil {

@@ -32,6 +32,44 @@ func (p *partWork) inPattern(ref *notation.Ref) []*notation.Round {
 	return nil
 }
 
+// patternRows are the rows that the words say form the pattern, in the order in which they come
+// next; nil where nothing is said of them, or the last row is none of them.
+func (p *partWork) patternRows(ref *notation.Ref) []*notation.Round {
+	if ref.Step.Set() || ref.Every || len(ref.Shown) > 0 || p.broken {
+		return nil
+	}
+	n := len(p.latest)
+	for i := n - 1; i >= 0; i-- {
+		forms := formsIn(p.latest[i].Items)
+		if forms == nil {
+			continue
+		}
+		var l []*notation.Round
+		if k := forms.Last.For(p.size); forms.Last.Set() && k <= i+1 {
+			l = p.latest[i+1-k : i+1]
+		} else if !forms.Last.Set() {
+			l = p.referred(forms)
+		}
+		for k, r := range l {
+			if r == p.latest[n-1] {
+				return append(append([]*notation.Round{}, l[k+1:]...), l[:k+1]...)
+			}
+		}
+		return nil
+	}
+	return nil
+}
+
+// formsIn is what the words of a round say forms the pattern, nil for nothing.
+func formsIn(items []notation.Item) *notation.Ref {
+	for _, it := range items {
+		if n, ok := it.(*notation.Note); ok && n.Forms != nil {
+			return n.Forms
+		}
+	}
+	return nil
+}
+
 // sameWords reports whether two rounds are worked from the same words, but for their yarns.
 func sameWords(a, b *notation.Round) bool {
 	return a == b || workedWords(a) == workedWords(b)

@@ -26,6 +26,10 @@ type growth map[*notation.Stitches]int
 func (p *partWork) onwardOf(ref *notation.Ref) (of []*notation.Round, grow []growth) {
 	if ref.Even {
 		of = p.straightOf(ref)
+	} else {
+		of = p.patternRows(ref)
+	}
+	if of != nil || ref.Even {
 		return of, make([]growth, len(of))
 	}
 	if p.alongOf(ref) != nil {

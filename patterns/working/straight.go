@@ -24,7 +24,7 @@ func (p *partWork) straightOf(ref *notation.Ref) []*notation.Round {
 		return nil
 	}
 	text := p.latest[len(p.latest)-1]
-	if p.plain(n-1) && !onChain(text.Items) {
+	if p.plain(n-1) && !onChain(text.Items) && !ofOtherKind(text.Items, last.kind) {
 		return []*notation.Round{text}
 	}
 	head := text.Items
@@ -138,6 +138,26 @@ func (p *partWork) takesTurns() bool {
 	return other > 0 && other == run && run < 3
 }
 
+// ofOtherKind reports whether words name stitches of another kind to go into, so that they cannot be
+// worked on their own stitches: "1 tr into each dc to end".
+func ofOtherKind(items []notation.Item, kind stitch.Kind) bool {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Repeat:
+			if ofOtherKind(it.Items, kind) {
+				return true
+			}
+		case *notation.Stitches:
+			for i := range it.Places {
+				if t := &it.Places[i].Target; t.Sort == notation.OfKind && t.Kind.Is() && t.Kind != kind {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // onChain reports whether a round's words are of the starting chain.
 func onChain(items []notation.Item) bool {
 	for _, it := range items {
@@ -172,7 +192,13 @@ beginning:
 			even.Items = append(even.Items, it)
 		case *notation.Skip:
 			if len(even.Items) > 0 && it.Place != nil && it.And == nil {
-				even.Items = append(even.Items, it)
+				first := *it
+				place := *it.Place
+				if place.Target.Sort == notation.OfKind { // whatever it is of now
+					place.Target = notation.Target{Text: "st"}
+				}
+				first.Place, first.Target = &place, place.Target
+				even.Items = append(even.Items, &first)
 			}
 		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Join:
 		case *notation.Stitches:
