@@ -21,10 +21,15 @@ func (w *roundWork) slipsMove(items []notation.Item) bool {
 	chained, slipped := false, false
 	for i, it := range items {
 		switch it := it.(type) {
-		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Join, *notation.Turn:
+		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Counts, *notation.Turn:
+		case *notation.Join:
+			if it.With.Kind.Base <= stitch.Slip && repeatsLoop(it.Place, items[i+1:]) {
+				return false
+			}
 		case *notation.Chain:
 			if slipped {
-				return true
+				last, ok := items[i-1].(*notation.Stitches)
+				return !ok || len(last.Places) != 1 || !repeatsLoop(&last.Places[0], items[i:])
 			}
 			chained = true
 		case *notation.Repeat:
@@ -53,6 +58,36 @@ func (w *roundWork) slipsMove(items []notation.Item) bool {
 	return true
 }
 
+// repeatsLoop reports whether a slip stitch in a place, with the rest of the round behind it, is the
+// first of those that a repeat makes: "sl st in next st, ch 3, *sl st in next st, ch 3; rep from *
+// around".
+func repeatsLoop(pl *notation.Place, rest []notation.Item) bool {
+	if len(rest) == 0 || pl == nil {
+		return false
+	}
+	chain, ok := rest[0].(*notation.Chain)
+	for rest = rest[1:]; len(rest) > 0; rest = rest[1:] {
+		if _, skip := rest[0].(*notation.Skip); !skip {
+			break
+		}
+	}
+	if !ok || chain.Counts != nil || len(rest) == 0 {
+		return false
+	}
+	r, ok := rest[0].(*notation.Repeat)
+	if !ok || len(r.Items) < 2 {
+		return false
+	}
+	s, ok := r.Items[0].(*notation.Stitches)
+	again, chains := r.Items[1].(*notation.Chain)
+	if !ok || !chains || !slips(s.What.Kind) || len(s.Places) != 1 || again.N.For(0) != chain.N.For(0) {
+		return false
+	}
+	next := &s.Places[0]
+	return next.Pick == notation.Next && next.Target.Sort == pl.Target.Sort && next.N.For(0) <= 1 && pl.N.For(0) <= 1 &&
+		(pl.Pick == notation.Next || pl.Pick == notation.First || pl.Pick == notation.Any)
+}
+
 // joinedToSlip reports whether the round is "joined with sl st in first sl st", so that it
 // begins with one.
 func joinedToSlip(items []notation.Item) bool {
@@ -67,7 +102,13 @@ func joinedToSlip(items []notation.Item) bool {
 // beginsAsSlip reports whether what joins at the beginning of the round, "sl st in first
 // st", is the slip stitch that the round is joined to, since none follows it.
 func (w *roundWork) beginsAsSlip(j *notation.Join, rest []notation.Item) bool {
-	if j.Place == nil || j.With.Kind.Base > stitch.Slip || !joinedToSlip(rest) || beginsSlipping(rest) {
+	if j.Place == nil || j.With.Kind.Base > stitch.Slip {
+		return false
+	}
+	if j.Yarn == "" && repeatsLoop(j.Place, rest) {
+		return true
+	}
+	if !joinedToSlip(rest) || beginsSlipping(rest) {
 		return false
 	}
 	for _, it := range rest {
@@ -85,7 +126,7 @@ func (w *roundWork) beginsAsSlip(j *notation.Join, rest []notation.Item) bool {
 // stitch of a round of slip stitches and chains, which is joined to it: "join C with a sl st
 // in any sc, ch 3, *sl st in next sc, ch 3; rep from * around, sl st to first sl st".
 func (w *roundWork) standsAsSlip(j *notation.Join, rest []notation.Item) bool {
-	if j.With.Kind != stitch.Of(stitch.Slip) || !joinedToSlip(rest) || w.moves {
+	if again := repeatsLoop(j.Place, rest); j.With.Kind.Base > stitch.Slip || !again && (j.With.Kind != stitch.Of(stitch.Slip) || !joinedToSlip(rest)) || w.moves {
 		return false
 	}
 	same := false
