@@ -43,7 +43,9 @@ func (d *roundArtist) space(k int) *scene.Group {
 	for _, i := range chains {
 		if c.cutOf(i) != left && d.sought[fabric.Place{At: fabric.Ref{Round: c.index, Stitch: i}}] {
 			if sides := d.pointSides(c, i); sides != nil {
-				tops = append(tops, d.point(sides[0].angle, sides[0].radius), d.point(sides[1].angle, sides[1].radius))
+				for _, at := range sides {
+					tops = append(tops, d.point(at.angle, at.radius))
+				}
 			} else {
 				tops = append(tops, d.top(c, i))
 			}

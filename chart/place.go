@@ -39,7 +39,7 @@ func (w *work) top(c *course, i int) canvas.Point {
 
 // foot is the point and the angle where stitch i of c stands on a place.
 func (w *work) foot(c *course, i int, p fabric.Place) (canvas.Point, float64) {
-	if f, ok := w.onPoint(p); ok {
+	if f, ok := w.onPoint(c, i, p); ok {
 		return w.point(f.angle, f.radius), f.angle
 	}
 	r := w.footRadius(c, i, p)

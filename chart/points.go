@@ -22,15 +22,16 @@ type point struct {
 }
 
 const (
-	leastPoint   = 3    // chains of the shortest point
-	leastBack    = 2    // stitches along it
-	pointPitch   = 1.05 // units, from chain to chain
-	pointShare   = 0.7  // of their height, of the stitches along it
-	pointFoot    = 1.1  // units, from what the round stands on to the first chain
-	pointSide    = 0.36 // units, from the middle of a chain to the stitches on either side of it
-	pointMiddle  = 0.24 // units, from the top of a chain to the middle of its oval
-	pointEdge    = 1.25 // units, of the next round along it
-	pointOutside = 0.9  // units, from the tip to the chains of the next round round it
+	leastPoint  = 3             // chains of the shortest point
+	leastBack   = 2             // stitches along it
+	pointPitch  = 1.05          // units, from chain to chain
+	pointShare  = 0.7           // of their height, of the stitches along it
+	pointFoot   = 1.4           // units, from what the round stands on to the first chain
+	pointSide   = 0.36          // units, from the middle of a chain to the stitches on either side of it
+	pointMiddle = 0.24          // units, from the top of a chain to the middle of its oval
+	mostWide    = 0.9 * math.Pi // that a point is taken to have of the turn
+	pointEdge   = 1.25          // units, of the next round along it
+	pointEnd    = 0.42          // units, from the middle of the last chain to its end
 )
 
 // findPoints finds the points of whole rounds on circles.
@@ -95,11 +96,11 @@ func (w *work) pointed(c *course) bool {
 
 // standOut sets the stitches of points, and those of the next round along them.
 func (w *work) standOut(c *course) {
-	c.tilt = nil
+	c.tilt, c.tipped = nil, nil
 	if !w.pointed(c) {
 		return
 	}
-	c.tilt = map[int]float64{}
+	c.tilt, c.tipped = map[int]float64{}, map[int]bool{}
 	for _, i := range c.order { // what is between them is close on its place
 		if s := &c.round.Stitches[i]; s.Kind.Base == stitch.Slip && len(s.On) == 1 {
 			if a, ok := w.footAngle(c, i, s.On[0]); ok {
@@ -131,7 +132,7 @@ func (w *work) axis(p point) (at, wide, foot float64) {
 	for _, i := range p.back {
 		reach = math.Max(reach, w.pointTall(p.c, i))
 	}
-	need := (reach + (2*pointEdge+2*pointSide)*w.unit) / (2 * math.Sin(math.Min(wide, math.Pi)/2))
+	need := (reach + (2*pointEdge+2*pointSide)*w.unit) / 2 / math.Tan(math.Min(wide, mostWide)/2)
 	foot = math.Max(floor+pointFoot*w.unit, need)
 	// The spine is aside of the middle, so that its two sides have room alike.
 	return a + wide/2 - reach/2/foot*0.8, wide, foot
@@ -171,7 +172,8 @@ func (w *work) layAlong(p point, c *course) {
 	for _, i := range p.back {
 		side[i] = 1
 	}
-	first, last := -1, -1
+	end := p.chains[len(p.chains)-1]
+	first, last, inEnd := -1, -1, 0
 	for k, i := range c.order {
 		on := c.round.Stitches[i].On
 		if len(on) != 1 || on[0].At.Round != p.c.index || side[on[0].At.Stitch] == 0 || on[0].Into == stitch.Space {
@@ -180,21 +182,19 @@ func (w *work) layAlong(p point, c *course) {
 		j, to := on[0].At.Stitch, side[on[0].At.Stitch]
 		a := p.c.theta[j] - axis
 		c.setAt(i, axis, p.c.radius[j]*math.Cos(a), p.c.radius[j]*math.Sin(a)+to*w.beyond(p.c, j), to*ring.Turn/4)
-		if to < 0 {
+		switch {
+		case j == end:
+			inEnd++
+		case to < 0:
 			first = k
-		} else if last < 0 {
+		case last < 0:
 			last = k
 		}
 	}
-	if first < 0 || last <= first+1 { // nothing goes round the tip
+	if first < 0 || last <= first+1 || last == first+2 && inEnd == 1 { // nothing goes round the tip
 		return
 	}
-	tip := foot + (float64(len(p.chains)-1)+pointOutside)*pointPitch*w.unit
-	n := float64(last - first - 1)
-	for k := first + 1; k < last; k++ {
-		x := (float64(k-first-1) - (n-1)/2) * w.unit
-		c.setAt(c.order[k], axis, tip, x+0.3*w.unit, 0)
-	}
+	w.layTip(p, c, axis, foot+float64(len(p.chains)-1)*pointPitch*w.unit, first, last)
 }
 
 // beyond is how far over a stitch of a point, or a chain of it, the next round's are.
@@ -206,20 +206,31 @@ func (w *work) beyond(c *course, i int) float64 {
 }
 
 // pointSides are the places on both sides of a chain in a point: where the stitches worked
-// back along it stand, and those of the next round. They are nil for any other stitch.
+// back along it stand, and those of the next round; and the end of the last chain, for what
+// goes round the tip. They are nil for any other stitch.
 func (w *work) pointSides(c *course, i int) []onRing {
 	t, ok := c.tilt[i]
-	if !ok || !c.isLoop(i) || math.Abs(t) < ring.Turn/8 {
+	if !ok || !c.isLoop(i) || math.Abs(t) < ring.Turn/8 || !w.inPoint(c, i) {
 		return nil
 	}
 	// Square to the spine, which may lie aside of the centre.
 	side := math.Atan(pointSide * w.unit / c.radius[i])
 	out := math.Hypot(c.radius[i], pointSide*w.unit)
-	return []onRing{{c.theta[i] + side, out}, {c.theta[i] - side, out}}
+	return []onRing{{c.theta[i] + side, out}, {c.theta[i] - side, out}, {c.theta[i], c.radius[i] + pointEnd*w.unit}}
 }
 
-// onPoint is where a stitch in a chain of a point stands.
-func (w *work) onPoint(p fabric.Place) (onRing, bool) {
+// inPoint reports whether a chain stands in a point of its round, or at a petal.
+func (w *work) inPoint(c *course, i int) bool {
+	for _, p := range w.points {
+		if p.c == c && p.chains[0] <= i && i <= p.chains[len(p.chains)-1] {
+			return true
+		}
+	}
+	return len(c.petals) > 0
+}
+
+// onPoint is where a stitch of c in a chain of a point stands.
+func (w *work) onPoint(c *course, i int, p fabric.Place) (onRing, bool) {
 	d := w.at(p.At)
 	if d == nil || p.Into == stitch.Space || p.Into == stitch.Ring || p.Into == stitch.RowEnd {
 		return onRing{}, false
@@ -228,7 +239,9 @@ func (w *work) onPoint(p fabric.Place) (onRing, bool) {
 	switch {
 	case sides == nil:
 		return onRing{}, false
-	case p.Into == stitch.Underside:
+	case c.tipped[i]:
+		return sides[2], true
+	case p.Into == stitch.Underside || c != d:
 		return sides[1], true
 	}
 	return sides[0], true

@@ -31,6 +31,7 @@ const (
 	leastHole  = 2.2  // radius of the centre
 	ovalHole   = 0.3  // units, from the middle of the chain in an oval to the places on it
 	largest    = 7.5
+	pointStep  = 0.6 // of what points stand out by, that their rounds are drawn in by at a time
 )
 
 // How far a slip stitch rises over its place, in units.
@@ -96,7 +97,10 @@ func (w *work) reachWithin(wide, high float64) {
 	if w.oval != nil {
 		w.stackOval(&fit, wide-0.8, tall)
 	}
-	most, tries := fit.Outer, 6
+	most, tries, step := fit.Outer, 6, 1.0
+	if len(w.points) > 0 {
+		tries, step = 12, pointStep // they stand out by what their round is enlarged by, and more
+	}
 	for try := 0; try < 24; try++ {
 		w.unit = math.Max(w.radii.Scale*tall, 0.1)
 		w.shape, _ = w.outline()
@@ -110,10 +114,10 @@ func (w *work) reachWithin(wide, high float64) {
 			tries = 16
 		}
 		switch {
-		case over < 0.05 && !rises:
+		case over < 0.05 && !rises && (step == 1 || over > -1 || try >= tries):
 			return
-		case try < tries && fit.Outer-over > within/4:
-			fit.Outer = math.Min(fit.Outer-over, most)
+		case try < tries && fit.Outer-step*over > within/4:
+			fit.Outer = math.Min(fit.Outer-step*over, most)
 			w.radii = ring.Stack(w.layers(), fit)
 		default:
 			w.radii.Shrink(math.Min((wide-0.8)/(w.outer+long), (high-0.8)/w.outer))

@@ -108,6 +108,7 @@ type course struct {
 	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none
+	tipped map[int]bool    // those that stand on the end of a point
 	petals []petalSide     // chains that stand at the sides of petals
 	slim   map[int]slim    // the stitches that are drawn slimmer
 }

@@ -21,6 +21,28 @@ parts:
       Rnd 3: *Ch 6, sc in 2nd ch from hook, hdc in next ch, dc in next ch, tr in each of next 2 ch, sk next 2 sc, sl st in next sc; rep from * 4 more times. (5 points)
       Rnd 4: *Sc in each of the 5 ch along the other side of the point, ch 2, sc in each of the next 5 sts down the point, sl st in the sl st; rep from * 4 more times. (50 sc, 5 ch-2 sps)
 `,
+		"points with stitches and chains in the tip": `
+title: Coldharbour Star
+parts:
+  - name: Star
+    worked: rounds
+    text: |
+      Rnd 1: 10 sc in magic ring, join. (10 sc)
+      Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (20 dc)
+      Rnd 3: *Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in next ch, sk 3 dc, sl st in next dc; rep from * 4 more times. (5 points)
+      Rnd 4: *Working up the chain side, sc in next 5 ch, (sc, ch 3, sc) in the ch at the tip, sc in next 5 sts down the other side, sl st in the sl st between points; rep from * 4 more times. (60 sc, 5 ch-3 sps)
+`,
+		"points with three stitches in the tip": `
+title: Wintergate Star
+parts:
+  - name: Star
+    worked: rounds
+    text: |
+      Rnd 1: 10 sc in magic ring, join. (10 sc)
+      Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (15 sc)
+      Rnd 3: *Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in next ch, sk 2 sc, sl st in next sc; rep from * around. (5 points)
+      Rnd 4: *Sc in each of next 5 ch up the point, 3 sc in the ch at the tip, sc in next 5 sts down the other side, sl st in next sl st; rep from * around. (65 sc)
+`,
 		"shells on a wide ring": `
 title: Sandpiper Cap
 gauge: 13 dc and 7 rounds = 10 cm
