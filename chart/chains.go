@@ -88,7 +88,7 @@ func (d *roundArtist) paintRuns() {
 			}
 		}
 		for d.meets(r, near) && r.room > leastRoom*d.unit {
-			r.room *= chainStep
+			r.room *= 1 - drawnStep
 			r.drawn += drawnStep
 		}
 		d.chainMost = math.Max(d.chainMost, r.room)
@@ -147,7 +147,7 @@ func (d *roundArtist) midRun(run []int) (p canvas.Point) {
 const (
 	chainStep = 0.8
 	drawnStep = 0.14
-	leastRoom = 0.3 // units
+	leastRoom = 0.4 // units, over which chains are drawn smaller for what is beside them
 )
 
 // runRoom is the width of every chain of a run: the room of its narrowest, in steps.
