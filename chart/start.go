@@ -399,13 +399,16 @@ func (d *roundArtist) join(i int) *scene.Group {
 	return grp
 }
 
+// leastUp is how far up in its gap a join is, as a share, at least.
+const leastUp = 0.3
+
 // clearest is the point in a gap, highest up and nearest its middle, that is
 // at least room away from every stroke at the seam; or the one farthest away
 // when none is. It tells how far.
 func (d *roundArtist) clearest(g gap, room float64) (best canvas.Point, clear float64) {
 	near := d.atSeam()
 	clear = -1
-	for t := 1 - room/g.tall(); t > 0.3; t -= 0.03 {
+	for t := max(1-room/g.tall(), leastUp); t >= leastUp; t -= 0.03 { // a round of slip stitches is low
 		for _, side := range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {
 			a, b := g.sides(t)
 			p := g.by(t, 0.55*d.unit).Add(b.Sub(a).Norm(min(g.wide(t), 2*d.unit) * side))
