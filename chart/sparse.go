@@ -13,6 +13,7 @@ import (
 // in; spokes that end in one stitch come together on the way to it.
 const (
 	sparseFrom   = 1.3 // heights of a stitch, from one to the next
+	sparseOpen   = 4   // of so many stitches no more than one is a chain or stands in a space
 	sparsePasses = 100
 	sparseMoves  = 1e-4 // radians, in a pass, at which a run has come to rest
 )
@@ -22,6 +23,15 @@ const (
 func (w *work) sparse(c *course) float64 {
 	if w.rows || w.panel || w.oval != nil || w.border != nil || w.corners.sides > 0 || len(c.order) == 0 || c.index > w.last || w.o.closing {
 		return 1
+	}
+	open := 0
+	for _, i := range c.order {
+		if on := c.round.Stitches[i].On; len(on) == 0 || on[0].Into == stitch.Space {
+			open++
+		}
+	}
+	if open > len(c.order)/sparseOpen {
+		return 1 // loops are filled from side to side
 	}
 	// A round of slip stitches has hardly a height.
 	tall := math.Max(c.form.Height, c.form.Level/float64(max(c.index, 1))/2)
