@@ -43,6 +43,20 @@ parts:
       Rnd 3: *Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in next ch, sk 2 sc, sl st in next sc; rep from * around. (5 points)
       Rnd 4: *Sc in each of next 5 ch up the point, 3 sc in the ch at the tip, sc in next 5 sts down the other side, sl st in next sl st; rep from * around. (65 sc)
 `,
+		"a join of slip stitches round stems behind petals": `
+title: Hollyhock Square
+terms: UK
+gauge: 16 tr and 9 rounds = 10 cm
+parts:
+  - name: Square
+    worked: rounds
+    text: |
+      Round 1: Make a magic ring, 1 ch, 8 dc into ring, ss to first dc. Fasten off. (8 dc)
+      Round 2: Join B with a ss in any dc, (2 ch, 2 tr, 2 ch, ss) in same st, (ss, 2 ch, 2 tr, 2 ch, ss) in each of next 7 dc. Fasten off. (8 petals)
+      Round 3: Working behind the petals, join C with a ss round the stem of any dc of Round 1, 3 ch, *ss round the stem of the next dc of Round 1, 3 ch; rep from * 6 more times, ss to first ss. (8 3-ch sps)
+      Round 4: Ss into first 3-ch sp, (3 ch, 2 tr, 2 ch, 3 tr) in same sp, 3 tr in next sp, *(3 tr, 2 ch, 3 tr) in next sp, 3 tr in next sp; rep from * twice more, ss to top of 3 ch. (36 tr)
+      Round 5: Ss in next 2 tr and into corner 2-ch sp, (3 ch, 2 tr, 2 ch, 3 tr) in same sp, 3 tr in each of next 2 sps between groups, *(3 tr, 2 ch, 3 tr) in next corner sp, 3 tr in each of next 2 sps between groups; rep from * twice more, ss to top of 3 ch. (48 tr)
+`,
 		"shells on a wide ring": `
 title: Sandpiper Cap
 gauge: 13 dc and 7 rounds = 10 cm
