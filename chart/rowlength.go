@@ -103,7 +103,43 @@ func (c *course) near(below *course) float64 {
 func (c *course) overEach(below *course) bool {
 	over, under := c.edge(), below.edge()
 	return len(over) == len(under) &&
-		(c.index > 1 && c.standing() == below.standing() || len(over) >= fewStitches && c.meshes(over, below, under))
+		(c.index > 1 && c.standing() == below.standing() || len(over) >= fewStitches && c.meshes(over, below, under)) &&
+		c.drift(over, below, under) <= mostDrift
+}
+
+// mostDrift is by how many stitches at most what stands over each of a row may drift along
+// it: several increases side by side, and decreases as many, lead farther.
+const mostDrift = 1.0
+
+// drift is how far, at most, what a row has in one place is from that, counted in stitches
+// along both rows; of stitches that cross, each stands over the place of another.
+func (c *course) drift(over []int, below *course, under []int) (most float64) {
+	rank := map[fabric.Ref]int{}
+	for k, i := range under {
+		rank[fabric.Ref{Round: below.index, Stitch: i}] = k
+	}
+	var stand, places []float64
+	for k := 0; k < len(over); {
+		on := c.round.Stitches[over[k]].On
+		sum, n := 0.0, 0.0
+		for _, p := range on {
+			if r, ok := rank[p.At]; ok && p.Into != stitch.Space {
+				sum += float64(r)
+				n++
+			}
+		}
+		from := k
+		for k++; k < len(over) && len(on) == 1 && slices.Equal(c.round.Stitches[over[k]].On, on); k++ {
+		}
+		if n > 0 {
+			stand, places = append(stand, float64(from+k-1)/2), append(places, sum/n)
+		}
+	}
+	slices.Sort(places)
+	for k := range stand {
+		most = math.Max(most, math.Abs(stand[k]-places[k]))
+	}
+	return most
 }
 
 // reachOver is how far apart the ends of a row are that has one stitch or chain for each

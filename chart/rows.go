@@ -56,7 +56,7 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	case !w.courses[0].hub && w.ripples():
 		w.waves, w.stiff = true, stiffWave
 		w.layRows()
-		if _, square := w.leaning(w.layOut); square >= straight {
+		if !w.righted(straight) {
 			w.waves = false
 			w.spread(nil)
 		}

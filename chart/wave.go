@@ -17,6 +17,9 @@ const (
 	waveAlike   = 0.5 // how much of the rows' single waves must be common to all
 	waveRound   = 3.0 // stitches over which the turns of a wave are rounded off
 	waveWhole   = 0.8 // of the longest row that every row reaches: others are a part of it
+	waveFlat    = 0.2 // of the greatest wave of a row: a lower one is none, as in plain rows between
+	waveFew     = .25 // of the rows that wave at least
+	wavePlain   = 0.6 // of the slope of those that wave that all lie in at least, however many are plain
 )
 
 // wave is the wave that all drawn rows have in common, between two distances along
@@ -25,28 +28,46 @@ const (
 // as they are drawn in.
 func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 	step := (high - low) / (waveSamples - 1)
-	mean := make([]float64, waveSamples)
-	rows, each := 0.0, 0.0
+	var rows [][]float64 // the slopes of each
+	var squares []float64
+	most := 0.0
 	for _, c := range w.courses[max(w.lo, 1) : w.last+1] {
 		slopes := w.slopes(c, low, step)
 		if slopes == nil {
 			continue
 		}
-		rows++
-		for k, s := range integral(slopes, step) {
-			mean[k] += slopes[k]
-			each += s * s
+		square := 0.0
+		for _, h := range integral(slopes, step) {
+			square += h * h
+		}
+		rows, squares = append(rows, slopes), append(squares, square)
+		most = math.Max(most, square)
+	}
+	mean := make([]float64, waveSamples)
+	waving, each := 0.0, 0.0
+	for r, slopes := range rows {
+		if squares[r] < waveFlat*waveFlat*most {
+			continue
+		}
+		waving++
+		each += squares[r]
+		for k, s := range slopes {
+			mean[k] += s
 		}
 	}
-	if rows < 2 {
+	share := waving / float64(max(len(rows), 1))
+	if len(rows) < 2 || share < waveFew {
 		return nil, 1
 	}
 	for k := range mean {
-		mean[k] /= rows
+		mean[k] /= waving
 	}
 	common := 0.0
 	for _, h := range integral(mean, step) {
 		common += h * h
+	}
+	for k := range mean {
+		mean[k] *= math.Max(share, wavePlain)
 	}
 	steep := 0.0
 	c := w.courses[w.last]
@@ -56,7 +77,7 @@ func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 		steep += mean[k] * mean[k] / waveSamples
 	}
 	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step)}
-	if a, b := v.Extent(); b-a < waveLeast*w.singleHeight() || common < waveAlike*each/rows {
+	if a, b := v.Extent(); b-a < waveLeast*w.singleHeight() || common < waveAlike*each/waving {
 		return nil, 1
 	}
 	return v, math.Sqrt(1 + steep)
@@ -76,6 +97,18 @@ func (w *work) ripples() bool {
 	}
 	wave, _ := w.wave(low, high)
 	return wave != nil
+}
+
+// righted reports whether legs lean less as the rows are laid now, in waves, than they did
+// by so much or, where the rows do lie in waves, than on straight rows spread as evenly.
+func (w *work) righted(straight float64) bool {
+	if w.ripples() {
+		w.waves = false
+		_, straight = w.leaning(w.layOut)
+		w.waves = true
+	}
+	_, square := w.leaning(w.layOut)
+	return square < straight
 }
 
 // slopes is how a row would slope to be square to its stitches, at even steps
