@@ -103,6 +103,9 @@ func (w *work) width(c *course, i int) float64 {
 	n := len(c.order)
 	k := c.rank[i]
 	if _, ok := c.tilt[i]; ok {
+		if w.blocks != nil {
+			return w.unit * blockBar
+		}
 		return w.unit
 	}
 	if k < 0 || n < 2 {

@@ -210,7 +210,7 @@ func (w *work) beyond(c *course, i int) float64 {
 // goes round the tip. They are nil for any other stitch.
 func (w *work) pointSides(c *course, i int) []onRing {
 	t, ok := c.tilt[i]
-	if !ok || !c.isLoop(i) || math.Abs(t) < ring.Turn/8 || !w.inPoint(c, i) {
+	if !ok || w.blocks != nil || !c.isLoop(i) || math.Abs(t) < ring.Turn/8 || !w.inPoint(c, i) {
 		return nil
 	}
 	// Square to the spine, which may lie aside of the centre.

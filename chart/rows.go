@@ -38,9 +38,9 @@ func Rows(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if w.last < whole {
 		w.goesOn = w.courses[whole].round.Number
 	}
-	if w.hairpin() {
+	if lay := w.unlikeRows(); lay != nil {
 		w.layRows()
-		c, _ := w.fit(w.reachHairpin).finish()
+		c, _ := w.fit(lay).finish()
 		return c, nil
 	}
 	w.spread(nil)

@@ -38,6 +38,7 @@ type work struct {
 	oval     *oval      // nil for what is none
 	border   *border    // likewise
 	bordered bool       // it has been looked for
+	blocks   *blocks    // that it is worked in from corner to corner; nil for any other
 	fan      *fan       // how rows fan out; nil for straight ones
 	goesOn   int        // the number of the last row where the rest goes on alike; 0: none
 	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
