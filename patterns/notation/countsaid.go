@@ -6,7 +6,7 @@ func (p *parser) saidAgain() {
 	for !p.tok().first {
 		start := p.i
 		switch {
-		case p.eat("again", "altogether", "throughout", "now", "only", "exactly", "complete", "completed"):
+		case p.eat("again", "altogether", "now", "only", "exactly", "complete", "completed"):
 		case p.eat("once") && p.eat("more", "again"):
 		case p.eat("as") && p.eat("before", "previously", "usual"):
 		case p.eat("still") && p.eat("remain", "left"):
