@@ -191,6 +191,9 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		return no()
 	}
 	l.Text = strings.TrimRight(p.words(start), " :.-–—=")
+	if len(l.Numbers) > 0 || l.Next.Set() {
+		p.sizesInside(&l)
+	}
 	return l, true
 }
 

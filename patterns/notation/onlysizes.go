@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -55,6 +56,9 @@ func (p *parser) only(l *Label, start int) {
 		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
 		size := p.sizeNamed(name)
 		group := p.sizesWith(strings.TrimPrefix(name, "the "))
+		if n, _ := strconv.Atoi(name); size == "" && n > 0 && n <= len(p.sizes) && !strings.ContainsAny(strings.Join(p.sizes, ""), "0123456789") {
+			size = p.sizes[n-1] // "Sizes 2 and 3 only"
+		}
 		if size != "" {
 			l.Only = append(l.Only, size)
 		} else {
@@ -91,6 +95,9 @@ func (p *parser) sizesFirst(l *Label) {
 			continue
 		}
 		_, round := roundWord(p.at(1))
+		if p.at(1).kind == tOrdinal || ordinalOf(p.at(1)) > 0 {
+			_, round = roundWord(p.at(2)) // "Large only: 3rd round: …"
+		}
 		making := k == tComma && p.toks[start].is("if", "when")
 		skips := p.at(1).is(skipping...) || (k == tColon || making) && p.skipsLater(p.i+1)
 		works := (k == tColon || k == tComma && p.toks[start].is("for")) && !making && !round && p.instructs(p.i+1)
@@ -161,6 +168,9 @@ func (p *parser) skipsTo(l *Label) bool {
 			p.i = start
 			return false
 		}
+	}
+	if p.skipsRounds(l) {
+		return true
 	}
 	if len(l.Only) == 0 && len(p.before) > 0 && p.i == 0 && p.tok().is(skipping...) {
 		l.Only = p.before
@@ -238,10 +248,20 @@ func (p *parser) allSizes(text string) bool {
 // sizesBehind reads the sizes that a round is for where a dash or a comma stands
 // before them: "Rnd 5 – Child and Adult sizes only: …".
 func (p *parser) sizesBehind(l *Label) {
-	if k := p.tok().kind; k != tDash && k != tComma || len(l.Only) > 0 {
+	start := p.i
+	if k := p.tok().kind; len(l.Only) > 0 || k != tDash && k != tComma && (k != tWord || len(l.Numbers) == 0 || p.tok().first) {
+		return
+	} else if k == tWord {
+		for j := p.i + 1; j < p.i+8 && j < len(p.toks)-1; j++ {
+			if p.toks[j].kind == tColon {
+				if p.sizesSaid(l, start, j) {
+					p.i = j // "Rnd 3 M/L: …"
+				}
+				return
+			}
+		}
 		return
 	}
-	start := p.i
 	p.i++
 	first := p.i
 	for k := p.tok().kind; k != tColon && k != tEnd && k != tStop && k != tOpen && p.i-start < 16; k = p.tok().kind {
@@ -292,6 +312,12 @@ func (p *parser) sizeNamed(name string) string {
 // "Size Large only:", "Sizes M and L only", "All sizes:".
 func (p *parser) sizeLine() (Label, bool) {
 	start := p.i
+	if l, ok := p.sizesOnLine(); ok {
+		return l, true
+	}
+	if l, ok := p.sizesEnd(); ok {
+		return l, true
+	}
 	var l Label
 	all := p.eatAll("all", "sizes")
 	if all && p.tok().is(butWords...) {

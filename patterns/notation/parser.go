@@ -2,6 +2,7 @@ package notation
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"whorl/patterns/fault"
@@ -46,10 +47,14 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 		p = newParser(toks[s:end], v, sizes)
 		p.forSizes, p.taken, p.upTo = only, takenBy(text.Rounds), upTo(text.Rounds)
-		if n := len(text.Rounds); !toks[s].first && n > 0 {
+		n := len(text.Rounds)
+		if !toks[s].first && n > 0 {
 			p.before = text.Rounds[n-1].Label.Only
 		}
 		r, f := p.round()
+		if !toks[s].first && n > 0 {
+			r.Label.sameFor(&text.Rounds[n-1].Label)
+		}
 		if r.Label.everySize(len(sizes)) {
 			only = nil // its numbers say that it is for all of them again
 		}
@@ -63,6 +68,13 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			r.Broken = true
 		}
 		faults = append(faults, p.faults...)
+		for _, it := range r.Items {
+			if n, ok := it.(*Note); ok {
+				if f := n.forSome(sizes); f != nil {
+					faults = append(faults, f)
+				}
+			}
+		}
 		habits = append(habits, p.habits...)
 		r.follow(habits)
 		text.Rounds = append(text.Rounds, r.parted()...)
@@ -147,6 +159,14 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
+			if k := toks[i-1].kind; (k == tClose || k == tStop) && len(labelledFor(toks[starts[len(starts)-1]:], v, sizes)) > 0 {
+				// "Rnd 3: For S: …. For M and L: …"
+				p := newParser(toks[i:], v, sizes)
+				if l, ok := p.label(); ok && l.Sizes {
+					starts = append(starts, i)
+					continue
+				}
+			}
 			nth := toks[i].kind == tOrdinal || toks[i].is("next")
 			if toks[i-1].kind == tStop || nth && toks[i-1].kind == tColon && headedShort(toks, i-1) || pieceColon(toks, i, v, sizes) {
 				// "Don't stuff. Rnd 10: …", "Shape armholes. Next row: …" in the middle of a line
@@ -177,6 +197,16 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 func goesOn(t *token) bool {
 	return t.kind == tComma || t.kind == tDash || t.kind == tHyphen ||
 		t.is("as", "in", "into", "to", "of", "from", "until", "rep", "repeat", "and", "or", "next", "each", "every", "last", "previous", "for", "with", "the", "like", "work")
+}
+
+// sameFor gives work for some of the sizes, told behind that for others on the same line, the number of
+// their round.
+func (l *Label) sameFor(before *Label) {
+	if !l.Sizes || len(before.Only) == 0 || len(before.Numbers) == 0 || slices.ContainsFunc(l.Only, func(s string) bool { return slices.Contains(before.Only, s) }) {
+		return
+	}
+	l.Numbers, l.Row, l.Series, l.Sizes = before.Numbers, before.Row, before.Series, false
+	l.Text = before.Text
 }
 
 // labelledFor are the sizes that the label at the beginning of tokens is for.

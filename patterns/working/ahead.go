@@ -52,9 +52,14 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 
 // bySize makes one count, with a number for each size, of "(50, 60, 65)", as many bare
 // numbers as there are sizes; and as many more of "(35, 38, 41 sc and 35, 38, 41 ch-1 sps)".
-// A count behind them may be that of all sizes: "(24, 30 hdc and 6 ch)".
-func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
+// A count behind them may be that of all sizes: "(24, 30 hdc and 6 ch)". A round for some of the sizes
+// only has as many numbers as these.
+func (p *partWork) bySize(label *notation.Round) []*notation.Stated {
+	list, only := label.Stated, label.Label.Only
 	sizes := len(p.p.Sizes)
+	if len(only) > 1 && len(list) == 1 && len(list[0].Counts) < sizes {
+		sizes = len(only)
+	}
 	if len(list) != 1 || sizes < 2 || len(list[0].Counts) < sizes || totalOfRest(list[0].Counts) {
 		return list
 	}
@@ -79,11 +84,27 @@ func (p *partWork) bySize(list []*notation.Stated) []*notation.Stated {
 			}
 			one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
 		}
+		if sizes < len(p.p.Sizes) {
+			one.N.Values = p.among(one.N.Values, only)
+		}
 		all = append(all, one)
 		from += sizes
 	}
 	s.Counts = all
 	return []*notation.Stated{&s}
+}
+
+// among are the numbers of some of the sizes, in the order of all, with none for the others.
+func (p *partWork) among(values []int, only []string) []int {
+	all := make([]int, len(p.p.Sizes))
+	k := 0
+	for i, s := range p.p.Sizes {
+		if slices.Contains(only, s) && k < len(values) {
+			all[i] = values[k]
+			k++
+		}
+	}
+	return all
 }
 
 // totalOfRest reports whether the first of several counts is the sum of the others, which say

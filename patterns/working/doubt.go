@@ -29,7 +29,7 @@ func (p *partWork) doubt(n *notation.Note) {
 
 // bearsOut reports whether the round states a count that could be compared.
 func (p *partWork) bearsOut(w *roundWork, label *notation.Round) bool {
-	for _, s := range p.bySize(label.Stated) {
+	for _, s := range p.bySize(label) {
 		for i := range s.Counts {
 			if c := &s.Counts[i]; !c.At.Set() {
 				if n, _, known := tally(w.r, &c.Target, s, p.terms); known && n > 0 {

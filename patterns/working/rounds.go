@@ -86,7 +86,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	if h != nil {
 		ok = false
 		if goesOn && last {
-			if l := p.statedRepeats(w, p.bySize(label.Stated)); len(l) > 0 {
+			if l := p.statedRepeats(w, p.bySize(label)); len(l) > 0 {
 				// The repeat that falls short is known; what else might fit is not.
 				first, _, _ := strings.Cut(h.help, "\n")
 				h.help = first + "\n" + strings.Join(l, "\n")
@@ -116,7 +116,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		if !p.compare(w, []*notation.Stated{each}, h != nil || p.cascade) {
 			ok = false
 		}
-	} else if last && !p.compare(w, p.bySize(label.Stated), h != nil || p.cascade) {
+	} else if last && !p.compare(w, p.bySize(label), h != nil || p.cascade) {
 		ok = false
 	}
 	p.gather(before)

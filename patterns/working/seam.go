@@ -79,7 +79,7 @@ func (p *partWork) seamRow(label, text *notation.Round, number int) {
 			tops = append(tops, fabric.Place{At: s.ref, Last: s.ref})
 		}
 	}
-	stated := p.bySize(label.Stated)
+	stated := p.bySize(label)
 	n := 0
 	switch {
 	case seam.Seam.Set():

@@ -149,7 +149,7 @@ func (w *roundWork) shortRow(label, text *notation.Round, n int, last bool) bool
 		return false
 	}
 	for _, r := range []*notation.Round{label, text} {
-		if (r != label || last) && w.bearsOut(w, r) && w.compare(w, w.bySize(r.Stated), true) {
+		if (r != label || last) && w.bearsOut(w, r) && w.compare(w, w.bySize(r), true) {
 			return true
 		}
 	}
