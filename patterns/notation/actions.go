@@ -324,7 +324,10 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	into, ok := p.loopWords()
 	if ok {
 		if p.eat("of") {
-			p.eat("each", "the", "every", "all")
+			p.eat("each", "the", "every", "all", "this")
+			if roundNext(p.tok()) && p.at(1).is("only") {
+				p.i += 2 // "through the back loops of this round only"
+			}
 			p.eat("starting", "foundation", "beginning", "beg")
 			p.eat("st", "sts", "stitch", "stitches", "ch", "chs", "chain", "chains")
 			at := p.i

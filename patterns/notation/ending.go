@@ -202,7 +202,7 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 func (p *parser) insteadOf() bool {
 	start := p.i
 	if p.eatAll("instead", "of") || p.eatAll("rather", "than") || p.eatAll("in", "place", "of") {
-		p.eat("the", "a")
+		p.eat("the", "a", "an", "your")
 		p.eat("last", "final", "usual", "normal")
 		if p.chain() != nil {
 			return true

@@ -316,7 +316,11 @@ func (p *parser) labelNote(l *Label) bool {
 		}
 		p.i++
 	}
-	p.only(l, start)
+	if p.only(l, start); len(l.Only) == 0 {
+		if f := (&Note{Span: p.from(start), Text: p.words(start)}).forSome(p.sizes); f != nil {
+			p.faults = append(p.faults, f)
+		}
+	}
 	p.i = close + 1
 	return true
 }

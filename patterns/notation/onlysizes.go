@@ -28,7 +28,8 @@ func (p *parser) only(l *Label, start int) {
 	for _, word := range []string{"sizes", "size"} {
 		t = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(t, word), word))
 	}
-	if t == "all" {
+	if t == "all" || t == "both" || t == "every" {
+		l.Only = append(l.Only, p.sizes...)
 		return
 	}
 	if (t == "all other" || t == "other" || t == "remaining" || t == "all remaining" || t == "the other") && len(p.taken) > 0 {
@@ -98,14 +99,15 @@ func (p *parser) sizesFirst(l *Label) {
 		if p.at(1).kind == tOrdinal || ordinalOf(p.at(1)) > 0 {
 			_, round = roundWord(p.at(2)) // "Large only: 3rd round: …"
 		}
+		round = round || p.at(1).is("next") && roundNext(p.at(2))
 		making := k == tComma && p.toks[start].is("if", "when")
-		skips := p.at(1).is(skipping...) || (k == tColon || making) && p.skipsLater(p.i+1)
+		skips := p.at(1).is(skipping...) || (k == tColon || making || k == tComma && p.toks[start].is("for")) && p.skipsLater(p.i+1)
 		works := (k == tColon || k == tComma && p.toks[start].is("for")) && !making && !round && p.instructs(p.i+1)
 		if p.at(1).first || !round && !skips && !works {
 			continue
 		}
 		faults := len(p.faults)
-		if p.words(start) == "All sizes" {
+		if slices.Contains(allOfThem, strings.ToLower(p.words(start))) {
 			l.Only = append(l.Only, p.sizes...)
 		} else {
 			p.only(l, start)
@@ -249,6 +251,14 @@ func (p *parser) allSizes(text string) bool {
 // before them: "Rnd 5 – Child and Adult sizes only: …".
 func (p *parser) sizesBehind(l *Label) {
 	start := p.i
+	if p.tok().kind == tStar && len(l.Numbers) > 0 {
+		for j := p.i + 1; j < p.i+10 && j+1 < len(p.toks); j++ {
+			if p.toks[j].kind == tStar && p.toks[j+1].kind == tColon && p.sizesSaid(l, start+1, j) {
+				p.i = j + 1 // "Round 3 *Teen and Adult only*: …"
+			}
+		}
+		return
+	}
 	if k := p.tok().kind; len(l.Only) > 0 || k != tDash && k != tComma && (k != tWord || len(l.Numbers) == 0 || p.tok().first) {
 		return
 	} else if k == tWord {

@@ -29,6 +29,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 	}
 	text := &Text{}
 	var only []string   // the sizes that rounds are for
+	var some fault.List // notes for some of the sizes, till the next round
 	var habits []*habit // what was said of all the rounds from there on
 	starts := roundStarts(toks, v, sizes)
 	for i, s := range starts {
@@ -58,8 +59,11 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		if r.Label.everySize(len(sizes)) {
 			only = nil // its numbers say that it is for all of them again
 		}
-		if len(r.Label.Only) == 0 {
+		switch len(r.Label.Only) {
+		case 0:
 			r.Label.Only = only
+		case len(sizes):
+			only, r.Label.Only = nil, nil // "(all sizes)"
 		}
 		if f != nil {
 			faults = append(faults, f)
@@ -68,10 +72,16 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			r.Broken = true
 		}
 		faults = append(faults, p.faults...)
+		if len(r.Label.Numbers) > 0 || r.Label.Next.Set() {
+			if len(r.Label.Only) == 0 {
+				faults = append(faults, some...)
+			}
+			some = nil // where the sizes are named with the rounds, nothing hangs on the note
+		}
 		for _, it := range r.Items {
 			if n, ok := it.(*Note); ok {
 				if f := n.forSome(sizes); f != nil {
-					faults = append(faults, f)
+					some = append(some, f)
 				}
 			}
 		}
@@ -137,8 +147,9 @@ func headedShort(toks []token, colon int) bool {
 // at the start of a line.
 func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 	starts := []int{0}
+	sent := 0 // up to where a sentence goes that sends sizes on
 	for i := range toks {
-		if i == 0 || toks[i].kind == tEnd {
+		if i == 0 || toks[i].kind == tEnd || i < sent {
 			continue
 		}
 		if !toks[i].first {
@@ -181,7 +192,9 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 		}
 		p := newParser(toks[i:], v, sizes)
 		if l, ok := p.label(); ok && !(l.Unmarked && goesOn(&toks[i-1])) {
-			starts = append(starts, i)
+			if starts = append(starts, i); l.SkipTo.Set() || l.SkipToPart != "" {
+				sent = i + p.i
+			}
 			continue
 		}
 		p = newParser(toks[i:], v, sizes)

@@ -83,7 +83,7 @@ func (p *parser) upPoint(b *block) bool {
 			}
 			p.eat("side")
 		}
-		if p.eat("first"); (named || climbs && side) && (p.tok().kind == tComma || p.tok().kind == tColon || p.tok().kind == tStar) {
+		if p.eat("first"); (named || climbs && side) && (p.tok().kind == tComma || p.tok().kind == tColon || p.tok().kind == tStar || p.tok().kind == tStop) {
 			return p.note(b, start, p.i)
 		}
 	}

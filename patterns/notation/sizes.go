@@ -63,7 +63,7 @@ func (p *parser) spread(values []int) []int {
 var butWords = []string{"except", "but", "bar", "excluding", "besides", "other", "apart", "save"}
 
 var (
-	butSizes  = regexp.MustCompile(`^(?:all |every |the )*(?:sizes? )?(except|but|bar|excluding|besides|other than|apart from|save|not|omit|skip)(?: for)?(?: the)?(?: sizes?)? (.+?)(?: sizes?)?(?: only)?$`)
+	butSizes  = regexp.MustCompile(`^(?:all |every |the )*(?:sizes? )?(except|but|bar|excluding|besides|other than|apart from|save|not|omit|skip|(?:do not|don't) work(?: this (?:round|rnd|row))?|not worked)(?: for| in| on)?(?: the)?(?: sizes?)? (.+?)(?: sizes?)?(?: only)?$`)
 	fromSize  = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: size)? (?:and|&) (?:all )?(up|upwards?|over|above|larger|bigger|down|under|below|smaller)(?: sizes)?(?: only)?$`)
 	sizeRange = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: ?[-–—] ?| to | through )(.+?)(?: sizes?)?(?: only)?$`)
 )
@@ -82,7 +82,7 @@ func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
 	if m := butSizes.FindStringSubmatch(words); m != nil {
 		left, unknown := p.namesOfSizes(m[2])
 		if unknown != "" {
-			if m[1] == "not" || m[1] == "omit" || m[1] == "skip" {
+			if m[1] == "not" || m[1] == "omit" || m[1] == "skip" || strings.Contains(m[1], "work") {
 				return nil, ""
 			}
 			return nil, unknown

@@ -86,6 +86,18 @@ func otherNames(name string) (l []string) {
 	return l
 }
 
+// ShortName is the shortest of the names of a stitch that has others in brackets, "V-st" of "V-stitch
+// (V-st)"; any other name as it stands.
+func ShortName(name string) string {
+	short := name
+	for _, one := range otherNames(name) {
+		if len(one) < len(short) {
+			short = one
+		}
+	}
+	return short
+}
+
 // scanned is a name as the scanner takes it apart, with single spaces.
 func scanned(name string) string {
 	toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}})

@@ -83,10 +83,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 		if name != d.Name {
 			told[d.Name] = name
 		}
-		if _, short, ok := strings.Cut(name, "("); ok && strings.HasSuffix(short, ")") {
-			name = strings.TrimSuffix(short, ")") // "V-stitch (V-st)"
-		}
-		s.style.Names[plain] = running(name)
+		s.style.Names[plain] = running(notation.ShortName(name))
 		s.style.Posts[plain] = s.definitions[plain].aroundPost()
 	}
 	out := &Words{}
