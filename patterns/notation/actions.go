@@ -377,6 +377,14 @@ func (p *parser) turnsAt(i, end int) bool {
 		if p.eatKind(tStop) || p.eatKind(tComma) || p.eatKind(tSemi) || p.eat("and", "then") {
 			continue
 		}
+		if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 {
+			p.i++
+			if it, _ := p.counts(); it == nil || p.i != close {
+				return false
+			}
+			p.i = close + 1 // "(ch 2 does not count as hdc)"
+			continue
+		}
 		if p.chain() != nil {
 			chains++
 			continue

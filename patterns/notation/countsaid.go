@@ -88,3 +88,20 @@ func (p *parser) apportioned() bool {
 func (p *parser) alone(start int) bool {
 	return p.toks[start].kind == tOpen || p.toks[start].kind == tColon
 }
+
+// wentToEnd reports whether what was worked last goes as far as the round does, so that a number
+// of stitches behind a semicolon is their count: "sc in each ch across; 27 sc".
+func (b *block) wentToEnd() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	switch it := b.items[len(b.items)-1].(type) {
+	case *Stitches:
+		return len(it.Places) > 0 && it.Places[len(it.Places)-1].Pick == Each && it.Places[len(it.Places)-1].Target.Sort != RowEnds
+	case *Repeat:
+		return it.Extent.Sort == ToEnd
+	case *Turn:
+		return true
+	}
+	return false
+}

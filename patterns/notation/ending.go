@@ -158,7 +158,7 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 		p.i = start
 	}
 	fewer := p.tok().is("working", "making", "placing", "putting") // else it has to be said
-	if !fewer && p.tok().kind != tNumber && !p.tok().is("with", "except", "work", "make") {
+	if !fewer && p.tok().kind != tNumber && !p.tok().is("with", "except", "work", "make") && !(p.tok().is("the") && p.at(1).is("last", "final")) {
 		p.i = start
 		return false
 	}
@@ -169,7 +169,7 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 	}
 	p.eat("working", "work", "making", "make")
 	p.eat("the")
-	if fewer && p.eat("last", "final") && p.lastElsewhere(r) {
+	if (fewer || p.tok().is("last", "final") && p.toks[start].is("with", "the")) && p.eat("last", "final") && p.lastElsewhere(r) {
 		return true
 	}
 	p.i = first
@@ -249,6 +249,10 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 	if !ok || len(r.Items) < 2 {
 		return false
 	}
+	if p.eat("being", "is", "to") {
+		p.eat("be")
+	}
+	p.eat("worked", "made")
 	at := p.i
 	places := p.places(false)
 	if len(places) != 1 {
@@ -257,6 +261,10 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 	last, ok := r.Items[len(r.Items)-1].(*Stitches)
 	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
 		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
+	} else if ok && last.What == w && len(last.Places) == 1 && last.Places[0].Target.Sort == ChainSpace && last.Places[0].Target.Chains > 0 && r.Extent.Sort == ToEnd &&
+		(places[0].Target.Sort == StartChain || places[0].Of != nil && places[0].Of.Target.Sort == StartChain) {
+		// "*3 ch, 1 dc in next 3-ch loop; …, working last dc in 3rd of 4 ch": behind the last such loop
+		r.Ending = append(append([]Item(nil), r.Items[:len(r.Items)-1]...), &Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places})
 	}
 	return true
 }

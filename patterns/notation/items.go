@@ -147,7 +147,7 @@ func (b *block) add(i Item) {
 // or, at the end of the round, a count.
 func (b *block) next(sentence bool) *fault.Fault {
 	p := b.p
-	if p.listed(b) || p.trailingCount(sentence) {
+	if p.listed(b) || p.trailingCount(sentence || p.at(-1).kind == tSemi && b.wentToEnd()) {
 		return nil
 	}
 	if b.alongSides(sentence) || b.namesMade() || b.closedAs() {
