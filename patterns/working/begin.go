@@ -322,12 +322,14 @@ func closingJoin(items []notation.Item) *notation.Join {
 	return nil
 }
 
-// joinIn is the last join among the instructions.
+// joinIn is the last join that closes the round among the instructions: none of a new yarn.
 func joinIn(items []notation.Item) *notation.Join {
 	for i := len(items) - 1; i >= 0; i-- {
 		switch it := items[i].(type) {
 		case *notation.Join:
-			return it
+			if it.Yarn == "" {
+				return it
+			}
 		case *notation.Repeat:
 			if j := joinIn(it.Ending); j != nil {
 				return j
