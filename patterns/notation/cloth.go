@@ -34,7 +34,7 @@ func (b *block) ontoCloth() bool {
 	named := ""
 	for j := p.i; j < end; j++ {
 		switch t := &p.toks[j]; {
-		case t.is(cloths...):
+		case t.is(cloths...), t.is("cloth") && j+1 == end && p.toks[j-1].is("to"):
 			named = t.text
 		case t.kind == tNumber, t.kind == tStar:
 			p.i = start

@@ -187,7 +187,7 @@ func (p *parser) yarn() (string, bool) {
 		return p.words(which), true // "the border colour"
 	}
 	p.eat("new", "next", "contrasting", "contrast", "first", "main", "other", "same")
-	if p.i > which && p.at(-1).is("contrast", "main") && p.ended() {
+	if p.i > which && p.at(-1).is("contrast", "main") && (p.ended() || p.tok().is("to", "in", "into", "with")) {
 		return map[bool]string{true: "MC", false: "new"}[p.at(-1).is("main")], true // "in contrast, ch 1"
 	}
 	if p.eat(yarnNouns...) {

@@ -296,8 +296,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = start
 	}
-	if p.tok().is("ending", "finishing", "end", "finish") && p.at(1).is("with") && !(b.afterRef() && p.colourAhead()) {
-		p.i += 2
+	if p.tok().is("ending", "finishing", "end", "finish") && (p.at(1).is("with") || p.at(1).kind == tNumber && p.tok().is("ending", "finishing") && p.instructs(p.i+1)) && !(b.afterRef() && p.colourAhead()) {
+		p.i++
+		p.eat("with")
 		p.eat("a", "an", "one")
 		return b.next(false)
 	}

@@ -419,6 +419,11 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
+		if top && pl.Pick == Skipped && pl.Target.Sort == ChainStitch && pl.N.Set() {
+			// "top of 3 missed ch": those that stand for the first stitch
+			pl.Target = Target{Sort: StartChain, Chains: pl.N.For(0), Text: p.words(start)}
+			pl.N = Num{}
+		}
 		if pl.Target.Sort == StartChain || began && pl.Target.Sort != ChainSpace {
 			pl.Pick = First // "top of beg cl"
 		}

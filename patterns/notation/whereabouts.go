@@ -17,7 +17,15 @@ func (p *parser) whereabouts(rows bool) bool {
 				}
 			}
 		}
-		for p.eat("straight", "other", "same", "left", "right", "front", "back", "outer", "inner", "lower", "upper", "side", "scalloped", "shaped", "long", "short") {
+		if p.eat("beg", "beginning", "start") && p.eat("of") {
+			p.eat("the", "this")
+			if _, round := roundWord(p.tok()); round && p.at(1).kind != tNumber {
+				p.i++
+				return true // "3rd of 4 ch at beg of round"
+			}
+		}
+		for p.eat("straight", "other", "same", "left", "right", "front", "back", "outer", "inner", "lower", "upper", "side", "scalloped", "shaped", "long", "short", "hand") {
+			p.eatKind(tHyphen)
 		}
 		if p.eat("edge", "side", "border") && p.ended() {
 			return true // "in next 2 tr at the straight edge"

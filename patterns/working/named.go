@@ -155,6 +155,11 @@ func (w *roundWork) beganCounted() bool {
 	return w.c.below != nil && slices.ContainsFunc(w.c.below.Stitches, func(st fabric.Stitch) bool { return st.Role == fabric.Start && st.Counts })
 }
 
+// beginsWithout reports whether the round below begins with no chain that brings the hook to its height.
+func (w *roundWork) beginsWithout() bool {
+	return w.c.below != nil && !slices.ContainsFunc(w.c.below.Stitches, func(st fabric.Stitch) bool { return st.Role == fabric.Start })
+}
+
 // partOf is "centre dc of next shell", "3rd ch of beg ch-3", "2nd dc of same
 // group".
 func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
@@ -174,9 +179,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
-	if t := w.spaceMeant(&of.Target); t != &of.Target && p.Nth > 0 && !w.beganCounted() {
-		space := *of // "3rd of 5 ch", where the row begins with none
-		space.Target = *t
+	if t := of.Target; t.Sort == notation.StartChain && t.Chains > 0 && p.Nth > 0 && slices.Contains(w.c.chains, t.Chains) && w.beginsWithout() {
+		space := *of // "3rd of 5 ch", where the row below begins with no chain
+		space.Target = notation.Target{Sort: notation.ChainSpace, Chains: t.Chains, Text: t.Text}
 		of = &space
 	}
 	if of.Target.Sort == notation.StartChain {
