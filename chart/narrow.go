@@ -29,9 +29,9 @@ const pairPart = 0.6
 // narrowFans keeps the fans of a round that is stretched on paper from being
 // pulled flat: several stitches in one place take less room than their
 // share, and what is between the fans takes more. Two in one row end are no increase
-// but stitches picked up evenly, and two with a chain between them a V-stitch, which is
-// to stay open. What fills a place side by side is no fan.
-func narrowFans(items []ring.Item, stretch float64, filled map[int]bool) {
+// but stitches picked up evenly, and two with a chain between them a V-stitch, which stays
+// as open as it should be. What fills a place side by side is no fan.
+func narrowFans(items []ring.Item, stretch, tall float64, filled map[int]bool) {
 	part := math.Min(1, math.Max(0.5, 1.2/stretch))
 	if part == 1 {
 		return
@@ -42,8 +42,11 @@ func narrowFans(items []ring.Item, stretch float64, filled map[int]bool) {
 		switch {
 		case filled[place]:
 			narrow = 1
-		case stitches == 2 && (place < 0 || end-from > 2):
+		case stitches == 2 && place < 0:
 			narrow = 1
+		case stitches == 2 && end-from > 2:
+			closeV(items, from, end, openV*tall/stretch)
+			return
 		case stitches == 2:
 			narrow = math.Max(part, pairPart)
 		}
@@ -51,6 +54,31 @@ func narrowFans(items []ring.Item, stretch float64, filled map[int]bool) {
 			items[k%len(items)].Width *= narrow
 		}
 	})
+}
+
+// openV is how far apart the legs of a V-stitch are at most at their tops, in its heights.
+const openV = 2.25
+
+// closeV narrows a V-stitch that is wider, from one top to the other, than most; what it is
+// narrowed by it leaves at its sides.
+func closeV(items []ring.Item, from, end int, most float64) {
+	n := len(items)
+	first, last := &items[from%n], &items[(end-1)%n]
+	wide := -first.Width/2 - last.Width/2
+	for k := from; k < end; k++ {
+		wide += items[k%n].Width
+	}
+	if wide <= most || most <= 0 {
+		return
+	}
+	left := 0.0
+	for k := from; k < end; k++ {
+		t := &items[k%n]
+		left += t.Width * (1 - most/wide)
+		t.Width *= most / wide
+	}
+	first.Before += left / 2
+	items[end%n].Before += left / 2
 }
 
 // Up to mostFilled stitches for each chain stand side by side in a loop of handleChains or

@@ -1,9 +1,11 @@
 package chart
 
 import (
+	"math"
 	"slices"
 	"testing"
 
+	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
 
@@ -58,5 +60,34 @@ func TestHandles(t *testing.T) {
 	r := Audit(draw(t, sample{"basket", c.fabric(), Options{Title: "Basket"}}).Scene)
 	if len(r.Overlaps)+len(r.Leaning) > 0 {
 		t.Errorf("overlaps %v, leaning %v", r.Overlaps, r.Leaning)
+	}
+}
+
+// V-stitches one over another stay Vs however far the tube of them is stretched on paper.
+func TestVStitchesFarOut(t *testing.T) {
+	c := newCloth("Hat").magic()
+	c.rnd().st(dc, 12)
+	c.rnd().rep(12, func(int) { c.inc(dc, dc) })
+	c.rnd().rep(12, func(int) { c.st(dc, 1).ch(1).same(dc).skip(1) })
+	for range 10 {
+		c.rnd().rep(12, func(k int) { c.sp(k, dc).ch(1).sp(k, dc) })
+	}
+	f := c.fabric()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	last := w.courses[w.last]
+	for _, i := range last.order {
+		if last.isLoop(i) {
+			continue
+		}
+		feet, _ := w.feet(last, i)
+		_, up := w.frame(last, last.theta[i], last.radius[i])
+		leg := w.top(last, i).Sub(feet[0])
+		if lean := math.Acos(leg.Dot(up)/leg.Length()) * 180 / math.Pi; lean > 50 {
+			t.Fatalf("a leg of a V leans %.0f°", lean)
+		}
 	}
 }

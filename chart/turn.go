@@ -363,7 +363,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 	case w.border != nil:
 		w.border.onEdges(items)
 	default:
-		narrowFans(items, w.stretch(c), w.filled(c))
+		narrowFans(items, w.stretch(c), c.form.Height, w.filled(c))
 		archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 	}
 	return ring.Apart(items, max(w.stiff, ring.Stiffness), w.sparse(c))
