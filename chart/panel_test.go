@@ -4,6 +4,11 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"whorl/chart/scene"
+	"whorl/patterns/stitch"
 )
 
 // panelOf is a panel of a brim-up tube that is closed by a crown.
@@ -61,5 +66,52 @@ func TestPanelRefuses(t *testing.T) {
 	f = closing(hdc, 9, 6, 6, 2)
 	if _, err := Panel(f, measure(t, f), Options{To: 6, Repeats: 40}); err == nil || !strings.Contains(err.Error(), "40 repeats") {
 		t.Errorf("forty repeats of nine: %v", err)
+	}
+}
+
+// No cable is parted at the edge of what lies beside the repeat in grey: as much lies there as
+// parts none.
+func TestPanelPartsNoCable(t *testing.T) {
+	c := newCloth("Body").chainRing(60)
+	c.rnd().start(3, dc).st(dc, 59).join()
+	c.rnd().start(2)
+	for range 6 {
+		c.into(dc, stitch.BackPost, 2).into(dc, stitch.FrontPost, 6).into(dc, stitch.BackPost, 2)
+	}
+	c.join()
+	c.rnd().start(2)
+	for range 6 {
+		c.into(dc, stitch.BackPost, 2).skip(3).into(dc, stitch.FrontPost, 3)
+		c.next -= 6
+		c.into(dc, stitch.FrontPost, 3).skip(3).into(dc, stitch.BackPost, 2)
+	}
+	c.join()
+	f := c.fabric()
+	chart, err := Panel(f, measure(t, f), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := newAuditor()
+	a.walk(&chart.Scene.Root, scene.Plain)
+	places := map[canvas.Point]bool{}
+	for _, s := range a.subjects {
+		for _, p := range s.tops {
+			places[p] = true
+		}
+	}
+	grey := 0
+	for _, s := range a.subjects {
+		if !s.beside {
+			continue
+		}
+		grey++
+		for _, p := range s.bases {
+			if !places[p] {
+				t.Errorf("%s, in grey, stands on nothing", s.name)
+			}
+		}
+	}
+	if grey == 0 {
+		t.Error("nothing lies beside the repeat")
 	}
 }

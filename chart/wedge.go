@@ -62,22 +62,36 @@ func (w *work) cutRepeats(repeats int) bool {
 	if fold < 2 || w.window >= fold {
 		return false
 	}
+	share := w.besideShare()
 	for _, c := range w.courses {
-		c.cutOut(fold, w.window)
+		c.cutOut(fold, w.window, c.besides(fold, share))
 	}
 	w.keepPlaces()
 	return true
 }
 
-// likeness is how many times the kinds of a course's stitches, and which of them stand in
-// one place, come to the same again in a turn.
+// likeness is how many times the kinds of a course's stitches, where they go in, which of them
+// stand in one place and where some cross others come to the same again in a turn.
 func (w *work) likeness(c *course) int {
+	type look struct {
+		kind          stitch.Kind
+		in            stitch.Into
+		again, across bool // in the place of the one before, of which ring and edge have none; where some cross
+	}
 	n := len(c.order)
-	again := make([]bool, n) // in the place of the one before, of which ring and edge have none
+	looks := make([]look, n)
 	for k, i := range c.order {
+		looks[k].kind = c.round.Stitches[i].Counted()
 		a, b := c.round.Stitches[i].On, c.round.Stitches[c.order[(k+n-1)%n]].On
-		if len(a) == 1 && len(b) == 1 && a[0].Into != stitch.Ring && a[0].Into != stitch.RowEnd {
-			again[k] = w.key(a[0]) == w.key(b[0])
+		if len(a) != 1 || a[0].Into == stitch.Ring || a[0].Into == stitch.RowEnd {
+			continue
+		}
+		if in := a[0].Into; in == stitch.FrontPost || in == stitch.BackPost {
+			looks[k].in = in
+		}
+		if len(b) == 1 {
+			looks[k].again = w.key(a[0]) == w.key(b[0])
+			looks[k].across = c.crossed(w, k)
 		}
 	}
 	for f := n; f > 1; f-- {
@@ -86,8 +100,7 @@ func (w *work) likeness(c *course) int {
 		}
 		alike := true
 		for k := 0; k < n && alike; k++ {
-			a, b := c.order[k], c.order[(k+n/f)%n]
-			alike = c.round.Stitches[a].Counted() == c.round.Stitches[b].Counted() && again[k] == again[(k+n/f)%n]
+			alike = looks[k] == looks[(k+n/f)%n]
 		}
 		if alike {
 			return f
@@ -110,16 +123,71 @@ const (
 	mostBeside  = 5 // stitches to each side of what is shown
 )
 
-// cutOut leaves the first repeats of a course, and half a repeat to each side of
-// them in grey.
-func (c *course) cutOut(fold, repeats int) {
+// besides is how many stitches of a course lie to each side of what is shown: half a repeat
+// of it or, where that is not 0, a share of one.
+func (c *course) besides(fold int, share float64) int {
+	each := len(c.order) / fold
+	if share > 0 {
+		return int(math.Round(share * float64(each)))
+	}
+	return min((each+1)/2, mostBeside)
+}
+
+// besideShare is how much of a repeat lies to each side of what is shown so that no stitches
+// that cross are parted; 0 where as many as there are by themselves part none.
+func (w *work) besideShare() float64 {
+	for _, c := range w.courses[w.first : w.last+1] {
+		n := len(c.order)
+		if n == 0 || n%w.fold != 0 {
+			continue
+		}
+		each, usual := n/w.fold, c.besides(w.fold, 0)
+		parts := func(side int) bool {
+			return c.crossed(w, w.window*each+side) || c.crossed(w, n-side)
+		}
+		if !parts(usual) {
+			continue
+		}
+		for side := 1; side < each; side++ {
+			if nearer := usual - side; nearer > 0 && !parts(nearer) {
+				return float64(nearer) / float64(each)
+			}
+			if farther := usual + side; farther < min(each, n-w.window*each-usual) && !parts(farther) {
+				return float64(farther) / float64(each)
+			}
+		}
+	}
+	return 0
+}
+
+// crossed reports whether stitches before the k-th of a course cross others from it on.
+func (c *course) crossed(w *work, k int) bool {
+	n := len(c.order)
+	stand := func(k int) (float64, bool) {
+		i := c.order[(k%n+n)%n]
+		return w.stance(c, i, c.theta[i]-math.Pi)
+	}
+	most := min(cableMost, (n-1)/2)
+	for a := k - most; a < k; a++ {
+		low, ok := stand(a)
+		for b := k; ok && b <= a+most; b++ {
+			if high, also := stand(b); also && math.Remainder(high-low, ring.Turn) < -1e-6 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cutOut leaves the first repeats of a course, and so many stitches to each side of them in
+// grey.
+func (c *course) cutOut(fold, repeats, side int) {
 	n := len(c.order)
 	if n == 0 || n%fold != 0 {
 		return
 	}
 	c.cuts = make([]cut, len(c.round.Stitches))
 	each := n / fold
-	side := min((each+1)/2, mostBeside)
 	for k, i := range c.order {
 		switch {
 		case k < repeats*each:
