@@ -160,12 +160,21 @@ func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep f
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
 	ok = search(reach, rise, func(s spot) bool {
 		r := mid + s.up
-		p := a.shape.At(angle-s.along/math.Max(r, 1), r)
+		p := a.shape.At(angle-s.along/a.mmAt(r), r)
 		at = canvas.Point{X: a.centre.X + p.X, Y: a.centre.Y + p.Y}
 		b := box{at.X - wide/2, at.Y - tall/2, at.X + wide/2, at.Y + tall/2 + deep}
 		return f.free(b.grown(numberAir))
 	})
 	return at, ok
+}
+
+// mmAt is how many millimetres along a round at a radius one unit of angle is: on a border
+// many times its distance from the edges.
+func (w *work) mmAt(radius float64) float64 {
+	if e, ok := w.shape.(ring.Edges); ok {
+		return e.Stretch(radius)
+	}
+	return math.Max(radius, 1)
 }
 
 // drop is how far a text of figures reaches below its baseline, in ems: brackets
@@ -207,7 +216,7 @@ func (a *artist) beginning(g *scene.Group, f *finder, c *course) {
 	mark := &scene.Group{ID: "start", Title: "Start here", Style: scene.Style{Stroke: &ink, Line: &pen.Line}}
 	a.found[ofBeginning] = search(6, math.Abs(outer-inner)/2, func(s spot) bool {
 		rr := mid + s.up
-		fr := a.shape.At(c.seam-way*s.along/math.Max(rr, 1), rr)
+		fr := a.shape.At(c.seam-way*s.along/a.mmAt(rr), rr)
 		x, y := a.centre.X+fr.X, a.centre.Y+fr.Y
 		b := box{x - size/2, y - size/2, x + size/2, y + size/2}
 		if !f.free(b.grown(0.25)) {
@@ -232,7 +241,7 @@ func (a *artist) direction(g *scene.Group, f *finder, c *course, way float64) {
 	}
 	for out := nearest; out <= farthest; out += 0.4 {
 		r := a.outer + out
-		at := a.shape.At(edge.seam+way*(long/2+0.6)/r, r)
+		at := a.shape.At(edge.seam+way*(long/2+0.6)/a.mmAt(r), r)
 		an := symbols.Anchors{Top: canvas.Point{X: hundredth(a.centre.X + at.X), Y: hundredth(a.centre.Y + at.Y)}, Unit: long, Width: long}
 		an.Along = canvas.Point{X: at.AlongX, Y: at.AlongY}.Mul(way)
 		an.Up = canvas.Point{X: at.OutX, Y: at.OutY}

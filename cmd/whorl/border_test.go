@@ -4,6 +4,8 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -48,6 +50,40 @@ func TestBordersHaveEdges(t *testing.T) {
 		for side, least := range map[float64]int{0: c.high, 90: c.wide, 180: c.high, 270: c.wide} {
 			if n := facing[side]; n < least || n > least+4 {
 				t.Errorf("%s: %d stitches of round %s face %g°, want %d to %d", c.file, n, c.round, side, least, least+4)
+			}
+		}
+	}
+}
+
+// The number of a border's round and the mark at its beginning are by its first stitch.
+func TestBordersBeginAtTheirSigns(t *testing.T) {
+	t.Parallel()
+	begin := regexp.MustCompile(`(?s)id="r1s1"[^>]*data-top="(\d+) (\d+)`)
+	number := regexp.MustCompile(`<text x="(\d+)" y="(\d+)"[^>]*>1</text>`)
+	start := regexp.MustCompile(`(?s)id="start"[^>]*>.*?d="M(\d+) (\d+)`)
+	for _, c := range [][2]string{{"cloth-mossrow", "border"}, {"blanket-saltern", "border"}, {"cloth-quarry", "edging"}, {"dishcloth", "border"}} {
+		dir := t.TempDir()
+		file := filepath.Join("..", "..", "testdata", "patterns", "published", c[0]+".yaml")
+		if status, _, errs := whorl(t, "", "draw", file, "-o", dir, "--format", "svg"); status != statusDone {
+			t.Fatal(errs)
+		}
+		svg, err := os.ReadFile(filepath.Join(dir, c[0]+"-"+c[1]+".svg"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := func(r *regexp.Regexp) (x, y float64) {
+			m := r.FindSubmatch(svg)
+			if m == nil {
+				t.Fatalf("%s: no %v", c[0], r)
+			}
+			x, _ = strconv.ParseFloat(string(m[1]), 64)
+			y, _ = strconv.ParseFloat(string(m[2]), 64)
+			return x / 100, y / 100
+		}
+		x, y := at(begin)
+		for what, r := range map[string]*regexp.Regexp{"number": number, "mark": start} {
+			if u, v := at(r); math.Hypot(u-x, v-y) > 12 {
+				t.Errorf("%s: the %s is %.1f mm from the first stitch", c[0], what, math.Hypot(u-x, v-y))
 			}
 		}
 	}
