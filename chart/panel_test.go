@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"whorl/chart/scene"
+	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
 )
 
@@ -113,5 +114,49 @@ func TestPanelPartsNoCable(t *testing.T) {
 	}
 	if grey == 0 {
 		t.Error("nothing lies beside the repeat")
+	}
+}
+
+// tall is a tube of so many rounds of 12 groups, higher than it is wide as a panel.
+func tall(rounds int) *fabric.Fabric {
+	c := newCloth("Body").chainRing(48)
+	for range rounds {
+		c.rnd().start(1)
+		for range 12 {
+			c.st(sc, 1).inc(dc, dc).skip(1).st(sc, 1)
+		}
+		c.join()
+	}
+	return c.fabric()
+}
+
+// The numbers of a panel stand outside what lies beside the repeat.
+func TestPanelNumbersOutside(t *testing.T) {
+	f := tall(6)
+	c, err := Panel(f, measure(t, f), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	right := 0.0
+	a := newAuditor()
+	a.walk(&c.Scene.Root, scene.Plain)
+	for _, s := range a.subjects {
+		for _, p := range s.tops {
+			if s.row != "" {
+				right = math.Max(right, p.X)
+			}
+		}
+	}
+	numbers := 0
+	for _, text := range a.texts {
+		if len(text.String) == 1 && strings.Contains("123456", text.String) {
+			numbers++
+			if text.X < right {
+				t.Errorf("number %s is at %.1f mm, stitches go to %.1f", text.String, text.X, right)
+			}
+		}
+	}
+	if numbers != 6 {
+		t.Errorf("%d numbers", numbers)
 	}
 }

@@ -49,6 +49,14 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 	inner, outer := a.meanFoot(c, begin), a.topRadius(c, begin)
 	at := a.point(c.theta[begin], (inner+outer)/2)
 	along := math.Copysign(1, a.shape.At(c.theta[begin], 1).AlongX) * way // 1: the row runs to the right
+	if a.panel {
+		// Past what lies beside the repeat.
+		for _, i := range c.order {
+			if x := a.top(c, i).X; c.cutOf(i) != left && (x-at.X)*along < 0 {
+				at.X = x
+			}
+		}
+	}
 	text := strconv.Itoa(c.round.Number)
 	figure := a.o.enlarged(rowFigure)
 	size := figure / typeface.CapHeight(1)
