@@ -190,14 +190,18 @@ func (w *work) fit(lay func(*page)) *page {
 	if w.o.Paper.post {
 		return p
 	}
+	p = p.within(lay, false)
 	unit := w.unit
-	p = newPage(w, true)
-	if p.height <= p.paper {
-		lay(p)
-	}
-	if p.height > p.paper || w.unit < 1.1*unit {
-		p = newPage(w, false)
-		lay(p)
+	if q := newPage(w, true); q.height <= q.paper {
+		lay(q)
+		q = q.within(lay, true)
+		if w.unit >= 1.1*unit {
+			p = q
+		} else {
+			p = newPage(w, false)
+			lay(p)
+			p = p.within(lay, false)
+		}
 	}
 	if !w.o.Sheet {
 		p.trim()
@@ -205,10 +209,26 @@ func (w *work) fit(lay func(*page)) *page {
 	return p
 }
 
+// within is the page with its chart laid again where it reaches so deep that the key would lie
+// over the foot.
+func (p *page) within(lay func(*page), sideways bool) *page {
+	over := p.end() - p.height
+	if over <= 0 {
+		return p
+	}
+	p = newPage(p.w, sideways)
+	p.bottom -= over
+	lay(p)
+	return p
+}
+
+// end is how far down the key and the lines at the foot reach, with the margin.
+func (p *page) end() float64 { return p.bottom + airBelow + p.key.height() + p.below }
+
 // trim ends the page a margin below the key and the lines at the foot, where the
 // chart has left room.
 func (p *page) trim() {
-	end := p.bottom + airBelow + p.key.height() + p.below
+	end := p.end()
 	if end >= p.height && p.w.o.Figure == 0 {
 		return // what lies too deep is drawn over the foot, and found
 	}

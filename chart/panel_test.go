@@ -160,3 +160,21 @@ func TestPanelNumbersOutside(t *testing.T) {
 		t.Errorf("%d numbers", numbers)
 	}
 }
+
+// A panel as high as its page leaves the lines at the foot their room.
+func TestTallPanelClearsFoot(t *testing.T) {
+	f := tall(24)
+	c, err := Panel(f, measure(t, f), Options{Title: "Cowl", Credit: "Design: Nell Ashgrove", Special: []Definition{{Name: "pair", Words: "2 dc in next st"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := newAuditor()
+	a.walk(&c.Scene.Root, scene.Plain)
+	at := map[string]float64{}
+	for _, text := range a.texts {
+		at[text.String] = text.Y
+	}
+	if gap := at["Design: Nell Ashgrove"] - at["pair"]; at["pair"] == 0 || gap < 5 {
+		t.Errorf("the credit is %.1f mm under the key", gap)
+	}
+}
