@@ -160,18 +160,27 @@ func (w *work) besideShare() float64 {
 	return 0
 }
 
-// crossed reports whether stitches before the k-th of a course cross others from it on.
+// crossed reports whether stitches before the k-th of a course cross others from it on: their
+// places in the round below are in the other order.
 func (c *course) crossed(w *work, k int) bool {
 	n := len(c.order)
-	stand := func(k int) (float64, bool) {
-		i := c.order[(k%n+n)%n]
-		return w.stance(c, i, c.theta[i]-math.Pi)
-	}
 	most := min(cableMost, (n-1)/2)
+	half := 0 // of the round below: what is farther apart lies over the join
+	if c.index > 0 {
+		half = len(w.courses[c.index-1].order) / 2
+	}
+	stand := func(k int) (int, bool) {
+		on := c.round.Stitches[c.order[(k%n+n)%n]].On
+		if len(on) != 1 || on[0].At.Round != c.index-1 || w.at(on[0].At) == nil {
+			return 0, false
+		}
+		rank := w.at(on[0].At).rank[on[0].At.Stitch]
+		return rank, rank >= 0
+	}
 	for a := k - most; a < k; a++ {
 		low, ok := stand(a)
 		for b := k; ok && b <= a+most; b++ {
-			if high, also := stand(b); also && math.Remainder(high-low, ring.Turn) < -1e-6 {
+			if high, also := stand(b); also && high < low && low-high < half {
 				return true
 			}
 		}
