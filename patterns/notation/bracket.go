@@ -126,7 +126,9 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 			g.Times = n
 		}
 		g.Span = p.from(open)
-		b.add(g)
+		if !b.groupAsItComes(g) {
+			b.add(g)
+		}
 		return nil
 	}
 	tail := p.i

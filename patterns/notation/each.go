@@ -74,6 +74,31 @@ func (b *block) eachAsItComes(s *Stitches) bool {
 	return true
 }
 
+// groupAsItComes joins "(dc, ch 2, dc) in each ch-2 sp" to the "dc in each dc" before it, as
+// eachAsItComes does.
+func (b *block) groupAsItComes(g *Group) bool {
+	if len(b.items) == 0 || g.Times.Set() || len(g.Place) != 1 {
+		return false
+	}
+	in := &g.Place[0]
+	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || last.Times.Set() || len(last.Places) != 1 || in.Pick != Each || in.N.Set() || in.Of != nil || in.Target.Sort != ChainSpace && in.Target.Sort != CornerStitch ||
+		in.Extent.Sort != NoExtent && in.Extent.Sort != ToEnd {
+		return false
+	}
+	pl := &last.Places[0]
+	if pl.Target.Sort != AnyStitch || pl.Pick != Each || pl.N.Set() || pl.Of != nil || pl.Below != 0 || pl.Evenly || pl.Extent.Sort != NoExtent && pl.Extent.Sort != ToEnd {
+		if !eachKind(last) || pl.Target.Sort == ChainSpace && pl.Target.Chains == in.Target.Chains && pl.Target.Name == in.Target.Name {
+			return false
+		}
+	}
+	if in.Extent.Sort == ToEnd {
+		pl.Extent = in.Extent
+	}
+	last.But = append(last.But, g)
+	return true
+}
+
 // eachKind reports whether stitches go into each of a kind that is named, as far
 // as there are any.
 func eachKind(s *Stitches) bool {

@@ -274,7 +274,11 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if p.tok().is("to", "in", "into", "on", "at", "around", "round") {
 		at := p.i
 		p.i++
-		if p.slit(0) || p.cornerOfSide() {
+		if p.atUnderarm() {
+			if j.Underarm = true; j.Yarn == "" && !p.work {
+				j.Yarn = "new"
+			}
+		} else if p.slit(0) || p.cornerOfSide() {
 			// "join yarn at thumb opening", "to the corner of one long side"
 		} else if pl, ok := p.place(); ok {
 			if pl.Target.Sort == RowEnds && pl.Target.Name == ChainEdge && j.Yarn == "" && j.With.Kind.Is() && p.at(-2).is("beginning", "starting") {

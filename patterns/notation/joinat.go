@@ -30,6 +30,30 @@ func (p *parser) atSeam() bool {
 	return true
 }
 
+// atUnderarm reads "the underarm", "center of underarm", "base of the armhole": where the yarn of a
+// sleeve is joined.
+func (p *parser) atUnderarm() bool {
+	start := p.i
+	p.eat("the")
+	if p.eat("center", "centre", "middle", "base", "bottom", "beginning", "start") {
+		p.eat("of")
+		p.eat("the", "one")
+	}
+	if p.eat("underarm", "underarms", "armpit") {
+		p.eat("chain", "ch", "chs", "chains")
+	} else if p.i == start || !p.at(-1).is("of", "the") || !p.toks[start+1].is("center", "centre", "middle", "base", "bottom", "of") || !p.eat("armhole") {
+		p.i = start
+		return false
+	} else {
+		p.opening = true
+	}
+	if !p.ended() && !p.tok().is("with", "ch", "chain") {
+		p.i = start
+		return false
+	}
+	return true
+}
+
 // cornerOfSide reads "the corner of one long side", "lower corner of either edge": where an edging
 // along row ends begins.
 func (p *parser) cornerOfSide() bool {

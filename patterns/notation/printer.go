@@ -411,7 +411,7 @@ func (s Style) join(j *Join) string {
 	if j.Place != nil {
 		pl := *j.Place
 		pl.Bare = false // the chain itself, never a space
-		j = &Join{Place: &pl, Yarn: j.Yarn, With: j.With, Splits: j.Splits}
+		j = &Join{Place: &pl, Yarn: j.Yarn, With: j.With, Splits: j.Splits, Underarm: j.Underarm}
 	}
 	text := "join"
 	if j.Yarn != "" {
@@ -422,6 +422,9 @@ func (s Style) join(j *Join) string {
 	}
 	if j.Place != nil {
 		text += " with " + slip + " in " + s.place(j.Place)
+	}
+	if j.Underarm {
+		text += " at underarm"
 	}
 	if j.Splits != nil {
 		text += ", completing the " + s.kind(j.Splits.As, Loop{})

@@ -27,6 +27,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "at", "in") && p.ofCornerSts(pl):
 		case p.tok().is("of", "in", "on", "from") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
+		case pl.Target.Sort == ChainStitch && pl.Of == nil && p.ofUnderarm(pl):
 		case pl.Of != nil && pl.Of.Target.ByNumber() && p.slit(0): // "first ch of ch-6 thumb opening"
 		case pl.Pick == Skipped && p.whose():
 		case pl.Target.Sort == ChainStitch && p.onChainEdge():
@@ -266,6 +267,26 @@ func (p *parser) underSt(pl *Place) bool {
 				pl.Pick, pl.Extent = Each, of.Extent
 			}
 			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
+// ofUnderarm reads "of the underarm", "at the armhole chain" behind a chain: of those across a slit.
+func (p *parser) ofUnderarm(pl *Place) bool {
+	start := p.i
+	if p.eat("of", "at", "along") {
+		p.eat("the", "each", "one")
+		p.num()
+		if p.eat("underarm", "armhole", "thumb", "sleeve") {
+			if p.eat("opening", "ch", "chs", "chain", "chains") || p.ended() {
+				p.opening = true
+				if pl.Pick == Centre || pl.Pick == First || pl.Pick == Last || pl.Pick == Nth {
+					pl.Of = &Place{Span: p.from(start), Pick: Next, Target: Target{Sort: ChainSpace, Text: p.words(start)}}
+				}
+				return true
+			}
 		}
 	}
 	p.i = start

@@ -162,8 +162,11 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is(indicating...) && p.at(1).is(spaceWords...) {
 		p.i++
 	}
-	if p.tok().is("forehead", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
+	if p.tok().is("forehead", "sleeve", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
 		p.i++ // "each of the 20 forehead stitches"
+	}
+	if p.tok().is("underarm", "armhole", "thumb") && p.at(1).is("ch", "chs", "chain", "chains") {
+		p.i++ // "in each of the 4 underarm chs"
 	}
 	if t, ok := p.lone(); ok {
 		return done(t)

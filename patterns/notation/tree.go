@@ -194,6 +194,8 @@ type (
 		Place  *Place  // nil when only "join" is written
 		Splits *Counts // "completing the dc5tog"
 		Yarn   string  // set when a new yarn is joined instead
+		// Underarm is set when it is joined at the underarm: where the chains across a slit begin.
+		Underarm bool
 	}
 	// Begin says where the round begins, without a stitch there: "starting in any ch-1
 	// sp".

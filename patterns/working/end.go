@@ -20,6 +20,10 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 		if j.Yarn != "" {
 			w.r.Colour, w.yarn = j.Yarn, j.Yarn
 		}
+		if j.Underarm && w.missedBelow() && len(w.c.runs) > 0 {
+			w.c.begin(w.c.runs[0].From)
+			return nil
+		}
 		if j.Yarn != "" && j.Place != nil && j.With.Kind.Base <= stitch.Slip && w.c.edge > 0 && !oneByOne(j.Place, true) {
 			return nil // at a corner, to go along the row ends from there
 		}
@@ -208,6 +212,9 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 	gap := on[0].Into == stitch.Between
 	if gap && w.r.Reversed == w.c.below.Reversed {
 		first = (first + n - 1) % n // the stitch before it
+	}
+	if on[0].Into != stitch.Space {
+		w.cutSlit(first)
 	}
 	at := w.c.begin(first)
 	w.pos = 0 // not behind what was skipped on the way here

@@ -83,6 +83,9 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 		}
 		k := w.c.runFrom(w.pos)
 		if k == len(w.c.runs) {
+			if k > 0 && !w.r.Row && w.c.runs[0].From > 0 && !needsPlaces(w.next) && !needsPlaces(w.after) {
+				return w.pos == len(w.c.spots) // up to where the round began, and nothing is told behind it
+			}
 			// Round a circle the next is then the first, where the round began.
 			return w.r.Row || k == 0 || w.c.runs[0].From > 0 || !w.c.runIs(0, &e.Target) || w.pos > 0 && w.c.after(w.pos-1) == 0
 		}

@@ -32,13 +32,13 @@ func openings(part *fabric.Part) []opening {
 				next = &r.Stitches[next.On[0].At.Stitch] // across the join
 			}
 			b := next.On
-			if len(b) == 0 || b[0].At.Round != n-1 {
-				continue
+			if len(b) == 0 || b[0].At.Round != n-1 || b[0].At.Stitch < 0 || b[0].At.Stitch >= len(below.Stitches) {
+				continue // a ring is no stitch
 			}
 			before := -1 // where the round begins, in a spiral
 			if s.From > 0 {
 				a := r.Stitches[s.From-1].On
-				if len(a) == 0 || a[len(a)-1].At.Round != n-1 {
+				if len(a) == 0 || a[len(a)-1].At.Round != n-1 || a[len(a)-1].At.Stitch < 0 {
 					continue
 				}
 				before = a[len(a)-1].At.Stitch
@@ -49,6 +49,9 @@ func openings(part *fabric.Part) []opening {
 			step := 1
 			if r.Reversed != below.Reversed {
 				step = -1
+			}
+			if before == b[0].At.Stitch || !wraps && (b[0].At.Stitch-before)*step < 0 {
+				continue // both in one place, or back to one before
 			}
 			for k, m := before+step, len(below.Stitches); k != b[0].At.Stitch; k += step {
 				if wraps {
@@ -70,6 +73,17 @@ func openings(part *fabric.Part) []opening {
 		return gussets(part)
 	}
 	return l
+}
+
+// oneOpening reports whether there is one slit, or several that are alike, as the two for sleeves
+// are: what is told of one is told of each.
+func oneOpening(l []opening) bool {
+	for i := range l {
+		if len(l[i].missed) != len(l[0].missed) || l[i].chains.To-l[i].chains.From != l[0].chains.To-l[0].chains.From {
+			return false
+		}
+	}
+	return len(l) > 0
 }
 
 // gussets are the stitches of a thumb gusset that were passed over with nothing across
@@ -103,22 +117,25 @@ func gussets(part *fabric.Part) []opening {
 	return l
 }
 
+// slitLabel is what the round is called that lies about a slit, before the round with its chains.
+const slitLabel = "the opening of "
+
 // continueFromOpening begins the part along both edges of a slit of another: the
 // stitches that were passed over, and the chains across them on the way back.
 func (p *partWork) continueFromOpening(on int, at notation.Span) {
 	base := p.f.Parts[on]
 	l := openings(base)
-	if len(l) != 1 {
+	if !oneOpening(l) {
 		what := "no opening"
 		if len(l) > 1 {
-			what = plural(len(l), "opening")
+			what = plural(len(l), "unlike opening")
 		}
 		p.add(p.fault(at, "opening", fmt.Sprintf("%s has %s to work round, stitches passed over with chains across them", base.Name, what),
 			"Work the part from a starting chain or from row ends instead."), true)
 		return
 	}
 	o := l[0]
-	r := &fabric.Round{Label: "the opening of " + o.round.Label, Number: o.round.Number, Wrong: o.round.Wrong, Reversed: o.round.Reversed,
+	r := &fabric.Round{Label: slitLabel + o.round.Label, Number: o.round.Number, Wrong: o.round.Wrong, Reversed: o.round.Reversed,
 		Closing: fabric.Joined, Colour: o.round.Colour, Carried: true, Line: o.round.Line}
 	for _, k := range o.missed {
 		r.Stitches = append(r.Stitches, o.below.Stitches[k])
@@ -137,12 +154,26 @@ func (p *partWork) continueFromOpening(on int, at notation.Span) {
 	p.number = r.Number
 }
 
+// withSlits is the latest part before this one that was left with a slit, where it is told that
+// one is worked round; else the part before.
+func (p *partWork) withSlits() int {
+	for on := p.index - 1; on >= 0; on-- {
+		if len(openings(p.f.Parts[on])) > 0 {
+			return on
+		}
+	}
+	return p.index - 1
+}
+
 // slitByChain reports whether the part is begun in the chains across the one slit of a piece: "join
-// yarn in first ch of ch-6", where its last round has no such chains.
+// yarn in first ch of ch-6", where its last round has no such chains, or at an underarm.
 func (p *partWork) slitByChain(base *fabric.Part) bool {
 	for _, r := range p.texts[p.index].Rounds {
 		for _, it := range r.Items {
 			j, ok := it.(*notation.Join)
+			if ok && j.Underarm {
+				return oneOpening(openings(base))
+			}
 			if !ok || j.Place == nil || j.Place.Of == nil || j.Place.Target.Sort != notation.ChainStitch || len(base.Rounds) == 0 {
 				continue
 			}
@@ -151,11 +182,24 @@ func (p *partWork) slitByChain(base *fabric.Part) bool {
 				continue
 			}
 			last, l := base.Rounds[len(base.Rounds)-1], openings(base)
-			return len(l) == 1 && l[0].round != last && l[0].chains.To-l[0].chains.From == n
+			return oneOpening(l) && l[0].round != last && l[0].chains.To-l[0].chains.From == n
 		}
 		if makes(r.Items) && !onlyPlaces(r.Items) {
 			break
 		}
 	}
 	return false
+}
+
+// cutSlit makes the chains across a slit stitches like the others, where the round is begun in one
+// in their middle: they are gone into one by one.
+func (w *roundWork) cutSlit(at int) {
+	run := w.c.spots[at].run
+	if !w.missedBelow() || run == 0 || w.c.runs[run-1].From == at {
+		return
+	}
+	w.c.runs, w.c.chains = nil, nil
+	for i := range w.c.spots {
+		w.c.spots[i].run = 0
+	}
 }

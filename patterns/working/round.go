@@ -248,6 +248,9 @@ func (w *roundWork) exec(items []notation.Item) *halt {
 	defer func() { w.depth-- }()
 	for i, it := range items {
 		if r, ok := it.(*notation.Repeat); ok && r.Extent.Sort != notation.NoExtent {
+			if w.nest == 0 && w.nestGroup == 0 {
+				w.after = items[i+1:]
+			}
 			return w.repeatOn(r, items[i+1:])
 		}
 		if w.nest == 0 && w.nestGroup == 0 {

@@ -12,6 +12,9 @@ import (
 // evenly spreads stitches over row ends.
 func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.Place) *halt {
 	if p.Target.Sort != notation.RowEnds && w.c.edge == 0 {
+		if m := w.statedInAll(); !hasN && m > 0 && w.opening && w.c.index == 0 && w.pos == 0 && w.nest == 0 && !needsPlaces(w.after) {
+			n, hasN = m, true // "sc evenly around armhole; join. (40 sc)"
+		}
 		if hasN && s.What.Shaping == 0 && n == w.c.count() {
 			// As many as there are places: one in each.
 			return w.each(s, 1, 1, &notation.Place{Span: p.Span, Pick: notation.Each, Into: p.Into})
@@ -137,11 +140,22 @@ func (w *roundWork) ends(n int, hasN bool, p *notation.Place, edge int) (int, *h
 	return n, nil
 }
 
+// statedInAll is the one number of stitches that is stated for the round, 0 where none is.
+func (w *roundWork) statedInAll() int {
+	if len(w.stated) != 1 || len(w.stated[0].Counts) != 1 || w.stated[0].Counts[0].At.Set() {
+		return 0
+	}
+	return w.stated[0].Counts[0].N.For(w.size)
+}
+
 // spread is the fault of stitches, increases or decreases spread evenly over
 // stitches: the words leave it to the reader where. It offers the wording.
 func (w *roundWork) spread(s *notation.Stitches, n int) *halt {
 	have := w.c.count()
 	what, change := plural(n, "stitch"), n-have
+	if !s.N.Set() && s.What.Shaping == 0 && w.opening {
+		return stopAt(s.Span, "vague", fmt.Sprintf("the words do not say how many go evenly round the %s of the opening", plural(have, "stitch")), fmt.Sprintf("Give the number: work %d %s evenly around.", have, w.nameOf(s)))
+	}
 	switch {
 	case s.What.Shaping > 0:
 		what, change = plural(n, "increase"), n

@@ -65,7 +65,7 @@ func (p *partWork) standOn() {
 		p.continueFromOpening(on, at)
 		return
 	}
-	if !p.source.Rows && (p.namesUnworked() && len(openings(base)) == 1 || p.slitByChain(base)) {
+	if !p.source.Rows && (p.namesUnworked() && oneOpening(openings(base)) || p.slitByChain(base)) {
 		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span)
 		return
 	}
@@ -90,9 +90,9 @@ func (p *partWork) alongEnds(on int) {
 }
 
 // goesAlongEnds reports whether the first round of a part that does not say what it is worked
-// from goes along the row ends of the part before, and nowhere else.
-func (p *partWork) goesAlongEnds() bool {
-	if base := p.f.Parts[p.index-1]; base.Worked != fabric.InRows || len(base.Rounds) == 0 || p.goesRound() {
+// from goes along the row ends of a part before it, and nowhere else.
+func (p *partWork) goesAlongEnds(on int) bool {
+	if base := p.f.Parts[on]; base.Worked != fabric.InRows || len(base.Rounds) == 0 || p.goesRound() {
 		return false
 	}
 	said := p.saysEnds()
@@ -123,6 +123,19 @@ func (p *partWork) goesAlongEnds() bool {
 		return along
 	}
 	return false
+}
+
+// inRowsBefore is the latest part in rows, behind which a band up its edge may be told after sleeves
+// in rounds; else the part before.
+func (p *partWork) inRowsBefore() int {
+	for on := p.index - 1; on > 0 && p.source.Rows; on-- {
+		if base := p.f.Parts[on]; base.Worked == fabric.InRows {
+			return on
+		} else if len(base.Rounds) == 0 || !strings.HasPrefix(base.Rounds[0].Label, slitLabel) {
+			break
+		}
+	}
+	return p.index - 1
 }
 
 // rowEndWords is how row ends are called where the work is told to go on along them.
@@ -162,22 +175,26 @@ func (p *partWork) goOn() {
 		return
 	}
 	if r := p.roundsOpening(); r != nil {
-		p.continueFromOpening(p.index-1, r.Span)
+		p.continueFromOpening(p.withSlits(), r.Span)
 		return
 	}
 	if p.alongChain("") && p.continueFromChain(p.index-1) {
 		return
 	}
-	if p.goesAlongEnds() {
-		p.alongEnds(p.index - 1)
+	if on := p.inRowsBefore(); p.goesAlongEnds(on) {
+		p.alongEnds(on)
 		return
 	}
-	if before := p.f.Parts[p.index-1]; !p.source.Rows && (p.namesUnworked() && len(openings(before)) == 1 || p.slitByChain(before)) {
+	if before := p.f.Parts[p.index-1]; !p.source.Rows && (p.namesUnworked() && oneOpening(openings(before)) || p.slitByChain(before)) {
 		p.continueFromOpening(p.index-1, p.texts[p.index].Rounds[0].Span) // "in the first of the 10 skipped stitches"
 		return
 	}
 	if p.f.Parts[p.index-1].Worked == fabric.InRows && p.namesUnworked() && (p.source.Rows || p.namesRowEnds()) && p.continueFromRest(p.index-1) {
 		return // "along the row ends of the first side, in each of the 12 unworked sts at the nape"
+	}
+	if on := p.withSlits(); on < p.index-1 && !p.source.Rows && (p.namesUnworked() && oneOpening(openings(p.f.Parts[on])) || p.slitByChain(p.f.Parts[on])) {
+		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span) // a sleeve, told behind a band
+		return
 	}
 	if before := p.f.Parts[p.index-1]; onSome(before) && p.roundFlaps(before.From) {
 		return
