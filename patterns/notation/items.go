@@ -262,6 +262,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 	switch t := p.tok(); {
 	case t.kind == tStar:
 		return b.star()
+	case b.begBracket():
+		if p.tok().kind != tOpen {
+			return nil
+		}
+		return b.bracket(nil)
 	case t.kind == tOpen:
 		return b.bracket(nil)
 	case t.is("rep", "repeat", "repeating", "reps"):

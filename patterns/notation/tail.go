@@ -43,6 +43,12 @@ func (p *parser) placeTail(pl *Place) {
 			if !ok {
 				t, ok = p.startChain()
 			}
+			if !ok && pl.Target.Sort == ChainStitch && pl.Nth > 0 {
+				// "the third chain of the 6"
+				if n, number := p.plainNumber(); number && n >= pl.Nth && p.ended() {
+					t, ok = Target{Sort: StartChain, Chains: n, Text: p.words(at)}, true
+				}
+			}
 			if ok {
 				pl.Of = &Place{Span: p.from(at), Pick: First, Target: t}
 				continue

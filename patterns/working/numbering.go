@@ -35,6 +35,10 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 		p.number = n - 1 // behind rounds that have no numbers in some sizes
 		return true
 	}
+	if n == 2 && want == 1 && r.Label.Row && len(p.part.Rounds) == 1 && p.part.From < 0 && p.part.Rounds[0].Number == 0 && p.part.Rounds[0].Count() > 0 {
+		p.number = 1 // "Fsc 20." and then Row 2: the foundation is the first
+		return true
+	}
 	if open := p.openEnded; n == want || open && n > want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
 		p.number, p.openEnded = n-1, false
 		return true

@@ -61,6 +61,10 @@ func (p *partWork) rangeOf(r *notation.Round) {
 			n = l.Next.For(p.size)
 		}
 		if ref := onlyRef(r); ref != nil {
+			if l.Next.Set() && untilIn(r) == nil && !ref.Times.Set() && (n > 1 || ref.Even) {
+				p.repeatRounds(r, ref, n) // "Next 6 rows: Rep Row 2."
+				return
+			}
 			p.repeatRounds(r, ref, p.timesOf(r, ref))
 			return
 		}
