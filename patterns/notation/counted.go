@@ -227,31 +227,35 @@ func (s *Stated) addAlike(part []bool) {
 	}
 }
 
-// chainThing reads "ch-50 handles": chains by what the designer calls them.
+// chainThing reads "ch-50 handles", "9-ch handles", "2 (4)-ch underarms": chains by what the
+// designer calls them.
 func (p *parser) chainThing() (Target, bool) {
 	start := p.i
-	if p.eat("ch", "chain") && p.eatKind(tHyphen) {
-		if n, ok := p.plainNumber(); ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
-			if _, known := p.vocab.lookup(p.tok().text); !known {
-				p.i++
-				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
-			}
-		}
+	no := func() (Target, bool) { p.i = start; return Target{}, false }
+	before := p.eat("ch", "chain") && p.eatKind(tHyphen)
+	if !before {
+		p.i = start
 	}
-	if p.i = start; p.tok().kind == tNumber && (p.at(1).kind == tHyphen && p.at(2).is("ch", "chain") || p.at(1).is("ch", "chain")) {
-		// "9-ch handles", "50ch handles"
-		n, ok := p.plainNumber()
+	if p.tok().kind != tNumber {
+		return no()
+	}
+	n, ok := p.num()
+	if !before {
 		p.eatKind(tHyphen)
-		p.i++
-		if ok && p.tok().kind == tWord && !p.spaceWord() && !p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
-			if _, known := p.vocab.lookup(p.tok().text); !known {
-				p.i++
-				return Target{Sort: ChainSpace, Chains: n, Text: p.words(start)}, true
-			}
-		}
+		ok = ok && p.eat("ch", "chain")
 	}
-	p.i = start
-	return Target{}, false
+	if !ok || p.tok().kind != tWord || p.spaceWord() || p.tok().is("and", "picot", "picots", "st", "sts", "corner", "corners", "at", "in") {
+		return no()
+	}
+	if _, known := p.vocab.lookup(p.tok().text); known {
+		return no()
+	}
+	p.i++
+	t := Target{Sort: ChainSpace, Text: p.words(start)}
+	if len(n.Values) == 1 {
+		t.Chains = n.Values[0]
+	}
+	return t, true
 }
 
 // crossedApart makes remarks of the counts of a list that tells crossed stitches from others of

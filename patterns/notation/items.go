@@ -203,7 +203,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.joined && b.hangingLoop() {
 		return nil
 	}
-	if sentence && (b.elsewhere() || b.overOnly()) {
+	if sentence && (b.elsewhere() || b.overOnly() || b.skippedToCome()) {
 		return nil
 	}
 	if sentence {

@@ -11,9 +11,13 @@ func (p *parser) atSeam() bool {
 		}
 		return true
 	}
+	p.eat("the", "one", "either", "any")
+	p.eat("start", "beginning", "end", "top", "bottom", "base")
+	p.eat("of")
 	p.eat("the")
-	if p.eat("back", "side", "center", "centre", "brim", "band", "cuff", "ribbing", "rib", "underarm", "inside") {
-		p.eat("back", "front", "side")
+	if p.eat("back", "side", "center", "centre", "brim", "band", "cuff", "ribbing", "rib", "underarm", "inside", "heel", "toe", "sole", "foot", "leg", "ankle",
+		"shoulder", "left", "right", "neck", "crown", "thumb", "sleeve", "body", "front") {
+		p.eat("back", "front", "side", "leg", "shoulder", "sleeve")
 	}
 	if !p.eat("seam", "seams", "join") && !p.at(-1).is("underarm", "back") || p.i == start || p.at(-1).is("back") && !p.at(-2).is("center", "centre") {
 		p.i = start

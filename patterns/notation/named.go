@@ -181,3 +181,36 @@ func alikeIn(a, b Item) bool {
 	s := Style{}
 	return s.Items([]Item{a}) == s.Items([]Item{b})
 }
+
+// ownNumbered reads one of the designer's own stitches whose name begins with what any group or
+// cluster may be called, "CL7", "shell 5".
+func (p *parser) ownNumbered() (string, bool) {
+	start := p.i
+	if p.tok().kind == tWord && (p.at(1).kind == tNumber || p.at(1).kind == tHyphen) {
+		if w, ok := p.what(); ok && w.Name != "" && p.i > start+1 {
+			return w.Name, true
+		}
+	}
+	p.i = start
+	return "", false
+}
+
+// closingLoop passes over "closing loop of", "ch-1 that closes" before "next CL7": the top of a cluster,
+// where its legs are drawn together.
+func (p *parser) closingLoop() bool {
+	start := p.i
+	if p.eat("closing") {
+		if (p.eat(spaceWords...) || p.eat("ch", "chain", "st", "stitch")) && p.eat("of") {
+			return true
+		}
+	} else if p.eat("ch", "chain", "st", "stitch") || p.eat(spaceWords...) {
+		p.eatKind(tHyphen)
+		p.eatKind(tNumber)
+		p.eat("that", "which")
+		if p.eat("closing", "closes", "closed") {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

@@ -41,6 +41,19 @@ func (p *parser) oneGroupAhead() bool {
 	return ok && w.Kind.Is() && p.eat("group", "grp", "gp", "shell", "fan", "scallop", "petal")
 }
 
+// several reports whether a place is so many stitches in a row, "the 9 dc", "next 5 sts", of which one may
+// be told: "first of the 9 dc".
+func (pl *Place) several() bool {
+	return pl.Pick == Next && pl.N.Set() && pl.Of == nil && pl.Below == 0 && (pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch && pl.Target.Text != "")
+}
+
+// ofSeveral gives "first of the 9 dc" the kind of stitch that it is.
+func (pl *Place) ofSeveral() {
+	if pl.Of.several() && pl.Target.Sort == ChainStitch && pl.Target.Text == "" {
+		pl.Target = pl.Of.Target
+	}
+}
+
 // picksUp reads "pick up and work", "pick up" before stitches that are named: it makes them.
 func (p *parser) picksUp() bool {
 	start := p.i

@@ -77,9 +77,10 @@ func (p *parser) place() (Place, bool) {
 	p.eat("the", "a", "an")
 	level := p.eat("corresponding", "matching") // "matching st 2 rnds below"
 	if !p.eat("top") && p.at(1).is("of") {
-		p.eat("head") // "head of next CL"
+		p.eat("head", "eye") // "head of next CL", "eye of next wheel"
 	}
-	top := p.at(-1).is("top", "head") && p.i > start
+	p.closingLoop()
+	top := p.at(-1).is("top", "head", "eye") && p.i > start
 	if top {
 		p.eat("loop", "loops")
 		p.eat("of")
@@ -332,6 +333,10 @@ func (p *parser) place() (Place, bool) {
 			// into a shell goes into its centre.
 			p.i++
 			of, ok := p.place()
+			if ok && of.several() {
+				pl.Of, pl.Target = &of, of.Target
+				break // "centre of the 5 dc"
+			}
 			if !ok || of.Target.Sort != ChainSpace && of.Target.Sort != OfName {
 				return no()
 			}

@@ -290,7 +290,7 @@ func (s *scanner) word(spaced bool) token {
 // shortened are words that designers shorten in ways of their own.
 var shortened = map[string]string{
 	"ea": "each", "nxt": "next", "fol": "following", "foll": "following", "btw": "between", "bet": "between",
-	"sk'd": "skipped", "beg'g": "beginning", "patt": "pattern", "your": "the", "our": "the", "hk": "hook",
+	"sk'd": "skipped", "opp": "opposite", "beg'g": "beginning", "patt": "pattern", "your": "the", "our": "the", "hk": "hook",
 	"sc's": "sc", "dc's": "dc", "hdc's": "hdc", "tr's": "tr", "htr's": "htr", "ch's": "chs", "st's": "sts",
 }
 

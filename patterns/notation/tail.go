@@ -71,6 +71,7 @@ func (p *parser) placeTail(pl *Place) {
 				return
 			}
 			pl.Of = &of
+			pl.ofSeveral()
 		case p.besidePoint(pl):
 		case (pl.Pick == Any || pl.Pick == Next && !pl.N.Set() && pl.Target.Sort == OfKind) && p.tok().is("between") && p.amid():
 		case pl.Pick == Each && pl.Of == nil && p.overGroup(pl):
@@ -294,24 +295,6 @@ func (p *parser) ofUnderarm(pl *Place) bool {
 				return true
 			}
 		}
-	}
-	p.i = start
-	return false
-}
-
-// slit reads "thumb opening", n tokens on.
-func (p *parser) slit(n int) bool {
-	start := p.i
-	p.i += n
-	p.eat("the")
-	limb := p.eat("thumb", "arm", "leg", "ear", "hand")
-	if limb && n == 1 && p.toks[start].is("at") && p.ended() {
-		p.opening = true // "first ch of ch-6 at thumb"
-		return true
-	}
-	if p.eat("opening", "hole", "thumbhole", "armhole", "slit", "gap") {
-		p.opening = true
-		return true
 	}
 	p.i = start
 	return false

@@ -162,7 +162,7 @@ func (p *parser) target() (Target, bool) {
 	if p.tok().is(indicating...) && p.at(1).is(spaceWords...) {
 		p.i++
 	}
-	if p.tok().is("forehead", "sleeve", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip") && p.at(1).is("st", "sts", "stitch", "stitches") {
+	if p.tok().is("forehead", "sleeve", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip", "instep", "sole", "underarm", "armhole") && p.at(1).is("st", "sts", "stitch", "stitches") {
 		p.i++ // "each of the 20 forehead stitches"
 	}
 	if p.tok().is("underarm", "armhole", "thumb") && p.at(1).is("ch", "chs", "chain", "chains") {
@@ -363,6 +363,9 @@ func (p *parser) target() (Target, bool) {
 		return done(Target{Sort: OfName}) // "ch-1 sp of next V-st", when it is only written out
 	}
 	if name, ok := p.vAlone(); ok {
+		return done(Target{Sort: OfName, Name: name})
+	}
+	if name, ok := p.ownNumbered(); ok {
 		return done(Target{Sort: OfName, Name: name})
 	}
 	// "next shell", "last petal": several stitches in one place, when there is no

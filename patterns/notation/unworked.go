@@ -112,3 +112,46 @@ func (p *parser) unworkedNext() bool {
 	pl, ok := p.place()
 	return ok && pl.Pick == Skipped && (pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind)
 }
+
+// skippedToCome takes "Work hdc in skipped st behind the FPdc", "Work into the skipped sts in front of the
+// cable" behind the count of a round that skips none for advice: how those of the rounds to come are worked.
+func (b *block) skippedToCome() bool {
+	p, start := b.p, b.p.i
+	if len(p.stated) == 0 || p.depth > 1 {
+		return false
+	}
+	for i := range start {
+		if p.toks[i].is("sk", "skip", "skips", "skipping", "miss", "misses", "missing", "leave", "leaving") {
+			return false
+		}
+	}
+	p.eat("always", "remember", "then")
+	p.eat("to")
+	if p.eat("work", "make", "working") {
+		p.eat("a", "an", "the", "each", "all")
+		if _, ok := p.what(); !ok {
+			p.eat("sts", "stitches")
+		}
+		p.eat("in", "into", "over")
+		p.eat("the", "each", "every", "any")
+		p.eat("of")
+		p.eat("the")
+		if p.eat(skippedWords...) {
+			if _, ok := p.target(); ok && (p.tok().is("behind", "from") || p.eatAll("in", "front")) && !p.stitchyBehind() {
+				return p.note(b, start, p.sentenceEnd())
+			}
+		}
+	}
+	p.i = start
+	return false
+}
+
+// stitchyBehind reports whether more is worked behind a comma in the sentence.
+func (p *parser) stitchyBehind() bool {
+	for j, end := p.i, p.sentenceEnd(); j < end; j++ {
+		if k := p.toks[j].kind; (k == tComma || k == tSemi) && (p.instructs(j+1) || p.ends(j+1)) {
+			return true
+		}
+	}
+	return false
+}

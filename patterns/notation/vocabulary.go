@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -174,7 +175,12 @@ func baseWords(t stitch.Terms) map[string]stitch.Base {
 	m := map[string]stitch.Base{
 		"sl st": stitch.Slip, "slst": stitch.Slip, "sl": stitch.Slip,
 		"slip st": stitch.Slip, "slip stitch": stitch.Slip, "ss": stitch.Slip,
-		"sl stitch": stitch.Slip,
+		"sl stitch": stitch.Slip, "slipstitch": stitch.Slip,
+	}
+	for w := range maps.Clone(m) {
+		if w != "sl" {
+			m["surface "+w] = stitch.Slip // on the face of the cloth, into what is named
+		}
 	}
 	for b := stitch.Single; b <= stitch.TripleTreble; b++ {
 		m[b.Name(t)] = b

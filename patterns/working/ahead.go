@@ -168,7 +168,7 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			}
 		case *notation.Chain:
 			if i+1 < len(items) {
-				if sk, ok := items[i+1].(*notation.Skip); ok && sk.Place != nil && sk.Place.Target.Sort == notation.JoinPlace {
+				if sk, ok := items[i+1].(*notation.Skip); ok && sk.Place != nil && (sk.Place.Target.Sort == notation.JoinPlace || skipsFirst(sk) && saidBehind(items[i+2:])) {
 					i++ // "2 ch, miss st at base of ch, 1 tr in next st (counts as tr2tog)"
 				}
 			}
@@ -199,6 +199,21 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 		}
 	}
 	return nil, false
+}
+
+// skipsFirst reports whether the first stitch alone is passed over, which a chain stands on.
+func skipsFirst(sk *notation.Skip) bool {
+	return sk.Place.Pick == notation.First && !sk.Place.N.Set() && !sk.N.Set() && sk.And == nil
+}
+
+// saidBehind reports whether it is said of a stitch what it counts as, with the chain before it.
+func saidBehind(items []notation.Item) bool {
+	if len(items) < 2 {
+		return false
+	}
+	_, stitches := items[0].(*notation.Stitches)
+	_, said := items[1].(*notation.Counts)
+	return stitches && said
 }
 
 // ownCounts is what counts as one of the designer's own stitches: as the stitch that

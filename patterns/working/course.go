@@ -486,8 +486,8 @@ func sameKind(t *notation.Target, st *fabric.Stitch) bool {
 	if t.Name == notation.Post {
 		return t.Loop.Set || len(st.On) > 0 && (st.On[0].Into == stitch.FrontPost || st.On[0].Into == stitch.BackPost)
 	}
-	if k == t.Kind {
-		return true
+	if k == t.Kind || t.Kind.Shape == stitch.Together && st.As.Shape == stitch.Together && st.Kind == t.Kind {
+		return true // as it was made, where its beginning chain makes one leg more of it
 	}
 	if t.Kind.Shape == stitch.Plain && t.Kind.Manner == 0 {
 		const alike = stitch.Invisible | stitch.Reverse | stitch.Spike | stitch.Foundation | stitch.Crossed

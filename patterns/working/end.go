@@ -24,7 +24,7 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			w.c.begin(w.c.runs[0].From)
 			return nil
 		}
-		if j.Yarn != "" && j.Place != nil && j.With.Kind.Base <= stitch.Slip && w.c.edge > 0 && !oneByOne(j.Place, true) {
+		if j.Yarn != "" && j.Place != nil && j.With.Kind.Base <= stitch.Slip && (w.c.edge > 0 && !oneByOne(j.Place, true) || w.restCorner(j.Place)) {
 			return nil // at a corner, to go along the row ends from there
 		}
 		if w.beginsAsSlip(j, rest) {

@@ -215,6 +215,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		}
 		return nil, w.outOf(p, 1)
 	}
+	if w.ofRun(p) {
+		return w.inRun(p)
+	}
 	if on := w.begunGroup(p); on != nil {
 		return on, nil
 	}

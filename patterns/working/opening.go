@@ -53,7 +53,7 @@ func openings(part *fabric.Part) []opening {
 			if before == b[0].At.Stitch || !wraps && (b[0].At.Stitch-before)*step < 0 {
 				continue // both in one place, or back to one before
 			}
-			for k, m := before+step, len(below.Stitches); k != b[0].At.Stitch; k += step {
+			for k, m, seen := before+step, len(below.Stitches), 0; k != b[0].At.Stitch && seen < m; k, seen = k+step, seen+1 {
 				if wraps {
 					k = (k + m) % m
 				}

@@ -29,6 +29,12 @@ func (p *partWork) namesUnworked() bool {
 	return false
 }
 
+// restCorner reports whether a place is a corner of a piece of rows where the round goes along its
+// sides and what it left unworked: it begins with the row ends there.
+func (w *roundWork) restCorner(p *notation.Place) bool {
+	return w.opening && len(w.sideRows) > 0 && w.c.index == 0 && p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.Corner
+}
+
 // rowsOn is the piece of rows that stands on some stitches of a part in rounds, where there is
 // just one: "from: Slipper" names the toe that its rows go on from. For any other part it is
 // the part itself.

@@ -83,6 +83,61 @@ func (w *roundWork) inGroupOf(p *notation.Place, work func([]fabric.Place) *halt
 	return nil
 }
 
+// ofRun reports whether a place is one of so many stitches in a row: "first of the 9 dc", "centre dc of
+// next 5 dc".
+func (w *roundWork) ofRun(p *notation.Place) bool {
+	of := p.Of
+	return of.Pick == notation.Next && of.N.Set() && (of.Target.Sort == notation.OfKind || of.Target.Sort == notation.AnyStitch) &&
+		(p.Pick == notation.First || p.Pick == notation.Last || p.Pick == notation.Nth || p.Pick == notation.Centre) &&
+		(p.Target.Sort == notation.OfKind || p.Target.Sort == notation.AnyStitch)
+}
+
+// inRun is one of so many stitches in a row: of the next group of just so many where there is one, else of
+// the next so many there are.
+func (w *roundWork) inRun(p *notation.Place) ([]fabric.Place, *halt) {
+	of, n := p.Of, p.Of.N.For(w.size)
+	var run []int
+	end := len(w.c.spots)
+	for k, g := range w.c.groups {
+		if of.Target.Sort == notation.OfKind && g.From >= w.pos && w.c.groupOf(g, of.Target.Kind, n) {
+			w.lastGroup, end = k+1, g.To
+			for j := g.From; j < g.To; j++ {
+				if w.c.matches(j, &of.Target) {
+					run = append(run, j)
+				}
+			}
+			break
+		}
+	}
+	for j := w.pos; end == len(w.c.spots) && j < end && len(run) < n; j++ {
+		if w.c.matches(j, &of.Target) {
+			run = append(run, j)
+		}
+	}
+	if len(run) < n || n < 1 {
+		return nil, w.outOf(of, n-len(run))
+	}
+	at := run[0]
+	switch p.Pick {
+	case notation.Last:
+		at = run[n-1]
+	case notation.Nth:
+		if p.Nth > n {
+			return nil, stopAt(p.Span, "centre", fmt.Sprintf("there are only %d of them", n), "")
+		}
+		at = run[p.Nth-1]
+	case notation.Centre:
+		if n%2 == 0 {
+			return nil, stopAt(p.Span, "centre", fmt.Sprintf("of %d there is none in the centre", n), "Name the one that is meant: 2nd of next 4 dc.")
+		}
+		at = run[n/2]
+	}
+	w.passOver(w.pos, at)
+	on := w.looped(w.take(at, 0, p), p)
+	w.passOver(w.pos, run[n-1]+1)
+	return on, nil
+}
+
 // of is what the words call the group that a place is part of.
 func of(p *notation.Place) string {
 	if text := strings.TrimSpace(p.Of.Target.Text); text != "" {

@@ -72,7 +72,7 @@ func (p *partWork) standOn() {
 	if p.namesUnworked() && p.namesRowEnds() && p.continueFromRest(p.rowsOn(on)) {
 		return // "in each of the 6 unworked sts of toe"
 	}
-	if p.roundFlaps(on) {
+	if p.roundFlaps(on) || p.continueFromRound(on, rest, notation.Span{Pos: p.source.FromPos, Length: len([]rune(p.source.From))}) {
 		return
 	}
 	p.continueFrom(on)
@@ -273,8 +273,19 @@ func (p *partWork) continueFrom(on int) {
 	if len(base.Rounds) == 0 {
 		return
 	}
+	last := p.standOnRound(on, base.Rounds[len(base.Rounds)-1])
+	if base.Worked == fabric.InRows && p.threeEdges() {
+		p.roundFlat(base, on, last)
+	} else if base.Worked == fabric.InRows && !p.source.Rows {
+		p.turned = p.turnedEnds[on]
+		p.roundFlat(base, on, last)
+	}
+}
+
+// standOnRound begins the part on a round of part number on, which it takes along.
+func (p *partWork) standOnRound(on int, r *fabric.Round) *fabric.Round {
 	p.part.From = on
-	last := *base.Rounds[len(base.Rounds)-1]
+	last := *r
 	last.Carried = true
 	last.Repeats = nil
 	last.Ring = false
@@ -285,12 +296,7 @@ func (p *partWork) continueFrom(on int) {
 	p.part.Rounds = append(p.part.Rounds, &last)
 	p.number = last.Number
 	p.turned = false
-	if base.Worked == fabric.InRows && p.threeEdges() {
-		p.roundFlat(base, on, &last)
-	} else if base.Worked == fabric.InRows && !p.source.Rows {
-		p.turned = p.turnedEnds[on]
-		p.roundFlat(base, on, &last)
-	}
+	return &last
 }
 
 // allEdges reports whether words behind the name of a part are all of its edges: "Cloth, all four edges",

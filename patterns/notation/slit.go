@@ -1,0 +1,19 @@
+package notation
+
+// slit reads "thumb opening", n tokens on.
+func (p *parser) slit(n int) bool {
+	start := p.i
+	p.i += n
+	p.eat("the")
+	limb := p.eat("thumb", "arm", "leg", "ear", "hand")
+	if limb && n == 1 && p.toks[start].is("at") && p.ended() {
+		p.opening = true // "first ch of ch-6 at thumb"
+		return true
+	}
+	if p.eat("opening", "hole", "thumbhole", "armhole", "slit", "gap") {
+		p.opening = true
+		return true
+	}
+	p.i = start
+	return false
+}
