@@ -333,13 +333,19 @@ func (w *roundWork) endsBeyondSpace(n int) bool {
 	if !w.r.Row || i < 0 || last < n || len(w.r.Stitches[i].On) == 0 || w.spotOf(w.r.Stitches[i].On[0]) != last || into(&w.r.Stitches[i]) == stitch.Space {
 		return false
 	}
-	for k := last - n; k < last; k++ {
-		if w.c.spots[k].use != unused {
+	edge := last // the first of the last stitches, which are worked one after the other: "dc in last 4 sts"
+	for edge > 0 && w.c.spots[edge].use == worked && w.c.spots[edge].counts {
+		edge--
+	}
+	edge++
+	for k, left := edge-1, n; left > 0; k-- {
+		if k < 0 || w.c.spots[k].counts && w.c.spots[k].use != unused {
 			return false
+		} else if w.c.spots[k].counts {
+			left--
 		}
 	}
-	at := w.r.Stitches[i].On[0]
-	for i >= 0 && len(w.r.Stitches[i].On) > 0 && w.r.Stitches[i].On[0] == at {
+	for i >= 0 && len(w.r.Stitches[i].On) > 0 && into(&w.r.Stitches[i]) != stitch.Space && w.spotOf(w.r.Stitches[i].On[0]) >= edge {
 		i--
 	}
 	chains := 0

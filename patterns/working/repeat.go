@@ -333,12 +333,20 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		}
 		if r.Omit > 0 && r.Ending != nil {
 			// See whether the round ends with the last repeat.
-			if h := w.onceMore(&run.repeated, run.times, head); h == nil && (w.remaining(1) == 0 || w.restOfCut()) && !w.spacesLeft() && w.leftover() == 0 {
+			passed := len(w.passed)
+			h := w.onceMore(&run.repeated, run.times, head)
+			ends := h == nil && (w.remaining(1) == 0 || w.restOfCut()) && !w.spacesLeft() && w.leftover() == 0
+			if ends && len(w.passed) == passed {
 				run.times++
 				return run, nil
 			}
 			w.back(begin)
 			if h := w.onceMore(&run.repeated, run.times, r.Items); h != nil {
+				w.back(begin)
+				if ends && w.onceMore(&run.repeated, run.times, head) == nil {
+					run.times++
+					return run, nil // past the stitches before its last place, which no whole repeat takes
+				}
 				run.why = h
 				w.back(begin)
 				return run, nil
