@@ -391,5 +391,5 @@ func (p *parser) multipleOf() bool {
 	p.eat("with", "over", "on", "need", "any", "is", "chain", "ch")
 	p.eat("with", "over", "on")
 	p.eat("a", "any")
-	return p.eat("multiple", "multiples") && p.eat("of") && p.tok().kind == tNumber
+	return p.eat("multiple", "multiples", "mult") && p.eat("of") && p.tok().kind == tNumber
 }

@@ -31,6 +31,12 @@ func (p *parser) roundsSaid(b *block) {
 	p.i = start
 }
 
+// onlyCounted reports whether a count in brackets that the sentence ends with comes next: "sc in next 5 (18)".
+func (p *parser) onlyCounted() bool {
+	close := p.matching(p.i)
+	return p.tok().kind == tOpen && close == p.i+2 && p.at(1).kind == tNumber && (p.toks[close+1].kind == tEnd || p.toks[close+1].kind == tStop || p.toks[close+1].first)
+}
+
 // ofGroups reports whether a count is of what stitches make together, "39 groups and 2 tr at each
 // end": it is no instruction.
 func (s *Stated) ofGroups() bool {

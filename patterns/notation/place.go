@@ -155,6 +155,9 @@ func (p *parser) place() (Place, bool) {
 		} else {
 			p.i = at
 		}
+		if into, ok := p.loopWords(); ok && into != stitch.Underside {
+			pl.Into, pl.Both = into, into == stitch.Top // "in each front loop of Rnd 2"
+		}
 		var ok bool
 		if pl.Target, ok = p.target(); !ok {
 			pl.Target = Target{}
@@ -199,7 +202,7 @@ func (p *parser) place() (Place, bool) {
 		} else {
 			// "sc in next, 2 sc in next": the noun is often left out.
 			switch k := p.tok(); {
-			case k.kind == tComma, k.kind == tSemi, k.kind == tStop, k.kind == tEnd, k.kind == tClose, k.kind == tStar, k.is("and", "then"):
+			case k.kind == tComma, k.kind == tSemi, k.kind == tStop, k.kind == tEnd, k.kind == tClose, k.kind == tStar, k.is("and", "then"), p.onlyCounted():
 			default:
 				return no()
 			}

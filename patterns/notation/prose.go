@@ -94,7 +94,15 @@ func (p *parser) advice(b *block) bool {
 		}
 		return false
 	}
-	if p.multipleOf() || p.beginsShaping(end) {
+	if p.multipleOf() {
+		for j := start + 1; j < end; j++ {
+			if k := p.toks[j].kind; (k == tSemi || k == tColon || k == tComma) && p.instructs(j+1) {
+				return p.note(b, start, j) // "Multiple of 10 plus 7; make 27 ch"
+			}
+		}
+		return p.note(b, start, end)
+	}
+	if p.beginsShaping(end) {
 		return p.note(b, start, end)
 	}
 	if p.likewise(end) {

@@ -144,6 +144,9 @@ func (p *parser) postStitch() (Target, bool) {
 // groupWords are what designers call several stitches in one place.
 var groupWords = []string{"shell", "shells", "fan", "fans", "scallop", "scallops", "petal", "petals"}
 
+// slung are what chains are called that go over stitches passed over: "28 sc in ch-24 handle".
+var slung = []string{"handle", "handles", "strap", "straps", "underarm", "underarms", "buttonhole", "buttonholes", "eyelet", "eyelets"}
+
 var spaceWords = []string{"sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "arcs"}
 
 // indicating are said of the place that the definition of a stitch leaves to the words it is named in.
@@ -224,7 +227,7 @@ func (p *parser) target() (Target, bool) {
 		if p.eat("corner", "corners") {
 			corner = true
 		}
-		if p.eat(spaceWords...) {
+		if p.eat(spaceWords...) || hasN && p.eat(slung...) {
 			return done(Target{Sort: ChainSpace, Chains: n})
 		}
 		if corner && hasN {
