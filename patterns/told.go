@@ -65,7 +65,8 @@ func (r *reader) told() (list []Definition) {
 		if ok && (k.Shape == stitch.Plain || k.Shape == stitch.Together) || len(sure)+len(maybe) >= maxStitches {
 			continue // the trade says how it is made
 		}
-		if n := notation.Plain(d.Name); !known[n] {
+		long, short, _ := strings.Cut(d.Name, "(")
+		if n := notation.Plain(d.Name); !known[n] && !known[notation.Plain(long)] && !known[notation.Plain(strings.TrimSuffix(short, ")"))] {
 			if known[n] = true; ok {
 				sure = append(sure, d)
 			} else {

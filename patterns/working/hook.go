@@ -11,15 +11,18 @@ import (
 )
 
 // movesHook are words that tell how the hook is moved.
-var movesHook = regexp.MustCompile(`\b(insert (your |the )?hook|insert in|yo|yoh|yrh|yarn (over|round|around)|remove (your |the )?hook|drop loop|` +
+var movesHook = regexp.MustCompile(`\b(insert (your |the )?hook|insert in|yo|yoh|yrh|yarn (over|round|around)|remove hook|` +
 	`(draw|pull)(ing)? (up )?(a |the )?(long )?(loop |yarn )?through|(draw|pull) up a (long )?loop|last (loop|lp)s? (of each |of each st |of each stitch )?on)\b`)
+
+// letsGo are the ways of telling that the loop is dropped from the hook.
+var letsGo = regexp.MustCompile(`\b((remove|withdraw) (your |the )?hook|(take|slip|draw) (your |the )?hook out|drop (the )?(working )?(loop|st|stitch)|(slip|take|slide) (the )?(working )?loop off (of )?(your |the )?hook)\b`)
 
 // hookItems is what a definition in the movements of the hook makes: one with a name of
 // the trade is what its name says, where its words say; any other is told by its movements.
 // It is false for a definition in stitches, and for one that cannot be told.
 func hookItems(d *patterns.Definition, trade *notation.Vocabulary) ([]notation.Item, bool) {
 	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
-	words = strings.NewReplacer(" lp ", " loop ", " lps ", " loops ", "drop the loop", "drop loop").Replace(words)
+	words = letsGo.ReplaceAllString(strings.NewReplacer(" lp ", " loop ", " lps ", " loops ").Replace(words), "remove hook")
 	if !movesHook.MatchString(words) {
 		return nil, false
 	}
@@ -98,7 +101,7 @@ func hookNamed(d *patterns.Definition, words string, trade *notation.Vocabulary)
 		return made(k)
 	}
 	if k, legs := trade.Leading(words); k.Base >= stitch.Half && legs > 1 &&
-		(strings.Contains(words, "remove hook") || strings.Contains(words, "drop loop")) {
+		strings.Contains(words, "remove hook") {
 		return made(stitch.Kind{Base: k.Base, Shape: stitch.Popcorn, Legs: legs})
 	}
 	return notation.What{}, false
