@@ -83,3 +83,15 @@ func (s *Stitches) oneInEachSkipped() {
 		pl.N, s.N = s.N, Num{}
 	}
 }
+
+// spaceOfGroup reads "V-st sp", "shell space" behind a group: the space in it.
+func (p *parser) spaceOfGroup(pl *Place) bool {
+	if !p.tok().is(spaceWords...) || p.tok().is("loop", "loops", "lp", "lps") && pl.Target.Name == "" {
+		return false
+	}
+	of, text := *pl, p.tok().text
+	p.i++
+	p.placeTail(&of)
+	*pl = Place{Span: of.Span, Pick: Next, Bare: true, To: of.To, Target: Target{Sort: ChainSpace, Text: text}, Of: &of}
+	return true
+}

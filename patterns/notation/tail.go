@@ -28,6 +28,7 @@ func (p *parser) placeTail(pl *Place) {
 		case p.tok().is("of", "in", "on", "from") && p.roundBelow(pl):
 		case p.tok().is("of", "at", "on", "in", "along", "around") && p.slit(1):
 		case pl.Target.Sort == ChainStitch && pl.Of == nil && p.ofUnderarm(pl):
+		case pl.Target.Sort == OfName && pl.Of == nil && p.spaceOfGroup(pl):
 		case pl.Of != nil && pl.Of.Target.ByNumber() && p.slit(0): // "first ch of ch-6 thumb opening"
 		case pl.Pick == Skipped && p.whose():
 		case pl.Target.Sort == ChainStitch && p.onChainEdge():

@@ -7,6 +7,7 @@ import (
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
+	"whorl/patterns/stitch"
 )
 
 // firstOf is "first st", "first ch-2 sp": the first of the round below that is
@@ -220,6 +221,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 	}
 	if on := w.begunGroup(p); on != nil {
 		return on, nil
+	}
+	if p.Bare && of.Bare && p.Target.Sort == notation.ChainSpace && !w.begun && len(w.same) == 1 && w.same[0].Into == stitch.Space {
+		return w.same, nil // "sl st in ch-1 sp, ch 1, … in ch-1 sp of V-st": the one the work has come to
 	}
 	for k, g := range w.c.groups {
 		byNumber := of.Target.Name == "" && of.Target.Chains > 0 // "of 5-dc shell", which has a name of its own

@@ -325,6 +325,15 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 				run.times++
 				return run, w.onceMore(&run.repeated, run.times-1, head)
 			}
+			if begin := w.mark(); len(head) < len(r.Items) && w.movedPast() {
+				// "*shell in next sc, sc in next shell; rep from * around, omitting last
+				// sc": the last shell stands where the slip stitches began.
+				if w.onceMore(&run.repeated, run.times, head) == nil {
+					run.times++
+				} else {
+					w.back(begin)
+				}
+			}
 			return run, nil
 		}
 		begin := w.mark()

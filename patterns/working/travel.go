@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -120,4 +122,21 @@ func (w *roundWork) slippedOver(j int) bool {
 		}
 	}
 	return over
+}
+
+// movedPast reports whether there are stitches to come that the slip stitches at the
+// beginning of the round have moved past, and nothing else has been worked into.
+func (w *roundWork) movedPast() bool {
+	if w.travelled() == 0 {
+		return false
+	}
+	for j := w.pos; j < len(w.c.spots); j++ {
+		into := slices.ContainsFunc(w.r.Stitches, func(st fabric.Stitch) bool {
+			return st.Role != fabric.Travel && slices.ContainsFunc(st.On, func(on fabric.Place) bool { return on.At == w.c.spots[j].ref })
+		})
+		if w.c.spots[j].counts && !into {
+			return true
+		}
+	}
+	return false
 }
