@@ -77,20 +77,22 @@ func (c *course) nearTo(i, j int) float64 {
 	return c.theta[j] + math.Remainder(c.theta[i]-c.theta[j], ring.Turn)
 }
 
-// openEvenly evens the fans of the drawn rounds out on a ring with corners.
+// openEvenly evens the fans of the drawn rounds out on a ring with corners, and in rounds
+// of lace that have room to spare.
 func (w *work) openEvenly() {
-	most, from := unevenFan, w.lo
+	most, from, round := unevenFan, w.lo, false
 	switch w.shape.(type) {
 	case ring.Edges:
 	case ring.Polygon: // what stands in the corners opens about them
 		most, from = unevenSide, max(w.lo, w.corners.laid+1)
 	default:
-		return
+		round = true
 	}
 	moved := false
 	for k := from; k <= w.last; k++ {
-		c := w.courses[k]
-		moved = w.evenFans(c, most) || moved
+		if c := w.courses[k]; !round || c.spaced > 1 {
+			moved = w.evenFans(c, most) || moved
+		}
 	}
 	if moved {
 		w.outer = 0

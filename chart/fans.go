@@ -19,14 +19,14 @@ func (w *work) gatherFans(c *course, items []ring.Item) {
 		return
 	}
 	eachFan(items, func(from, end, stitches int) {
-		if stitches < domeLeast {
-			return
+		part := 1.0
+		if stitches >= domeLeast {
+			wide := 0.0
+			for k := from; k < end; k++ {
+				wide += items[k%len(items)].Width
+			}
+			part = math.Max(gatherMost, math.Min(1, gatherFrom*c.form.Height/wide))
 		}
-		wide := 0.0
-		for k := from; k < end; k++ {
-			wide += items[k%len(items)].Width
-		}
-		part := math.Max(gatherMost, math.Min(1, gatherFrom*c.form.Height/wide))
 		if closed, ok := c.closed[items[from%len(items)].Place]; ok {
 			part *= closed
 		}
@@ -47,6 +47,8 @@ const (
 	mostOpen   = 60.0
 	openSlack  = 2.0
 	closeTries = 4
+	closeLeast = 3 // stitches
+	partSteps  = 20
 )
 
 // closeFans narrows the fans of the drawn rounds that open too far on paper; lay sets the
@@ -56,9 +58,12 @@ func (w *work) closeFans(lay func(*page)) {
 	if !slices.ContainsFunc(drawn, w.mayGather) {
 		return
 	}
-	for range closeTries {
+	for try := range closeTries {
 		lay(newPage(w, false))
 		closed := false
+		for _, c := range drawn {
+			closed = w.space(c) && try == 0 || closed
+		}
 		for _, c := range drawn {
 			closed = w.mayGather(c) && w.closeFansOf(c) || closed
 		}
@@ -69,11 +74,27 @@ func (w *work) closeFans(lay func(*page)) {
 	}
 }
 
+// The stitches of a round of lace need spacedFrom units each along it; what they have
+// besides, up to spacedMost times that, parts its fans from one another and does not open
+// them.
+const spacedFrom, spacedMost = 0.7, 2.0
+
+// space finds how much farther from one another the stitches of a round of lace are on
+// paper than they need; false where that is hardly more.
+func (w *work) space(c *course) bool {
+	if !w.mayGather(c) || c.index < w.lo {
+		return false
+	}
+	pitch := ring.Turn * w.radii.Of(w.layer(c)) / float64(len(c.order))
+	c.spaced = math.Max(1, math.Min(spacedMost, pitch/math.Max(leastPitch, spacedFrom*w.unit)))
+	return c.spaced > 1.05
+}
+
 // closeFansOf finds how much narrower the fans of a round should be; false where none is
 // too wide.
 func (w *work) closeFansOf(c *course) bool {
 	found := false
-	w.fans(c, func(fan []int, place fabric.Place) {
+	w.fans(c, closeLeast, func(fan []int, place fabric.Place) {
 		first, last := fan[0], fan[len(fan)-1]
 		foot, _ := w.foot(c, first, place)
 		far, _ := w.foot(c, last, place)
@@ -88,6 +109,7 @@ func (w *work) closeFansOf(c *course) bool {
 				gaps += len(c.order)
 			}
 			part := math.Max(open/over, float64(gaps)*leastSplit/wide)
+			part = math.Round(part*partSteps) / partSteps // alike in all repeats
 			if part > 0.97 {
 				return
 			}

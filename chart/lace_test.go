@@ -162,7 +162,7 @@ func TestFansDoNotLieDown(t *testing.T) {
 	w.draw()
 	last := w.courses[len(w.courses)-1]
 	fans := 0
-	w.fans(last, func(fan []int, p fabric.Place) {
+	w.fans(last, domeLeast, func(fan []int, p fabric.Place) {
 		fans++
 		foot, _ := w.foot(last, fan[0], p)
 		a, b := w.top(last, fan[0]).Sub(foot), w.top(last, fan[len(fan)-1]).Sub(foot)
@@ -172,5 +172,54 @@ func TestFansDoNotLieDown(t *testing.T) {
 	})
 	if fans == 0 {
 		t.Fatal("there is no fan")
+	}
+}
+
+// Shells of a few stitches stand up between long loops, each over its place.
+func TestShellsStandUpInLace(t *testing.T) {
+	c := newCloth("Shells").magic()
+	c.rnd().start(3).st(dc, 24).join()
+	c.rnd().start(3).rep(6, func(int) {
+		c.st(dc, 1)
+		for range 9 {
+			c.same(dc)
+		}
+		c.ch(2).skip(3)
+	}).join()
+	shell := func() { c.st(dc, 1).same(dc).same(dc).same(dc) }
+	skips := [3]int{2, 4, 2}
+	for range 5 {
+		c.rnd().start(3).rep(6, func(int) {
+			c.skip(skips[0])
+			shell()
+			c.skip(skips[1])
+			shell()
+			c.st(sc, 1).ch(3).skip(skips[2] - 1)
+		}).join()
+		skips = [3]int{1, 3, 3}
+	}
+	f := c.fabric()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.turn()
+	w.closeFans(w.reachRound)
+	w.draw()
+	shells := 0
+	for _, c := range w.courses[w.last-2 : w.last+1] {
+		w.fans(c, closeLeast, func(fan []int, p fabric.Place) {
+			shells++
+			foot, _ := w.foot(c, fan[0], p)
+			up := foot.Sub(w.centre)
+			for _, i := range [2]int{fan[0], fan[len(fan)-1]} {
+				if lean := math.Abs(w.top(c, i).Sub(foot).AngleBetween(up)) * 180 / math.Pi; lean > 48 {
+					t.Errorf("%s: an outer leg of a shell leans by %.0f°", c.label(), lean)
+				}
+			}
+		})
+	}
+	if shells != 36 {
+		t.Errorf("%d shells", shells)
 	}
 }

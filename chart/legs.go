@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/stitch"
@@ -92,17 +93,17 @@ func (w *work) topFans(c *course) {
 	})
 }
 
-// fans calls f for every fan of a round that is wide: domeLeast stitches or more of one kind
+// fans calls f for every fan of a round that has at least so many stitches of one kind
 // in one place, with the chains between them left out.
-func (w *work) fans(c *course, f func(fan []int, place fabric.Place)) {
+func (w *work) fans(c *course, least int, f func(fan []int, place fabric.Place)) {
 	var fan []int
 	flush := func() {
-		if len(fan) >= domeLeast {
+		if len(fan) >= least {
 			f(fan, c.round.Stitches[fan[0]].On[0])
 		}
 		fan = nil
 	}
-	for _, i := range c.order {
+	for _, i := range c.fromFan(w) {
 		s := &c.round.Stitches[i]
 		switch {
 		case c.isLoop(i):
@@ -118,6 +119,21 @@ func (w *work) fans(c *course, f func(fan []int, place fabric.Place)) {
 	flush()
 }
 
+// fromFan is the stitches of a round in their order from where no fan runs on over the seam.
+func (c *course) fromFan(w *work) []int {
+	n, last := len(c.order), -1
+	for k := n - 1; k >= 0 && last < 0; k-- {
+		if !c.isLoop(c.order[k]) {
+			last = c.order[k]
+		}
+	}
+	first := 0
+	for first < n && !c.open && last >= 0 && (c.isLoop(c.order[first]) || w.together(c, c.order[first], last)) {
+		first++
+	}
+	return append(slices.Clone(c.order[first:]), c.order[:first]...)
+}
+
 // dome lets the ends of wide fans of one kind fall off, as legs of one length do, but for
 // those that stand along a loop.
 func (w *work) dome(c *course) {
@@ -125,7 +141,7 @@ func (w *work) dome(c *course) {
 	if !w.ringed() || w.inwards || !w.lacy(c) {
 		return
 	}
-	w.fans(c, func(fan []int, place fabric.Place) {
+	w.fans(c, domeLeast, func(fan []int, place fabric.Place) {
 		mid, ok := w.angle(place)
 		if _, along := c.strung[fan[0]]; along || !ok {
 			return

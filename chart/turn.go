@@ -106,6 +106,7 @@ type course struct {
 	sky    sky
 	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
 	closed map[int]float64 // how much narrower its fans are, by place
+	spaced float64         // how many times farther apart its stitches are on paper than they need; 0: not known
 	domed  map[int]bool    // in wide fans that fall off to their ends
 	strung map[int]onLoop  // where stitches stand that lie along a loop
 	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none
@@ -366,7 +367,12 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		narrowFans(items, w.stretch(c), c.form.Height, w.filled(c))
 		archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 	}
-	return ring.Apart(items, max(w.stiff, ring.Stiffness), w.sparse(c))
+	stiff, times := max(w.stiff, ring.Stiffness), w.sparse(c)
+	if c.spaced > times {
+		times = c.spaced
+		stiff *= times * times // lace keeps its gaps
+	}
+	return ring.Apart(items, stiff, times)
 }
 
 // makeRoom makes room before an item; within a fan and at its sides alike, where a fan runs

@@ -35,6 +35,10 @@ const mostRise = 1.2
 // neighbours are pushed outwards to make room.
 const squeeze = 0.6
 
+// mostSqueeze is how far a round may be drawn narrower than it is where the rounds within
+// would have to be drawn out by more than mostStretch, as a factor, to make room for it.
+const mostSqueeze, mostStretch = 0.35, 1.5
+
 // smallCentre is the share of the way out up to which an innermost layer has the room that
 // it asks for, whatever the others have.
 const smallCentre = 0.1
@@ -91,6 +95,10 @@ func Stack(layers []Layer, fit Fit) *Radii {
 			least *= 0.95
 		}
 		m.Scale = bisect(0, fit.MaxScale, fit.Outer, lay)
+		for m.sign > 0 && narrow > mostSqueeze && m.stretched(rises) > mostStretch {
+			narrow -= 0.05
+			m.Scale = bisect(0, fit.MaxScale, fit.Outer, lay)
+		}
 	} else {
 		// Room to spare: let the innermost round out towards its true width.
 		m.Scale = fit.MaxScale
@@ -111,15 +119,25 @@ func Stack(layers []Layer, fit Fit) *Radii {
 // no round is stretched far more than its neighbours. Where the innermost layer is loose,
 // it goes along.
 func (m *Radii) drawOut(rises []float64, loose bool) {
-	most, sum := mostRise, 0.0
-	for i := 1; i < len(rises) && !loose; i++ {
-		if sum += rises[i]; sum > 0 {
-			most = math.Max(most, (m.radii[i]-m.radii[0])/sum)
-		}
+	most := mostRise
+	if !loose {
+		most = math.Max(most, m.stretched(rises))
 	}
 	for i := len(rises) - 1; i > 0; i-- {
 		m.radii[i-1] = math.Max(m.radii[i-1], m.radii[i]-most*rises[i])
 	}
+}
+
+// stretched is how much farther out the layers lie than their rises come to, as a factor,
+// where that is most.
+func (m *Radii) stretched(rises []float64) float64 {
+	most, sum := 1.0, 0.0
+	for i := 1; i < len(rises); i++ {
+		if sum += rises[i]; sum > 0 {
+			most = math.Max(most, (m.radii[i]-m.radii[0])/sum)
+		}
+	}
+	return most
 }
 
 // crowdedShare is the share of the room that symbols ask for with which they can still be

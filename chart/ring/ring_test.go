@@ -290,3 +290,19 @@ func TestWaveOnCircle(t *testing.T) {
 		}
 	}
 }
+
+// A round much longer than those within it does not draw them out far: it is drawn the
+// narrower.
+func TestLongRoundsDoNotDrawOut(t *testing.T) {
+	layers := []Layer{{Level: 0, Length: 10}, {Level: 10, Length: 60}, {Level: 20, Length: 120}, {Level: 30, Length: 700}}
+	for k := 4; k < 12; k++ {
+		layers = append(layers, Layer{Level: float64(10 * k), Length: 100})
+	}
+	m := Stack(layers, Fit{Hole: 1, Outer: 80, MaxScale: 1})
+	if step := (m.Of(3) - m.Of(0)) / 3; step > 1.6*10*m.Scale {
+		t.Errorf("the first rounds lie %.1f mm apart, %.1f times what they are", step, step/10/m.Scale)
+	}
+	if r := m.Of(3); r < mostSqueeze*m.Scale*700/Turn {
+		t.Errorf("the long round is squeezed to a radius of %.1f mm", r)
+	}
+}
