@@ -139,6 +139,19 @@ func TestChainsOfLoopsAreRead(t *testing.T) {
 	}
 }
 
+// drawnLace is a fabric of lace laid out and drawn, its fans closed.
+func drawnLace(t *testing.T, f *fabric.Fabric) *work {
+	t.Helper()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.turn()
+	w.closeFans(w.reachRound)
+	w.draw()
+	return w
+}
+
 // The outermost legs of a fan do not lie down, where its stitches need not be as far apart
 // as they are in the fabric.
 func TestFansDoNotLieDown(t *testing.T) {
@@ -152,14 +165,7 @@ func TestFansDoNotLieDown(t *testing.T) {
 		}
 		c.ch(3)
 	}).join()
-	f := c.fabric()
-	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w.turn()
-	w.closeFans(w.reachRound)
-	w.draw()
+	w := drawnLace(t, c.fabric())
 	last := w.courses[len(w.courses)-1]
 	fans := 0
 	w.fans(last, domeLeast, func(fan []int, p fabric.Place) {
@@ -198,14 +204,7 @@ func TestShellsStandUpInLace(t *testing.T) {
 		}).join()
 		skips = [3]int{1, 3, 3}
 	}
-	f := c.fabric()
-	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w.turn()
-	w.closeFans(w.reachRound)
-	w.draw()
+	w := drawnLace(t, c.fabric())
 	shells := 0
 	for _, c := range w.courses[w.last-2 : w.last+1] {
 		w.fans(c, closeLeast, func(fan []int, p fabric.Place) {
