@@ -93,7 +93,16 @@ func (p *parser) colour() (Item, *fault.Fault) {
 func (p *parser) hookChanged() bool {
 	start := p.i
 	for n := 0; n < 12 && !p.ended(); n++ {
-		if p.i++; p.at(-1).is("hook") {
+		if p.i++; p.at(-1).is("hook", "hooks") {
+			// "a hook one size smaller"
+			at := p.i
+			p.eat("that", "which")
+			p.eat("is")
+			p.eat("a", "half")
+			p.num()
+			if !p.eat("size", "sizes") || !p.eat("smaller", "larger", "bigger", "down", "up", "lower", "higher") {
+				p.i = at
+			}
 			return true
 		}
 		if p.tok().first {

@@ -118,6 +118,7 @@ func (p *parser) onLastRep() bool {
 func (p *parser) lastAs(r *Repeat) *fault.Fault {
 	p.eat("only", "just")
 	items, f := p.endingItems()
+	p.eat("only") // "ending last rep with 2 dc in last ch only"
 	r.Ending = items
 	r.chainAtEnd()
 	if f == nil && p.insteadOf() {
@@ -340,7 +341,7 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 			p.i++
 		}
 		t := p.tok()
-		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") || t.is("in") && p.at(1).is("place") || t.is("rather") && p.at(1).is("than") {
+		if t.kind == tEnd || t.kind == tStop || t.kind == tSemi || t.kind == tClose || t.is("join", "turn", "instead") || t.is("only") && p.onlyLast() || t.is("in") && p.at(1).is("place") || t.is("rather") && p.at(1).is("than") {
 			return b.items, nil
 		}
 		before := p.i
@@ -361,6 +362,24 @@ func (p *parser) endingItems() ([]Item, *fault.Fault) {
 	}
 }
 
+// linksFirst reads "ltr into the 2nd ch of the 3 ch" behind "working the first": the first of
+// linked stitches is drawn through the chain that the round begins with, and stands where it would.
+func (p *parser) linksFirst(what What) bool {
+	w, ok := p.what()
+	if !ok || w != what {
+		return false
+	}
+	pl := p.places(false)
+	return len(pl) == 1 && pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain && p.ended()
+}
+
+// onlyLast reports whether "only" ends what is told: "2 dc in last ch only".
+func (p *parser) onlyLast() bool {
+	p.i++
+	defer func() { p.i-- }()
+	return p.ended() || p.tok().first
+}
+
 // lastInChain takes ", working the last sc in the 3rd ch of ch-4", ", last 2 dc in top of
 // turning ch" behind an each as a note: the chain that the row below begins with is where an each comes to its end.
 func (b *block) lastInChain() bool {
@@ -372,6 +391,10 @@ func (b *block) lastInChain() bool {
 	}
 	s, ok := b.items[len(b.items)-1].(*Stitches)
 	p.eat("the")
+	if ok && s.What.Name != "" && p.eat("first") && p.linksFirst(s.What) {
+		b.add(&Note{Span: p.from(start), Text: p.words(start)})
+		return true
+	}
 	if ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].toTheEnd() && p.eat("last", "final") {
 		n, several := p.num() // "working last 2tr in top of tch" of "2tr in each tr"
 		one := p.at(-1).is("one")
@@ -383,12 +406,26 @@ func (b *block) lastInChain() bool {
 		p.eat("worked", "made")
 		pl := p.places(false)
 		ok = (ok || one) && (!several || len(n.Values) == 1 && (n.Values[0] == 1 && !s.N.Set() || s.N.Set() && len(s.N.Values) == 1 && s.N.Values[0] == n.Values[0]))
-		if (ok && w == s.What || one) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain) && p.ended() {
+		if (ok && w == s.What || one) && len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain || s.Places[len(s.Places)-1].endsIn(&pl[0])) && p.ended() {
 			b.add(&Note{Span: p.from(start), Text: p.words(start)})
 			return true
 		}
 	}
 	p.i = start
+	return false
+}
+
+// endsIn reports whether the last of what an each goes into is the other place, "the last ch
+// sp" of "each ch sp and each dc".
+func (pl *Place) endsIn(last *Place) bool {
+	if last.Pick != Last || last.Of != nil || last.N.Set() {
+		return false
+	}
+	for _, t := range append([]Target{pl.Target}, pl.Also...) {
+		if t.Sort == last.Target.Sort && (t.Text == last.Target.Text || t.Sort == AnyStitch) {
+			return true
+		}
+	}
 	return false
 }
 

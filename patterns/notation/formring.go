@@ -92,7 +92,7 @@ func (b *block) closedChain() bool {
 	p := b.p
 	start := p.i
 	no := func() bool { p.i = start; return false }
-	if p.work || p.depth > 1 || !p.eat("join", "close", "form", "make", "connect", "begin", "start", "commence") {
+	if p.work || p.depth > 1 || !p.eat("join", "close", "form", "make", "connect", "joined", "closed", "formed", "connected", "begin", "start", "commence") {
 		return no()
 	}
 	if p.at(-1).is("begin", "start", "commence") && !p.eat("with", "by") {

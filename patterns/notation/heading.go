@@ -53,10 +53,13 @@ var working = []string{"in", "into", "each", "every", "around", "across", "next"
 // "Leaf: ch 11".
 func (p *parser) titled(b *block) bool {
 	start := p.i
+	line := p.lineEnd()
+	if p.opens(line) {
+		return p.heading(b, start, line)
+	}
 	if t := p.tok(); t.kind != tWord || !t.first || !capital(t.raw) || t.is(notTitles...) {
 		return false
 	}
-	line := p.lineEnd()
 	if p.vagueAt(start, line) != nil {
 		return false
 	}
@@ -112,6 +115,24 @@ func (p *parser) titled(b *block) bool {
 		return p.heading(b, start, line)
 	}
 	return false
+}
+
+// opens reports whether a line of its own says only that the work begins: "TO MAKE",
+// "To begin:", "To make the hat".
+func (p *parser) opens(line int) bool {
+	if t := p.tok(); !t.first || !t.is("to") || !capital(t.raw) || !p.at(1).is("make", "work", "crochet", "begin", "start") || line > p.i+5 || !p.toks[line].first {
+		return false
+	}
+	end := line
+	if p.toks[end-1].kind == tColon {
+		end--
+	}
+	for j := p.i + 2; j < end; j++ {
+		if p.toks[j].kind != tWord || !p.toks[j].is("the", "your", "a", "an") && p.stitchy(j, j+1) {
+			return false
+		}
+	}
+	return !p.toks[end-1].is("up") // "TO MAKE UP"
 }
 
 // stitchNamed is the token behind the name of a stitch that begins at token j, "double

@@ -46,7 +46,7 @@ func (p *parser) join() (Item, *fault.Fault) {
 	if s := p.joinsLimb(); s != nil {
 		return s, nil
 	}
-	if p.eat("join", "joining") || p.rejoins() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
+	if p.eat("join", "joining") || p.rejoins() || p.closesRound() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}
 	// [1] sl st in first st [to join]

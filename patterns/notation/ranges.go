@@ -304,25 +304,32 @@ func (p *parser) pairSizes(l *Label, r *Range) bool {
 	return true
 }
 
-// rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5).
+// rangeSizes reads the ranges of the other sizes: Rnds 2-3 (2-4, 2-5), R6-R13 (R6-R17),
+// Rounds 2 to 3 (2 to 4).
 func (p *parser) rangeSizes(r *Range) bool {
-	if len(p.sizes) < 2 || p.tok().kind != tOpen || p.at(1).kind != tNumber ||
-		p.at(2).kind != tHyphen && p.at(2).kind != tDash {
+	if len(p.sizes) < 2 || p.tok().kind != tOpen {
 		return false
 	}
 	start := p.i
 	p.i++
-	from, to := r.From.Values, r.To.Values
+	from, to, ranges := r.From.Values, r.To.Values, 0
+	number := func() (int, bool) {
+		if _, round := roundWord(p.tok()); round && p.at(1).kind == tNumber {
+			p.i++
+		}
+		return p.plainNumber()
+	}
 	for {
-		a, ok := p.plainNumber()
+		a, ok := number()
 		if !ok {
 			break
 		}
 		b := a
-		if p.eatKind(tHyphen) || p.eatKind(tDash) {
-			if b, ok = p.plainNumber(); !ok {
+		if p.eatKind(tHyphen) || p.eatKind(tDash) || p.eat("to", "through", "thru") {
+			if b, ok = number(); !ok {
 				break
 			}
+			ranges++
 		}
 		from, to = append(from, a), append(to, b)
 		if !p.eatKind(tComma) && !p.eatKind(tSemi) {
@@ -330,7 +337,7 @@ func (p *parser) rangeSizes(r *Range) bool {
 		}
 	}
 	switch {
-	case p.tok().kind != tClose:
+	case p.tok().kind != tClose || ranges == 0:
 		p.i = start
 		return false
 	case len(from) == len(p.sizes):

@@ -48,6 +48,18 @@ func (p *parser) sizesSaid(l *Label, from, to int) bool {
 		return false
 	}
 	words := strings.ToLower(p.words(from))
+	if !slices.Contains(allOfThem, words) {
+		for cut := true; cut; {
+			cut = false
+			for _, tail := range [][]string{{"as", "follows"}, {"continue"}, {"carry", "on"}, {"go", "on"}, {"continuing"}, {"now"}, {"here"}} {
+				if n := len(tail); p.i-from > n && p.toks[p.i-n].is(tail[0]) && p.toks[p.i-1].is(tail[n-1]) {
+					p.i -= n
+					cut = true
+				}
+			}
+		}
+		words = strings.ToLower(p.words(from))
+	}
 	said := strings.HasSuffix(words, "only") || strings.Contains(words, "size")
 	bare := strings.TrimPrefix(words, "for ")
 	switch sizes := p.exactSizes(bare); {
@@ -116,21 +128,34 @@ func (p *parser) sizesEnd() (l Label, ok bool) {
 		to = p.i
 	} else {
 		p.i = from
-		for p.i-from < 8 && p.tok().kind != tStop && p.tok().kind != tEnd && !(p.i > from && p.tok().first) && !p.tok().is("ends", "end", "stops", "stop", "is", "are", "finish", "finishes") {
+		for p.i-from < 8 && p.tok().kind != tStop && p.tok().kind != tEnd && !(p.i > from && p.tok().first) && !p.tok().is("ends", "end", "stops", "stop", "is", "are", "finish", "finishes") &&
+			p.tok().kind != tColon && !(p.tok().kind == tComma && p.at(1).is("you", "you're", "your", "that's")) {
 			p.i++
 		}
 		to = p.i
 		p.eatKind(tColon)
-		if !p.eat("ends", "end", "stops", "stop", "finishes", "finish") && !p.eat("is", "are") {
+		p.eatKind(tComma)
+		p.eat("you")
+		if !p.eat("ends", "end", "stops", "stop", "finishes", "finish", "stopping") && !p.eat("is", "are", "you're", "your", "that's") {
 			p.i = start
 			return l, false
 		}
-		p.eat("now", "complete", "completed", "done", "finished")
+		p.eat("all")
+		p.eat("now")
+		p.eat("complete", "completed", "done", "finished")
 		if !p.eat("here") && !p.at(-1).is("complete", "completed", "done", "finished") {
 			p.i = start
 			return l, false
 		}
 	}
+	if at := p.i; p.eat("with") {
+		for p.eat("the", "your", "crown", "brim", "body", "shaping", "decreases", "increases", "section", "part", "piece") {
+		}
+		if !p.ended() && !p.tok().first {
+			p.i = at
+		}
+	}
+	p.movesOn()
 	end := p.i
 	p.i = to
 	sizes := p.exactSizes(strings.TrimSuffix(strings.TrimSuffix(p.words(from), " size"), " sizes"))
@@ -138,6 +163,7 @@ func (p *parser) sizesEnd() (l Label, ok bool) {
 	p.eatKind(tStop)
 	p.eatKind(tClose)
 	p.eatKind(tStop)
+	p.movesOn()
 	if sizes == nil || !p.tok().first && p.tok().kind != tEnd {
 		p.i = start
 		return Label{}, false
@@ -149,6 +175,28 @@ func (p *parser) sizesEnd() (l Label, ok bool) {
 	}
 	l.Text = p.words(start)
 	return l, len(l.Only) > 0
+}
+
+// movesOn passes over "Skip ahead to the body.", "Move on to the edging." up to the end of its
+// line, behind what sizes are done with.
+func (p *parser) movesOn() {
+	start := p.i
+	p.eatKind(tComma)
+	p.eat("and", "then")
+	if p.tok().first || !p.eat("skip", "move", "go", "proceed", "jump", "continue", "carry") {
+		return
+	}
+	for p.eat("ahead", "on", "straight", "directly", "down", "forward", "now") {
+	}
+	if p.eat("to", "with") {
+		for p.tok().kind == tWord && !p.tok().first && p.i-start < 9 {
+			p.i++
+		}
+		if p.eatKind(tStop); p.tok().first || p.tok().kind == tEnd {
+			return
+		}
+	}
+	p.i = start
 }
 
 // sizesOnLine reads a line of nothing but sizes, with or without signs about them: "Medium and Large",

@@ -264,7 +264,9 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 		}
 		// The UK order: rtrf, raised treble front.
 		side := map[stitch.Into]string{stitch.FrontPost: "front", stitch.BackPost: "back"}[post.into]
-		put("raised "+w+" "+side, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+		for _, at := range []string{" ", " at ", " at the ", " to the ", " round the ", " on the "} {
+			put("raised "+w+at+side, What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
+		}
 		if short {
 			put("r"+w+side[:1], What{Kind: k, Loop: Loop{Set: true, Into: post.into}})
 			if b > stitch.Single {

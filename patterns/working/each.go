@@ -45,7 +45,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 				break
 			}
 		}
-		if p.Extent.Sort == notation.ToPlace && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace && len(p.Also) == 0) {
+		if p.Extent.Sort == notation.ToPlace && !w.spaceOfTurning(targets, &p.Extent) && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace && len(p.Also) == 0) {
 			break
 		}
 		i, run := w.nearest(targets)

@@ -105,6 +105,23 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }
 
+// spaceOfTurning reports whether "each tr and each ch-1 sp to turning ch" is to take the space
+// that the turning chain has beyond its stitch: work goes into the stitch behind it, "tr in
+// 3rd ch of turning ch".
+func (w *roundWork) spaceOfTurning(targets []notation.Target, e *notation.Extent) bool {
+	if len(w.next) == 0 {
+		return false
+	}
+	s, ok := w.next[0].(*notation.Stitches)
+	if !ok || len(s.Places) != 1 || s.Places[0].Target.Sort != notation.ChainStitch || s.Places[0].Of == nil || s.Places[0].Of.Target.Sort != notation.StartChain {
+		return false
+	}
+	if e.Target.Sort != notation.StartChain || w.pos >= len(w.c.spots) || w.c.spots[w.pos].run == 0 {
+		return false
+	}
+	return slices.ContainsFunc(targets, func(t notation.Target) bool { return t.Sort == notation.ChainSpace })
+}
+
 // chainOfLast reports whether a row ends in the top of a half cluster, by its name, that the
 // row below began with: "ch 3, CL over next 4 sts". The chain there is a leg of it.
 func (w *roundWork) chainOfLast() bool {

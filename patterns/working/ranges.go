@@ -219,7 +219,7 @@ func headed(r *notation.Round, heading string) bool {
 		if n, ok := it.(*notation.Note); ok {
 			// The sides; SIDES (all sizes)
 			name := strings.ToLower(strings.Trim(plainLabel(n.Text), " :."))
-			if strings.TrimPrefix(name, "the ") == strings.ToLower(heading) {
+			if strings.TrimPrefix(name, "the ") == strings.ToLower(heading) || strings.EqualFold(heading, "next") && n.Heading {
 				return true
 			}
 		}
