@@ -244,6 +244,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil
 	}
+	if b.intoLeft() {
+		return nil
+	}
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}

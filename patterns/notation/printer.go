@@ -320,6 +320,9 @@ func (s Style) item(it Item) string {
 		}
 		return text
 	case *In:
+		if it.Place.Pick == Skipped {
+			return "working in " + s.place(&it.Place)
+		}
 		return "in " + s.place(&it.Place)
 	case *Counts:
 		if text := s.counted(it); it.Of > 0 {

@@ -200,16 +200,7 @@ func (w *roundWork) edgeBelow(p *notation.Place) []fabric.Place {
 // leftFree is "next skipped sc of Rnd 1": the next stitch of an older round, which is the
 // one that is worked on, that nothing has been worked into since.
 func (w *roundWork) leftFree(p *notation.Place) ([]fabric.Place, *halt) {
-	used := map[fabric.Ref]bool{}
-	for _, r := range w.part.Rounds[w.c.index+1:] {
-		for i := range r.Stitches {
-			for _, on := range r.Stitches[i].On {
-				if st := w.part.At(on.At); st != nil && on.Part == 0 && r.Stitches[i].Role != fabric.Travel {
-					used[on.At] = true
-				}
-			}
-		}
-	}
+	used := w.usedSince(w.c.index)
 	plain := *p
 	plain.Pick, plain.Below = notation.Next, 0
 	for i := w.pos; i < len(w.c.spots); i++ {
@@ -220,5 +211,9 @@ func (w *roundWork) leftFree(p *notation.Place) ([]fabric.Place, *halt) {
 			return w.looped(w.take(i, 0, &plain), &plain), nil
 		}
 	}
-	return nil, stopAt(p.Span, "nothing-skipped", fmt.Sprintf("%s has no stitch left that was skipped", w.c.belowName()), "Check the number of the round, or how many of its stitches were skipped.")
+	return nil, w.noneLeft(p)
+}
+
+func (w *roundWork) noneLeft(p *notation.Place) *halt {
+	return stopAt(p.Span, "nothing-skipped", fmt.Sprintf("%s has no stitch left that was skipped", w.c.belowName()), "Check the number of the round, or how many of its stitches were skipped.")
 }

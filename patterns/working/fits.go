@@ -11,6 +11,9 @@ import (
 
 // outOf is the fault of running out of what a place names.
 func (w *roundWork) outOf(p *notation.Place, need int) *halt {
+	if w.onLeft {
+		return w.noneLeft(p)
+	}
 	if w.c.edge > 0 && !oneByOne(p, true) {
 		return w.nothingBelow(p.Span)
 	}

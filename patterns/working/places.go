@@ -11,6 +11,7 @@ import (
 
 // one resolves number i of the count places that p speaks of, and takes it.
 func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	p = w.ofLeft(p)
 	if w.given != nil && (p.Pick == notation.Same || p.Pick == notation.Next && count == 1) {
 		on := w.downFrom(w.given, p)
 		w.given, w.same = nil, on

@@ -50,6 +50,7 @@ type roundWork struct {
 	// beganHere is set when the words have said where the round begins without a stitch
 	// there.
 	beganHere bool
+	onLeft    bool // the course is what rounds before have left free
 	toSide    bool // the words go along the side of the piece
 	// later is how many rows the round comes behind the one that its words were written for.
 	later  int
@@ -292,7 +293,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	}
 	switch it := it.(type) {
 	case *notation.Stitches:
-		if w.closesLoop(it, rest) {
+		if w.slipsToLeft(it, rest) || w.closesLoop(it, rest) {
 			return w.join(&notation.Join{Span: it.Span, With: it.What, Place: &it.Places[0]}, rest)
 		}
 		w.next = rest
@@ -328,6 +329,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		w.loop = it.Into
 		return w.onRound(it)
 	case *notation.In:
+		if it.Place.Pick == notation.Skipped {
+			return w.onLeftHere(it)
+		}
 		if it.Place.Target.MakesRing() && !w.c.ring {
 			if h := w.magicHere(it.Span); h != nil {
 				return h

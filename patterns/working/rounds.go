@@ -344,6 +344,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	w.namesStart = namesStart(w.items)
 	w.leads, w.leadsLeg = w.leading(w.items)
 	w.onNamedRound()
+	w.onLeftFree()
 	w.moves = w.slipsMove(w.items)
 	w.slipsIn = slipsIn(w.items)
 	if text.Label.Loop.Set {

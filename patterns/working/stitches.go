@@ -205,7 +205,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 // placed works n stitches at one place of the words.
 func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt {
 	hasN := s.N.Set()
-	p = w.spacesInAll(p)
+	p = w.ofLeft(w.spacesInAll(p))
 	k, h := w.kind(s)
 	if h != nil {
 		return h
@@ -354,7 +354,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		case p.Every && w.countBeyond(p) > 0:
 			count = w.countBeyond(p)
 		case p.Every && w.missedBelow():
-			count = w.c.below.Count()
+			count = w.leftInSlit()
 		case p.Every:
 			count = len(w.lastSkip)
 		}
