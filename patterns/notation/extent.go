@@ -268,6 +268,9 @@ func (p *parser) toLast() (Extent, bool) {
 		}
 		p.i = at
 	}
+	if t, ok := p.toSeam(); ok {
+		return Extent{Sort: ToPlace, Target: t}, true
+	}
 	if p.eat("marker", "m", "pm") {
 		return Extent{Sort: ToMarker}, true
 	}
@@ -323,7 +326,7 @@ func (p *parser) beforePlace() (Target, bool) {
 		p.eat("the")
 		p.eat("next", "first", "center", "centre", "middle")
 		middle := p.at(-1).is("center", "centre", "middle")
-		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch || t.Sort == StartChain && !t.ByNumber()) {
+		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch || t.Sort == SeamPlace || t.Sort == StartChain && !t.ByNumber()) {
 			if middle {
 				t.Name = Middle
 			}

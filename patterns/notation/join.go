@@ -289,6 +289,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				pl.Pick, pl.Nth, pl.Target = First, 1, Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain), Text: pl.Target.Text}
 			}
 			j.Place = &pl
+			if pl.Target.Sort == SeamPlace && j.Yarn == "" && !p.work {
+				j.Yarn = "new"
+			}
 			if pl.Target.Sort == Ring {
 				band := p.bandAt(at + 1)
 				// "join into a ring with a sl st"

@@ -15,7 +15,23 @@ func (s Style) target(t *Target, many bool) string {
 		}
 		return one
 	}
+	if t.Seam != NoSeam {
+		plain := *t
+		plain.Seam = NoSeam
+		switch words := s.target(&plain, many); {
+		case t.Seam == BeforeSeam:
+			return words + " before the seam"
+		case t.Seam == AfterSeam:
+			return words + " after the seam"
+		case t.Sort == AnyStitch:
+			return words + " beside the seam"
+		default:
+			return "joined " + words
+		}
+	}
 	switch t.Sort {
+	case SeamPlace:
+		return plural("seam")
 	case AnyStitch:
 		if strings.Contains(" "+strings.ToLower(t.Text)+" ", " or ") {
 			return plural("st") + " or sp"

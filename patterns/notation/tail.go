@@ -79,6 +79,7 @@ func (p *parser) placeTail(pl *Place) {
 		case pl.Pick == Each && !pl.N.Set() && p.including(pl):
 		case (pl.Pick == Each || pl.Pick == Next && !pl.N.Set()) && pl.Target.Sort == ChainSpace && p.besideEach(pl):
 		case pl.Target.Sort != RowEnds && p.belowWords(pl):
+		case p.besideSeam(pl):
 		case p.followsSpace(pl) || p.sitsInSpace(pl):
 		case p.tok().is("that", "which") && p.at(1).is("holds", "held", "contains", "has"):
 			for k := p.tok(); k.kind == tWord && !k.is("and", "then"); k = p.tok() {

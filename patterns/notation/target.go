@@ -174,6 +174,9 @@ func (p *parser) target() (Target, bool) {
 	if t, ok := p.lone(); ok {
 		return done(t)
 	}
+	if t, ok := p.seamTarget(); ok {
+		return t, true
+	}
 	p.whichCorner()
 	corner := p.eat("corner", "corners")
 	if t, ok := p.edgeLoop(); ok {

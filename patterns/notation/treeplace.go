@@ -116,6 +116,7 @@ const (
 	Gap                     // between stitches
 	Loops                   // "back bump" of a chain
 	CornerStitch            // "corner sc", "centre st of corner"
+	SeamPlace               // where two motifs are joined
 	RowsInAll               // of a stated count: the rows or rounds worked so far
 	Remark                  // of a stated count: a number that is not one of stitches there are
 )
@@ -177,6 +178,7 @@ type Target struct {
 	Chains int         // of a ChainSpace or StartChain, 0 for any
 	Loop   Loop        // "next FPdc": how the stitch itself was worked
 	At     int         // of a Gap: the nth one; 0 for the next
+	Seam   SeamSide    // of a stitch or a ChainSpace: where motifs are joined, on which side of the seam
 	Lone   bool        // of an OfKind: one that stands by itself, "next single dc" between V-sts
 	Text   string      // as written
 }

@@ -71,7 +71,7 @@ func (c *course) findCorners() {
 
 // on is what the stitch at spot i was worked into.
 func (c *course) on(i int) []fabric.Place {
-	if k := c.spots[i].ref.Stitch; c.spots[i].ref.Round == c.index && k < len(c.carried) {
+	if k := c.spots[i].ref.Stitch; c.spots[i].ref.Round == c.index && k >= 0 && k < len(c.carried) {
 		return c.carried[k].On
 	}
 	return c.spots[i].st.On

@@ -34,6 +34,10 @@ type spot struct {
 	// optional is set for the other side of the first chain of an oval, when
 	// it holds the stitches of that end already.
 	optional bool
+	// seam is set for the place between two motifs that are joined, and corner for what stands
+	// at their corners there.
+	seam   bool
+	corner seamCorner
 }
 
 // course is the round below laid out for working.
@@ -75,6 +79,8 @@ type course struct {
 	carried []fabric.Stitch
 	// anyKind is set when the name of a plain stitch stands for any.
 	anyKind bool
+	// allCorners is set where the corners of motifs that are joined there are called so as well.
+	allCorners bool
 	// cornerAt are the spots at corners, nil until they are asked for.
 	cornerAt []bool
 }
@@ -165,50 +171,6 @@ func layCourse(below *fabric.Round, index int, back bool) *course {
 	return c
 }
 
-// ownClusters takes the designer's own decreases as groups of one, which are gone into by
-// their name: "9 dc in top of next CL".
-func (c *course) ownClusters(below *fabric.Round, spotOf []int) {
-	n := len(c.groups)
-	for j := range below.Stitches {
-		st := &below.Stitches[j]
-		if st.Own != "" && st.Kind.Shape == stitch.Together && spotOf[j] >= 0 {
-			c.groups = append(c.groups, spotGroup{fabric.Span{From: spotOf[j], To: spotOf[j] + 1}, st.Own, ""})
-		}
-	}
-	if len(c.groups) > n {
-		slices.SortStableFunc(c.groups, func(a, b spotGroup) int { return a.From - b.From })
-	}
-}
-
-// findGroups notes where the groups begin.
-func (c *course) findGroups() {
-	c.groupsAt = make(map[int][]int, len(c.groups))
-	for i, g := range c.groups {
-		c.groupsAt[g.From] = append(c.groupsAt[g.From], i)
-	}
-}
-
-// groupAt is the group of a name that begins at a spot, nil when there is
-// none.
-func (c *course) groupAt(i int, name string) *spotGroup {
-	for _, k := range c.groupsAt[i] {
-		if c.groups[k].is(name) {
-			return &c.groups[k]
-		}
-	}
-	return nil
-}
-
-// anotherAfter reports whether a group of the name comes after group k.
-func (c *course) anotherAfter(k int, name string) bool {
-	for j := k + 1; j < len(c.groups); j++ {
-		if c.groups[j].is(name) && c.groups[j].From >= c.groups[k].To {
-			return true
-		}
-	}
-	return false
-}
-
 // after is the next spot that counts, 0 when there is none.
 func (c *course) after(i int) int {
 	for i++; i < len(c.spots); i++ {
@@ -284,42 +246,6 @@ func (c *course) cut(n int) {
 	c.findGroups()
 }
 
-// groupOf reports whether a group is of so many stitches of a kind, or of any where k is
-// the zero Kind.
-func (c *course) groupOf(g spotGroup, k stitch.Kind, n int) bool {
-	have := 0
-	for i := g.From; i < g.To; i++ {
-		if sp := &c.spots[i%len(c.spots)]; sp.counts {
-			if k.Is() && sp.st.Counted() != k {
-				return false
-			}
-			have++
-		}
-	}
-	return have == n
-}
-
-// centre is the spot in the centre of a group, and 1 + its chain run if it is a
-// space: the only space of the group, else what stands in the middle. With gap
-// set it is the place between that spot and the next.
-func (c *course) centre(g spotGroup) (at, run int, gap bool) {
-	spaces := 0
-	for i := g.From; i < g.To; i++ {
-		if r := c.spots[i].run; r > 0 && c.runs[r-1].From == i {
-			at, run = i, r
-			spaces++
-		}
-	}
-	if spaces == 1 {
-		return at, run, false
-	}
-	at = (g.From + g.To - 1) / 2
-	if r := c.spots[at].run; r > 0 {
-		return c.runs[r-1].From, r, false
-	}
-	return at, 0, (g.To-g.From)%2 == 0
-}
-
 // runFrom is the first chain run that begins at pos or later.
 func (c *course) runFrom(pos int) int {
 	return sort.Search(len(c.runs), func(k int) bool { return c.runs[k].From >= pos })
@@ -329,7 +255,9 @@ func (c *course) runFrom(pos int) int {
 // (0 is any number), or, where spaces of several lengths go round, at a corner,
 // which has the longest.
 func (c *course) runIs(k int, t *notation.Target) bool {
-	switch {
+	switch corner := c.spots[c.runs[k].From].corner; {
+	case t.Seam != notation.NoSeam && !t.Seam.Is(corner == beforeSeam, corner == afterSeam), t.Name == notation.Corner && t.Seam == notation.NoSeam && corner != noSeam && !c.allCorners:
+		return false
 	case t.Name == notation.Middle:
 		return k == c.middle(t.Chains)
 	case t.Name == notation.Corner && t.Chains == 0:
@@ -449,6 +377,9 @@ func (c *course) matches(i int, t *notation.Target) bool {
 	s := &c.spots[i]
 	if c.edge > 0 {
 		return t.Sort == notation.RowEnds
+	}
+	if s.seam || t.Seam != notation.NoSeam {
+		return c.atSeam(i, t)
 	}
 	switch t.Sort {
 	case notation.AnyStitch:

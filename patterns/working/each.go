@@ -31,9 +31,15 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return h
 	}
 	any := false
-	if on := w.standsIn(p); on != nil {
+	if on, k := w.standsIn(p, targets); on != nil {
 		any = true
-		if h := w.into(s, n, on); h != nil {
+		h := (*halt)(nil)
+		if k < own {
+			h = w.into(s, n, on)
+		} else {
+			h = w.instead(s.But[k-own], on)
+		}
+		if h != nil {
 			return h
 		}
 	}
@@ -45,7 +51,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 				break
 			}
 		}
-		if p.Extent.Sort == notation.ToPlace && !w.spaceOfTurning(targets, &p.Extent) && w.atPlace(&p.Extent, p.Target.Sort == notation.ChainSpace && len(p.Also) == 0) {
+		if e := &p.Extent; e.Sort == notation.ToPlace && e.Target.Sort != notation.SeamPlace && !w.spaceOfTurning(targets, e) && w.atPlace(e, p.Target.Sort == notation.ChainSpace && len(p.Also) == 0) {
 			break
 		}
 		i, run := w.nearest(targets)
@@ -54,6 +60,15 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		}
 		if p.Target.Sort == notation.Gap && w.lastGapAhead(i) {
 			break
+		}
+		if p.Extent.Sort == notation.ToPlace && p.Extent.Target.Sort == notation.SeamPlace && (i < 0 || i > w.nextSeam()) {
+			break
+		}
+		if done, h := w.butOverSeam(s, i, p); h != nil {
+			return h
+		} else if done {
+			any = true
+			continue
 		}
 		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
 			break
@@ -121,26 +136,28 @@ func (w *roundWork) spaceBefore(targets []notation.Target) bool {
 }
 
 // standsIn is the space that slip stitches have brought the beginning of the
-// round to, when the each that follows is of such spaces: "sl st in first ch-2
-// sp, ch 1, 3 sc in each ch-2 sp around" goes into that one first. It is nil
-// otherwise.
-func (w *roundWork) standsIn(p *notation.Place) []fabric.Place {
-	if w.begun || w.nest > 0 || p.Target.Sort != notation.ChainSpace || p.N.Set() || len(w.same) != 1 || w.same[0].Into != stitch.Space {
-		return nil
+// round to, when the each that follows is of such spaces, or goes into them otherwise
+// than into the rest: "sl st in first ch-2 sp, ch 1, 3 sc in each ch-2 sp around" goes into
+// that one first. It gives which of the targets it is, and is nil otherwise.
+func (w *roundWork) standsIn(p *notation.Place, targets []notation.Target) ([]fabric.Place, int) {
+	if w.begun || w.nest > 0 || p.N.Set() || len(w.same) != 1 || w.same[0].Into != stitch.Space {
+		return nil, 0
 	}
 	travelled := w.beganHere
 	for i := range w.r.Stitches {
 		st := &w.r.Stitches[i]
 		if st.Counts {
-			return nil
+			return nil, 0
 		}
 		travelled = travelled || st.Role == fabric.Travel
 	}
-	at := w.spotOf(w.same[0])
-	if run := w.c.spots[at].run; !travelled || run == 0 || !w.c.runIs(run-1, &p.Target) {
-		return nil
+	run := w.c.spots[w.spotOf(w.same[0])].run
+	for k := len(targets) - 1; k >= 0 && travelled && run > 0; k-- {
+		if t := &targets[k]; t.Sort == notation.ChainSpace && w.c.runIs(run-1, t) {
+			return w.same, k
+		}
 	}
-	return w.same
+	return nil, 0
 }
 
 // placeOf is the place of an exception to an each.

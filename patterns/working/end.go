@@ -36,6 +36,9 @@ func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
 			to.To = true
 			return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{to}})
 		}
+		if j.Place != nil && j.Place.Target.Sort == notation.SeamPlace && w.assembly == nil {
+			return nil // of a band: where the round begins as a matter of course
+		}
 		if j.Place != nil && len(w.c.spots) > 0 && (w.c.edge == 0 || oneByOne(j.Place, true)) {
 			m := w.mark()
 			count := 1
@@ -208,6 +211,10 @@ func (w *roundWork) anywhere(p *notation.Place) *halt {
 // before comes last; along a row it is left.
 func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 	n := len(w.c.spots)
+	if p != nil && p.Target.Sort == notation.SeamPlace {
+		w.beginAtSeam(on)
+		return
+	}
 	first := w.spotOf(on[0])
 	gap := on[0].Into == stitch.Between
 	if gap && w.r.Reversed == w.c.below.Reversed {

@@ -66,7 +66,7 @@ func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt
 		leave = p.Extent.N.For(w.size)
 	}
 	targets := append([]notation.Target{p.Target}, p.Also...)
-	if on := w.standsIn(p); on != nil {
+	if on, _ := w.standsIn(p, targets); on != nil {
 		if h := work(on); h != nil {
 			return h
 		}

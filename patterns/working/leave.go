@@ -71,6 +71,9 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 	if n := e.N.For(w.size); n > 0 {
 		return w.before(&e.Target, n)
 	}
+	if e.Target.Sort == notation.SeamPlace {
+		return !slices.ContainsFunc(w.c.spots[w.pos:w.nextSeam()], func(sp spot) bool { return sp.counts })
+	}
 	if w.pos < len(w.c.spots) && w.c.atCornerStitch(w.pos, &e.Target) {
 		return true
 	}

@@ -405,6 +405,9 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 		w.same = []fabric.Place{w.c.space(run - 1)}
 		return w.same
 	}
+	if w.c.spots[at].seam {
+		return w.takeSeam(at)
+	}
 	w.intoStitch = w.intoStitch || w.begun
 	w.use(at, worked)
 	w.pos = at + 1

@@ -35,6 +35,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		h = w.noBlocks(text.Items)
 	}
 	if h == nil {
+		h = w.noSeams(w.items)
+	}
+	if h == nil {
 		if h = w.exec(w.items); h == nil {
 			h = w.endPoint(lastSpan(w.items))
 		}
@@ -312,6 +315,11 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 		if from := p.part.From; below.Carried && from >= 0 && from < len(p.f.Parts) {
 			rounds := p.f.Parts[from].Rounds
 			w.c.carried = rounds[len(rounds)-1].Stitches
+		}
+		if p.assembly != nil && n == 1 {
+			w.c.carried = p.assembly.stitches
+			w.c.laySeams(p.assembly, namesSeams(w.items) && !p.reading.ownCorners)
+			w.c.allCorners = p.reading.allCorners
 		}
 		for i := range w.c.spots {
 			// The chains across a slit are stitches to go into like the others.

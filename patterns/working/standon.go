@@ -269,6 +269,9 @@ func makes(items []notation.Item) bool {
 
 // continueFrom begins the part on the last round of another.
 func (p *partWork) continueFrom(on int) {
+	if p.assemble(on) {
+		return
+	}
 	base := p.f.Parts[on]
 	if len(base.Rounds) == 0 {
 		return

@@ -272,6 +272,9 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	}
 	w.toChain(p)
 	w.toTop(p)
+	if h, ok := w.onMotifs(s, n, legs, hasN, p); ok {
+		return h
+	}
 	if h, ok := w.edgeToCorner(s, n, hasN, p); ok {
 		return h
 	}

@@ -208,6 +208,7 @@ type reading struct {
 	// whatever stitches they come to.
 	anyKind bool
 	asMany  asMany
+	outline
 }
 
 // partReadings works a part. Where the words do not say whether the chains at
@@ -236,6 +237,9 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 				break
 			}
 		}
+	}
+	if best.assembles {
+		best = w.outlines(f, k, size, best)
 	}
 	if best.outOfKind {
 		r := best.reading
@@ -370,6 +374,10 @@ type partWork struct {
 	sidePart, under int
 	flaps           []flap   // the pieces of rows that the part goes round on its way round a round
 	joining         *joining // of several pieces that the part goes over, nil for none
+	// assembly is of the motifs that the part goes round, nil for none; assembles is set where the
+	// words say how they are joined.
+	assembly  *assembly
+	assembles bool
 }
 
 func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
