@@ -282,7 +282,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	}
 	start := p.i
 	for _, read := range []func() (Item, *fault.Fault){
-		p.evenShaping, p.picot, p.makingUp, p.otherSide, p.turn, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.refer, p.until,
+		p.evenShaping, p.picot, p.makingUp, p.otherSide, p.turn, p.intoOther, p.join, p.fasten, p.ring, p.counts, p.skip, p.loops, p.refer, p.until,
 		p.colour, p.marker,
 	} {
 		item, f := read()

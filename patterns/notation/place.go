@@ -213,6 +213,14 @@ func (p *parser) place() (Place, bool) {
 			p.eat("same")
 		}
 		pl.Pick = Same
+		if p.tok().is("post", "stem") && p.at(1).kind != tHyphen {
+			// "1 dc around same post"
+			p.i++
+			if pl.Into == stitch.Top {
+				pl.Into = stitch.FrontPost
+			}
+			break
+		}
 		if !p.targetOr(&pl) {
 			// "in same": the same place
 			pl.Target = Target{}

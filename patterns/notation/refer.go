@@ -127,6 +127,9 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		}
 		if at := p.i; p.eat("of", "from", "for") {
 			if r.Piece = p.pieceName(); r.Piece == "" {
+				r.Piece = p.motifName()
+			}
+			if r.Piece == "" {
 				p.i = at
 			}
 		}

@@ -348,6 +348,9 @@ type (
 		// Doubt is the fault that these words are, unless the count stated for the
 		// round shows that nothing hangs on them; nil for plain advice.
 		Doubt *fault.Fault
+		// Joins is set for a stitch that goes into another piece, which this one is joined to on
+		// the way.
+		Joins bool
 		// Loose is set when these are a whole sentence that stands by itself.
 		Loose bool
 		// Names are the rounds that it says are worked for another piece; nil for none.

@@ -57,6 +57,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if w.loopsNamed(r, &c.Target, s, want) || c.Target.Sort == notation.AnyStitch && listsChains(s) && have+r.Chains() == want {
 				continue
 			}
+			if c.Target.Sort == notation.ChainSpace && have < want && r == w.r && want <= have+w.joinedOn {
+				continue // those of fewer chains that a slip stitch into another motif lies in
+			}
 			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {
 				ok = false

@@ -115,6 +115,8 @@ type hand struct {
 	// depthOf is how far down stitches of a kind "2 rnds below" are, 0 until one has
 	// been worked into.
 	depthOf int
+	// joinedOn is how often the round has been joined to another motif on the way.
+	joinedOn int
 	// lastGroup is 1 + the group worked into last.
 	lastGroup int
 	// edgeTurn is how many edges of a flat piece the round has gone along, from corner
@@ -302,6 +304,9 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return h
 	case *notation.Note:
 		w.behind = behindMade.MatchString(it.Text)
+		if it.Joins {
+			w.joinedOn++
+		}
 		w.toSide = w.toSide || alongSide.MatchString(it.Text)
 		if it.Doubt != nil {
 			w.doubt(it)

@@ -231,6 +231,8 @@ func (p *partWork) beginsAfresh() bool {
 	}
 	for i, it := range rounds[0].Items {
 		switch it := it.(type) {
+		case *notation.Ref:
+			return p.asAfresh(it)
 		case *notation.MagicRing, *notation.FormRing:
 			return true
 		case *notation.Chain:
@@ -253,6 +255,20 @@ func (p *partWork) beginsAfresh() bool {
 		}
 	}
 	return false
+}
+
+// asAfresh reports whether the rounds of another piece are worked that make a beginning.
+func (p *partWork) asAfresh(ref *notation.Ref) bool {
+	k := -1
+	if ref.Piece != "" {
+		k = p.pieceNamed(ref.Piece)
+	}
+	if k < 0 || p.texts[k] == nil {
+		return false
+	}
+	as := *p
+	as.index = k
+	return as.beginsAfresh()
 }
 
 // makes reports whether instructions make a chain, a ring or stitches.
