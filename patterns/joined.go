@@ -115,7 +115,8 @@ func firstNumber(l []string) int {
 // has not been said. From is set for what a part is worked from, which need not say that they
 // are joined.
 func layoutOf(s string, made int, from bool) (Layout, bool) {
-	if !from && (!layoutVerb.MatchString(s) || !layoutNoun.MatchString(s) && !strings.Contains(s, "rows of") && !strings.Contains(s, "wide")) {
+	shape := wideAndLong.MatchString(s) || longAndWide.MatchString(s)
+	if noun := layoutNoun.MatchString(s); !from && !(noun && shape) && (!layoutVerb.MatchString(s) || !noun && !shape && !strings.Contains(s, "rows of") && !allInStrip.MatchString(s)) {
 		return Layout{}, false
 	}
 	grid := func(rows, each int) (Layout, bool) {

@@ -251,7 +251,7 @@ func (p *parser) cornerPlace() (Place, bool) {
 // turned any way up.
 func (p *parser) whichCorner() {
 	start := p.i
-	for p.eat("top", "upper", "bottom", "lower", "right", "left", "front", "back", "near", "far") {
+	for p.eat("top", "upper", "bottom", "lower", "right", "left", "front", "back", "near", "far", "outer", "outside") {
 		p.eatKind(tHyphen)
 		p.eat("hand")
 	}

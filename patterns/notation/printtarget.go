@@ -104,6 +104,8 @@ func (s Style) target(t *Target, many bool) string {
 			return plural("corner sp")
 		case t.Chains == 0:
 			return plural(spaceWord(t.Text))
+		case t.AtCorner:
+			return "corner " + plural(s.Space(t.Chains))
 		}
 		return plural(s.Space(t.Chains))
 	case ChainStitch, FromHook:

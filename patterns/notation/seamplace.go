@@ -155,6 +155,10 @@ func (p *parser) besideSeam(pl *Place) bool {
 	if side == NoSeam {
 		return false
 	}
+	every := p.at(-2).is("each", "every")
+	if pl.Pick == Each && side == EitherSide && !pl.N.Set() && !every && p.ended() {
+		pl.Pick, pl.N = Next, Num{Span: pl.Span, Values: []int{2}} // "each corner sp either side of the join"
+	}
 	if t.Seam = side; pl.Pick == First || pl.Pick == Last || pl.Pick == Any {
 		pl.Pick, pl.Nth, pl.Bare = Next, 0, false
 	}
@@ -166,7 +170,7 @@ func (p *parser) besideSeam(pl *Place) bool {
 func (p *parser) toSeam() (Target, bool) {
 	start := p.i
 	p.eat("first")
-	if p.tok().is("join") && p.i == start && p.at(-1).is("to") && (p.depth < 2 && !p.starred() || p.at(1).kind != tComma) {
+	if p.tok().is("join") && p.i == start && p.at(-1).is("to") && (p.at(-1).first || p.depth < 2 && !p.starred() || p.at(1).kind != tComma) {
 		return Target{}, false
 	}
 	if t, ok := p.seamTarget(); ok && t.Sort == SeamPlace {

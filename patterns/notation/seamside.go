@@ -14,3 +14,6 @@ const (
 func (s SeamSide) Is(before, after bool) bool {
 	return before && s != AfterSeam || after && s != BeforeSeam
 }
+
+// IsCorner reports whether a space is called one at a corner.
+func (t *Target) IsCorner() bool { return t.Name == Corner || t.AtCorner }

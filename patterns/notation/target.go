@@ -231,10 +231,10 @@ func (p *parser) target() (Target, bool) {
 			corner = true
 		}
 		if p.eat(spaceWords...) || hasN && p.eat(slung...) {
-			return done(Target{Sort: ChainSpace, Chains: n})
+			return done(Target{Sort: ChainSpace, Chains: n, AtCorner: corner && hasN})
 		}
 		if corner && hasN {
-			return done(Target{Sort: ChainSpace, Chains: n})
+			return done(Target{Sort: ChainSpace, Chains: n, AtCorner: true})
 		}
 		if hasN {
 			if p.i = at; true {

@@ -172,15 +172,16 @@ const Groups = "groups"
 
 // Target is a thing that can be worked into.
 type Target struct {
-	Sort   TargetSort
-	Kind   stitch.Kind // of an OfKind; of RowEnds, where the rows are told by it: "each tr row"
-	Name   string      // of an OfName
-	Chains int         // of a ChainSpace or StartChain, 0 for any
-	Loop   Loop        // "next FPdc": how the stitch itself was worked
-	At     int         // of a Gap: the nth one; 0 for the next
-	Seam   SeamSide    // of a stitch or a ChainSpace: where motifs are joined, on which side of the seam
-	Lone   bool        // of an OfKind: one that stands by itself, "next single dc" between V-sts
-	Text   string      // as written
+	Sort     TargetSort
+	Kind     stitch.Kind // of an OfKind; of RowEnds, where the rows are told by it: "each tr row"
+	Name     string      // of an OfName
+	Chains   int         // of a ChainSpace or StartChain, 0 for any
+	Loop     Loop        // "next FPdc": how the stitch itself was worked
+	At       int         // of a Gap: the nth one; 0 for the next
+	Seam     SeamSide    // of a stitch or a ChainSpace: where motifs are joined, on which side of the seam
+	AtCorner bool        // of a ChainSpace told by its chains: one at a corner, "corner ch-2 sp"
+	Lone     bool        // of an OfKind: one that stands by itself, "next single dc" between V-sts
+	Text     string      // as written
 }
 
 // Ending says with which round a repeat of rounds ends: "ending with Row 3",

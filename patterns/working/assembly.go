@@ -16,6 +16,7 @@ type assembly struct {
 	motif    int             // the part that the motifs are
 	stitches []fabric.Stitch // round the outside, with what they were worked into there
 	seams    []seam          // in order
+	corners  []fabric.Span   // those that no other motif meets
 }
 
 // seam is where two motifs meet on the outside: between stitch at-1 and stitch at. What stands at
@@ -210,12 +211,11 @@ func (p *partWork) assemble(on int) bool {
 		return false
 	}
 	r := *last
-	r.Label, r.Carried, r.Repeats, r.Ring, r.Completed = "the joined motifs", true, nil, false, 0
+	r.Label, r.Carried, r.Repeats, r.Ring, r.Completed = "the edge of the joined motifs", true, nil, false, 0
 	r.Closing = fabric.Joined
 	r.Stitches, r.Spaces, r.Groups = nil, nil, nil
 	a := &assembly{motif: on}
 	n := len(c.spots)
-	whole := []int{} // the first stitches of corners that no other motif meets
 	for k, v := range way {
 		end := (v.side + v.sides) % sides
 		from, to := corners[v.side].From, corners[end].To
@@ -227,7 +227,8 @@ func (p *partWork) assemble(on int) bool {
 		a.seams = append(a.seams, seam{len(a.stitches), was.To - was.From, corners[v.side].To - corners[v.side].From})
 		at := func(i int) int { return len(a.stitches) + (i-from+2*n)%n }
 		for s := 1; s < v.sides; s++ {
-			whole = append(whole, at(corners[(v.side+s)%sides].From))
+			free := corners[(v.side+s)%sides]
+			a.corners = append(a.corners, fabric.Span{From: at(free.From), To: at(free.From) + free.To - free.From})
 		}
 		for _, run := range c.runs {
 			if i := at(run.From); i+run.To-run.From <= len(a.stitches)+to-from {
@@ -246,8 +247,8 @@ func (p *partWork) assemble(on int) bool {
 		}
 	}
 	first := 0
-	if len(layout.Rows) > 0 && sides == 4 && len(whole) == 4 {
-		first = whole[p.firstCorner(way)]
+	if len(layout.Rows) > 0 && sides == 4 && len(a.corners) == 4 {
+		first = a.corners[p.firstCorner(way)].From
 	}
 	a.begin(&r, first)
 	r.Stitches = slices.Clone(a.stitches)
@@ -273,9 +274,10 @@ func (a *assembly) begin(r *fabric.Round, first int) {
 		}
 	}
 	slices.SortFunc(a.seams, func(x, y seam) int { return x.at - y.at })
-	for i := range r.Spaces {
-		s := &r.Spaces[i]
-		s.From, s.To = turned(s.From), turned(s.From)+s.To-s.From
+	for _, l := range [][]fabric.Span{r.Spaces, a.corners} {
+		for i := range l {
+			l[i] = fabric.Span{From: turned(l[i].From), To: turned(l[i].From) + l[i].To - l[i].From}
+		}
 	}
 	slices.SortFunc(r.Spaces, func(x, y fabric.Span) int { return x.From - y.From })
 	whole := r.Groups[:0]

@@ -38,6 +38,8 @@ type spot struct {
 	// at their corners there.
 	seam   bool
 	corner seamCorner
+	// free is set at a corner of joined motifs where no other motif meets it.
+	free bool
 }
 
 // course is the round below laid out for working.
@@ -256,7 +258,7 @@ func (c *course) runFrom(pos int) int {
 // which has the longest.
 func (c *course) runIs(k int, t *notation.Target) bool {
 	switch corner := c.spots[c.runs[k].From].corner; {
-	case t.Seam != notation.NoSeam && !t.Seam.Is(corner == beforeSeam, corner == afterSeam), t.Name == notation.Corner && t.Seam == notation.NoSeam && corner != noSeam && !c.allCorners:
+	case t.Seam != notation.NoSeam && !t.Seam.Is(corner == beforeSeam, corner == afterSeam), t.IsCorner() && t.Seam == notation.NoSeam && corner != noSeam && !c.allCorners:
 		return false
 	case t.Name == notation.Middle:
 		return k == c.middle(t.Chains)
@@ -380,6 +382,9 @@ func (c *course) matches(i int, t *notation.Target) bool {
 	}
 	if s.seam || t.Seam != notation.NoSeam {
 		return c.atSeam(i, t)
+	}
+	if s.corner != noSeam && !s.counts && !s.st.IsChain() {
+		return false // it is gone into with the seam
 	}
 	switch t.Sort {
 	case notation.AnyStitch:

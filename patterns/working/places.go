@@ -262,6 +262,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return nil, w.outOf(p, count-i)
 	}
+	if h := w.pastCorner(p, at); h != nil {
+		return nil, h
+	}
 	return w.takeSpot(at, run, p, true), nil
 }
 

@@ -54,6 +54,11 @@ func (c *course) laySeams(a *assembly, named bool) {
 		}
 		return i + n
 	}
+	for _, r := range a.corners {
+		for i := r.From; i < r.To; i++ {
+			c.spots[i].free = true
+		}
+	}
 	total := len(c.spots)
 	spots := make([]spot, 0, total+len(a.seams))
 	next := 0
@@ -138,6 +143,21 @@ func (c *course) cornerBy(at, step int) (l []int) {
 		slices.Reverse(l)
 	}
 	return l
+}
+
+// pastCorner is the fault of words that go to the next seam where a corner comes first; nil where
+// none does.
+func (w *roundWork) pastCorner(p *notation.Place, at int) *halt {
+	if at < 0 || !w.begun || !w.c.spots[at].seam {
+		return nil
+	}
+	for i := w.pos; i < at; i++ {
+		if w.c.spots[i].free && w.c.spots[i].use == unused {
+			return stopAt(p.Span, "runs-out", fmt.Sprintf("%s comes to a corner before it comes to another join", w.r.Label),
+				"Check how many motifs lie along this edge, or on which edge the round begins.")
+		}
+	}
+	return nil
 }
 
 // takeSeam works into the seam at a spot: into the corners of both motifs where nothing has gone
@@ -297,10 +317,7 @@ func (w *roundWork) sideOfMotifs(s *notation.Stitches, n int, hasN bool, p *nota
 		return nil, false
 	}
 	to := w.pos
-	for to < len(w.c.spots) {
-		if r := w.c.spots[to].run; w.c.cornerStitch(to) || r > 0 && w.c.spots[to].corner == noSeam && w.c.chains[r-1] == w.c.longest {
-			break
-		}
+	for to < len(w.c.spots) && !w.c.spots[to].free {
 		to++
 	}
 	var free []int
