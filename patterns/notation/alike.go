@@ -19,7 +19,7 @@ func (p *parser) ofAnotherAlike(b *block) bool {
 	}
 	start, end := p.i, p.sentenceEnd()
 	p.passJoining()
-	if !(p.repeatsForOther(end) || p.joiningLine() && p.namesOther(end)) {
+	if !(p.repeatsForOther(end) || p.joiningLine() && (p.namesOther(end) || p.throughLayers(end))) {
 		p.i = start
 		return false
 	}
@@ -136,6 +136,17 @@ func (p *parser) namesOther(end int) bool {
 	defer func() { p.i = start }()
 	for j := start + 1; j < end; j++ {
 		if p.i = j; p.motif() && p.toks[j-1].is("first", "previous", "adjacent", "adjoining", "completed", "finished", "joined", "last", "neighbouring", "neighboring", "second", "other", "corresponding") {
+			return true
+		}
+	}
+	return false
+}
+
+// throughLayers reports whether the sentence works through two pieces that are held together:
+// "working through both thicknesses".
+func (p *parser) throughLayers(end int) bool {
+	for j := p.i + 1; j < end; j++ {
+		if p.toks[j].is("thicknesses", "layers") && p.toks[j-1].is("both", "two", "the", "all") {
 			return true
 		}
 	}
