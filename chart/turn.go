@@ -78,6 +78,8 @@ type course struct {
 	reversed bool
 	// open is set when its ends do not meet, as those of a row.
 	open bool
+	// handled is set for a round with handles, and those over it.
+	handled bool
 	// hidden is the first stitch of a foundation chain that stands up as the
 	// turning chain of the first row and is drawn there; 0: none.
 	hidden int
@@ -364,8 +366,13 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 	case w.border != nil:
 		w.border.onEdges(items)
 	default:
+		if c.handled = w.onHandles(c, items); c.handled {
+			break
+		}
 		narrowFans(items, w.stretch(c), c.form.Height, w.filled(c))
-		archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
+		if c.handled = overGap(items); !c.handled {
+			archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
+		}
 	}
 	stiff, times := max(w.stiff, ring.Stiffness), w.sparse(c)
 	if c.spaced > times {
