@@ -81,7 +81,7 @@ func (a *auditor) leans(r auditRound) {
 		if !a.open {
 			before, after = (k+len(l)-1)%len(l), (k+1)%len(l)
 		}
-		along := l[after].foot.Sub(l[before].foot)
+		along := a.placesLine(r, l[before], g, l[after])
 		leg := g.top.Sub(g.foot)
 		if along.Length() < 0.05 || leg.Length() < 0.05 {
 			continue
@@ -91,6 +91,35 @@ func (a *auditor) leans(r auditRound) {
 			a.report.Leaning = append(a.report.Leaning, fmt.Sprintf("%s leans %.0f°", a.subjects[g.from].name, lean))
 		}
 	}
+}
+
+// farAside is how many times farther the place on one side is than that on the other, over a
+// handle or an opening of chains, where it does not tell how the line of places runs.
+const farAside = 5
+
+// placesLine is the line of the places on both sides of a foot, or to the nearer of them
+// where chains pass over what lies on the other side.
+func (a *auditor) placesLine(r auditRound, before, at, after standing) canvas.Point {
+	b, f := at.foot.Sub(before.foot), after.foot.Sub(at.foot)
+	switch near, far := b.Length(), f.Length(); {
+	case far > farAside*near && near > 0.05 && a.chained(r, at.from, after.from):
+		return b
+	case near > farAside*far && far > 0.05 && a.chained(r, before.from, at.from):
+		return f
+	}
+	return b.Add(f)
+}
+
+// chained reports whether chains lie between two stitches of a round, over its join where
+// need be.
+func (a *auditor) chained(r auditRound, from, to int) bool {
+	n := r.to - r.from
+	for i := from; i != to; i = r.from + (i+1-r.from)%n {
+		if a.subjects[i].run {
+			return true
+		}
+	}
+	return false
 }
 
 // alone is the one place that something stands in; none where it has several.
