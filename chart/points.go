@@ -26,7 +26,7 @@ const (
 	leastBack   = 2             // stitches along it
 	pointPitch  = 1.05          // units, from chain to chain
 	pointShare  = 0.7           // of their height, of the stitches along it
-	pointFoot   = 1.4           // units, from what the round stands on to the first chain
+	pointFoot   = 0.7           // units, from what the round stands on to the first chain
 	pointSide   = 0.36          // units, from the middle of a chain to the stitches on either side of it
 	pointMiddle = 0.24          // units, from the top of a chain to the middle of its oval
 	mostWide    = 0.9 * math.Pi // that a point is taken to have of the turn
