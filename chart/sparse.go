@@ -87,6 +87,9 @@ type pull struct{ to, by float64 }
 // findAbove finds how the next round draws the stitches of one.
 func (w *work) findAbove(c, next *course) {
 	for _, i := range next.order {
+		if next.plumb[i] {
+			continue
+		}
 		for _, p := range next.round.Stitches[i].On {
 			j := p.At.Stitch
 			if p.At.Round != c.index || p.Into == stitch.Space || p.Into == stitch.Between || c.rank[j] < 0 {

@@ -107,6 +107,7 @@ type course struct {
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
 	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
+	plumb  map[int]bool    // those of fans that stand over their like
 	closed map[int]float64 // how much narrower its fans are, by place
 	spaced float64         // how many times farther apart its stitches are on paper than they need; 0: not known
 	domed  map[int]bool    // in wide fans that fall off to their ends
@@ -373,6 +374,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		if c.handled = overGap(items); !c.handled {
 			archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 		}
+		w.noDrift(c, items)
 	}
 	stiff, times := max(w.stiff, ring.Stiffness), w.sparse(c)
 	if c.spaced > times {
