@@ -90,39 +90,61 @@ func (w *work) space(c *course) bool {
 	return c.spaced > 1.05
 }
 
-// closeFansOf finds how much narrower the fans of a round should be; false where none is
-// too wide.
+// closeFansOf finds how much narrower the fans of a round should be, alike in all repeats;
+// false where none is too wide.
 func (w *work) closeFansOf(c *course) bool {
-	found := false
+	var keys []int
+	var parts []float64
 	w.fans(c, closeLeast, func(fan []int, place fabric.Place) {
-		first, last := fan[0], fan[len(fan)-1]
-		foot, _ := w.foot(c, first, place)
-		far, _ := w.foot(c, last, place)
-		a, b := w.top(c, first), w.top(c, last)
-		up := a.Interpolate(b, 0.5).Sub(foot.Interpolate(far, 0.5))
-		wide := b.Sub(a).Length()
-		lean := (wide - far.Sub(foot).Length()) / 2
-		open := math.Tan(mostOpen * math.Pi / 180)
-		if over := lean / math.Max(up.Length(), 0.1); over > math.Tan((mostOpen+openSlack)*math.Pi/180) {
-			gaps := c.rank[last] - c.rank[first]
-			if gaps < 0 {
-				gaps += len(c.order)
-			}
-			part := math.Max(open/over, float64(gaps)*leastSplit/wide)
-			part = math.Round(part*partSteps) / partSteps // alike in all repeats
-			if part > 0.97 {
-				return
-			}
-			if c.closed == nil {
-				c.closed = map[int]float64{}
-			}
-			key := w.key(place)
-			if c.closed[key] == 0 {
-				c.closed[key] = 1
-			}
-			c.closed[key] *= part
-			found = true
-		}
+		keys, parts = append(keys, w.key(place)), append(parts, w.closedTo(c, fan, place))
 	})
+	each := len(parts) // in a repeat
+	if c.fold > 1 && each%c.fold == 0 {
+		each /= c.fold
+	}
+	found := false
+	for k, key := range keys {
+		part := 1.0
+		for j := k % each; j < len(parts); j += each {
+			part = math.Min(part, parts[j])
+		}
+		if part > 0.97 {
+			continue
+		}
+		if c.closed == nil {
+			c.closed = map[int]float64{}
+		}
+		if c.closed[key] == 0 {
+			c.closed[key] = 1
+		}
+		c.closed[key] *= part
+		found = true
+	}
 	return found
+}
+
+// closedTo is the part of its width that a fan should have; 1 where it opens no farther
+// than it may.
+func (w *work) closedTo(c *course, fan []int, place fabric.Place) float64 {
+	first, last := fan[0], fan[len(fan)-1]
+	foot, _ := w.foot(c, first, place)
+	far, _ := w.foot(c, last, place)
+	a, b := w.top(c, first), w.top(c, last)
+	up := a.Interpolate(b, 0.5).Sub(foot.Interpolate(far, 0.5))
+	wide := b.Sub(a).Length()
+	lean := (wide - far.Sub(foot).Length()) / 2
+	open := math.Tan(mostOpen * math.Pi / 180)
+	over := lean / math.Max(up.Length(), 0.1)
+	if over <= math.Tan((mostOpen+openSlack)*math.Pi/180) {
+		return 1
+	}
+	gaps := c.rank[last] - c.rank[first]
+	if gaps < 0 {
+		gaps += len(c.order)
+	}
+	part := math.Max(open/over, float64(gaps)*leastSplit/wide)
+	if part = math.Round(part*partSteps) / partSteps; part <= 0 {
+		return 1
+	}
+	return part
 }
