@@ -35,6 +35,11 @@ type RoundForm struct {
 	// count), in the order of the round's stitches.
 	Tops, Widths []float64
 
+	// Aside is how far the middle of a row lies to the right of that of the part's first
+	// row, as the right side is seen with the work growing upwards: a row that is turned
+	// before the end of the one below leaves that end free. 0 for rounds.
+	Aside float64
+
 	// R and Z are the settled profile (see [Settle]): the radius of the
 	// round's top edge as the fabric comes to rest, and its distance along
 	// the axis from the part's beginning. Both are 0 for rows.

@@ -96,6 +96,7 @@ func (m *measurer) measure() error {
 			m.sums[i][j] = sum
 		}
 	}
+	m.asides()
 	return m.settle()
 }
 

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -76,5 +77,41 @@ func TestRoundedCrowns(t *testing.T) {
 		if got, ok := rounded(l); ok || len(got) != len(l) {
 			t.Errorf("%v is rounded", l)
 		}
+	}
+}
+
+// Short rows lie where they were worked and what is shaped at one edge has the other
+// straight; rows that do not lie within the widest are drawn about one middle.
+func TestRowsAside(t *testing.T) {
+	for name, c := range map[string]struct {
+		widths, asides, want []float64
+	}{
+		"short rows":    {[]float64{100, 60, 60, 100}, []float64{7, 27, 27, 7}, []float64{0, 20, 20, 0}},
+		"one edge":      {[]float64{100, 80, 61, 40}, []float64{0, -10, -19, -30}, []float64{0, -10, -19.5, -30}},
+		"both edges":    {[]float64{100, 80, 60}, []float64{0, 1, -1}, nil},
+		"a slanted one": {[]float64{100, 90, 100}, []float64{0, 20, 40}, nil},
+	} {
+		var l []level
+		for i, w := range c.widths {
+			l = append(l, level{float64(10 * i), w})
+		}
+		if got := within(l, c.asides); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}
+
+// The sides of a view are moved with its levels.
+func TestMovedLevels(t *testing.T) {
+	s := &sheet{sizes: []measured{{}}}
+	one := []float64{100}
+	v := s.tube("", "", []level{{0, 100}, {10, 60}, {20, 60}}, one, one, one, false)
+	v.move([]float64{0, 20, 20})
+	want := []point{{X: 100}, {X: 100, Y: 10}, {X: 100, Y: 20}, {X: 40, Y: 20}, {X: 40, Y: 10}, {}}
+	if !slices.Equal(v.outline, want) {
+		t.Errorf("%v, want %v", v.outline, want)
+	}
+	if foot := v.edges[2].line; foot[0].X != 40 || foot[1].X != 100 {
+		t.Errorf("the foot is %v", foot)
 	}
 }

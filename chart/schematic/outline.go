@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"math"
+	"slices"
 
 	"whorl/patterns/fabric"
 )
@@ -112,24 +113,60 @@ func rounded(l []level) (out []level, ok bool) {
 	return append(out, l[at:]...), true
 }
 
-// flatPiece is a part worked to and fro, from the last row down to its beginning.
-func flatPiece(m *measured, part int) []level {
+// flatPiece is a part worked to and fro, from the last row down to its beginning, and how
+// far each of its levels lies to the right of the middle of the widest; nil where all are
+// drawn about one middle.
+func flatPiece(m *measured, part int) (l []level, asides []float64) {
 	p, form, piece := m.fabric.Parts[part], m.form.Parts[part], m.done.Pieces[part]
-	var l []level
 	for i, r := range p.Rounds {
 		f := &form.Rounds[i]
 		if f.Circumference <= 0 || r.Number == 0 && len(p.Rounds) > 1 {
 			continue
 		}
 		if len(l) == 0 && f.Level > 0 {
-			l = append(l, level{piece.Length, f.Circumference})
+			l, asides = append(l, level{piece.Length, f.Circumference}), append(asides, f.Aside)
 		}
-		l = append(l, level{piece.Length - f.Level, f.Circumference})
+		l, asides = append(l, level{piece.Length - f.Level, f.Circumference}), append(asides, f.Aside)
 	}
-	for a, b := 0, len(l)-1; a < b; a, b = a+1, b-1 {
-		l[a], l[b] = l[b], l[a]
+	slices.Reverse(l)
+	slices.Reverse(asides)
+	return straight(plumb(overDents(l))), within(l, asides)
+}
+
+// A row lies within the widest where it stands out of it by no more than outMost of that;
+// rows that all lie less than asideLeast of it aside are drawn about one middle.
+const outMost, asideLeast = 0.05, 0.03
+
+// within is how far levels lie aside of the widest where all lie within it, as short rows
+// do and what is shaped at one edge; nil where they do not, or all lie about its middle.
+func within(l []level, asides []float64) []float64 {
+	wide, middle := widest(l), 0.0
+	for i, n := range l {
+		if n.width == wide {
+			middle = asides[i]
+		}
 	}
-	return straight(plumb(overDents(l)))
+	out := make([]float64, len(l))
+	most := 0.0
+	for i, n := range l {
+		dent := i > 0 && i+1 < len(l) && n.width < l[i-1].width && n.width < l[i+1].width && l[i+1].depth > l[i-1].depth
+		if dent { // drawn over
+			continue
+		}
+		room := (wide - n.width) / 2
+		a := asides[i] - middle
+		if math.Abs(a) > room+outMost*wide {
+			return nil
+		}
+		if out[i] = a; math.Abs(a) > room-asideLeast*wide { // its edge is that of the widest
+			out[i] = math.Copysign(room, a)
+		}
+		most = math.Max(most, math.Abs(out[i]))
+	}
+	if most < asideLeast*wide {
+		return nil
+	}
+	return out
 }
 
 // straight draws the sides of a piece in rows straight whose rows are all about as long

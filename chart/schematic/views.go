@@ -321,12 +321,19 @@ func (s *sheet) flat(i int) {
 	} else {
 		s.facts = append(s.facts, Fact{name + ", length", length}, Fact{name + ", width", width})
 	}
-	l := flatPiece(m, i)
+	l, asides := flatPiece(m, i)
 	v := s.tube("part-"+fmt.Sprint(i+1), title, l, width, width, length, false)
+	v.move(asides)
 	for _, n := range l {
-		v.shaped = v.shaped || n.width < 0.99*v.width
+		v.shaped = v.shaped || asides == nil && n.width < 0.99*v.width
 	}
-	v.way = []point{{X: v.width / 2, Y: 0.7 * v.height}, {X: v.width / 2, Y: 0.3 * v.height}}
+	middle, least := v.width/2, v.width
+	for k, n := range l {
+		if low := n.depth / v.height; asides != nil && n.width < least && low > 0.3 && low < 0.7 {
+			middle, least = v.width/2+asides[k], n.width
+		}
+	}
+	v.way = []point{{X: middle, Y: 0.7 * v.height}, {X: middle, Y: 0.3 * v.height}}
 	if picked {
 		v.edges[0].kind = pickUp
 		v.edges[2].kind = seam
@@ -336,6 +343,30 @@ func (s *sheet) flat(i int) {
 		v.onItsSide(length, width)
 	}
 	s.show(v)
+}
+
+// move moves the levels of a tube to the right, each by so much; nil for none.
+func (v *view) move(asides []float64) {
+	n := len(asides)
+	for i, a := range asides {
+		v.outline[i].X += a
+		v.outline[2*n-1-i].X += a
+		v.edges[0].line[i].X += a
+		v.edges[1].line[i].X += a
+	}
+	if n == 0 {
+		return
+	}
+	for _, e := range v.edges[2:] {
+		a := asides[n-1]
+		if e.line[0].Y < v.height/2 {
+			a = asides[0]
+		}
+		for i := range e.line {
+			e.line[i].X += a
+		}
+	}
+	v.dims[1].off = [2]float64{v.edges[0].line[0].X, v.edges[0].line[n-1].X}
 }
 
 // onItsSide lays a view down, so that it is worked from the left to the right.
