@@ -133,9 +133,11 @@ func flatPiece(m *measured, part int) (l []level, asides []float64) {
 	return straight(plumb(overDents(l))), within(l, asides)
 }
 
-// A row lies within the widest where it stands out of it by no more than outMost of that;
-// rows that all lie less than asideLeast of it aside are drawn about one middle.
-const outMost, asideLeast = 0.05, 0.03
+// A row lies within the widest where it stands out of it by no more than outMost of that,
+// and its edge is that of the widest where it is within edgeLeast of it. Rows that all lie
+// less than asideLeast of it aside are drawn about one middle, and so are those that lie to
+// and fro by more than outMost of it, as the blocks of a cloth from corner to corner do.
+const outMost, edgeLeast, asideLeast = 0.05, 0.03, 0.06
 
 // within is how far levels lie aside of the widest where all lie within it, as short rows
 // do and what is shaped at one edge; nil where they do not, or all lie about its middle.
@@ -147,7 +149,7 @@ func within(l []level, asides []float64) []float64 {
 		}
 	}
 	out := make([]float64, len(l))
-	most := 0.0
+	most, turns, way := 0.0, 0, 0.0
 	for i, n := range l {
 		dent := i > 0 && i+1 < len(l) && n.width < l[i-1].width && n.width < l[i+1].width && l[i+1].depth > l[i-1].depth
 		if dent { // drawn over
@@ -158,12 +160,20 @@ func within(l []level, asides []float64) []float64 {
 		if math.Abs(a) > room+outMost*wide {
 			return nil
 		}
-		if out[i] = a; math.Abs(a) > room-asideLeast*wide { // its edge is that of the widest
+		if out[i] = a; math.Abs(a) > math.Max(room-edgeLeast*wide, room/2) {
 			out[i] = math.Copysign(room, a)
 		}
 		most = math.Max(most, math.Abs(out[i]))
+		if i > 0 {
+			if step := out[i] - out[i-1]; math.Abs(step) > outMost*wide/2 {
+				if step*way < 0 {
+					turns++
+				}
+				way = step
+			}
+		}
 	}
-	if most < asideLeast*wide {
+	if most < asideLeast*wide || turns > 2 {
 		return nil
 	}
 	return out
