@@ -171,6 +171,17 @@ func TestKeyNames(t *testing.T) {
 	}
 }
 
+// A plain stitch that the designer works under a name of her own too is in the key under both.
+func TestKeyOfBothNames(t *testing.T) {
+	c := newCloth("Band").chainRing(12).rnd().st(sc, 12).rnd().st(sc, 12)
+	f := c.fabric()
+	f.Parts[0].Rounds[2].Stitches[3].Own = "peg"
+	key := keyOf(&draw(t, sample{"", f, Options{Special: []Definition{{Name: "peg", Words: "sc in next st", Own: "peg"}}}}).Scene.Root)
+	if all := "|" + strings.Join(key, "|"); strings.Count(all, "|sc") != 1 || strings.Count(all, "|peg") != 1 {
+		t.Errorf("key %s", all)
+	}
+}
+
 func TestTitles(t *testing.T) {
 	s := svg(t, draw(t, sample{"", shells(), Options{Title: "Marram <Hat> & more"}}).Scene)
 	for _, want := range []string{

@@ -28,6 +28,16 @@ func (e entry) sameSymbol(f entry) bool {
 	return e == f
 }
 
+// sameName reports whether two entries of one symbol are one in the key: a stitch that the
+// designer gives a name of her own keeps it, but a plain stitch has its name of the trade too
+// where it is worked as such.
+func (e entry) sameName(f entry) bool {
+	if e.named == f.named || e.short == f.short {
+		return true
+	}
+	return (e.named == "" || f.named == "") && (e.kind.Shape != stitch.Plain || e.kind.Manner != 0)
+}
+
 // sign is what an entry shows when it is no plain stitch.
 type sign uint8
 
@@ -54,7 +64,7 @@ func (w *work) entries() []entry {
 	list := w.readingEntries()
 	add := func(e entry) {
 		for i := range list {
-			if e.sameSymbol(list[i]) && (e.named == "" || list[i].named == "" || e.named == list[i].named) {
+			if e.sameSymbol(list[i]) && e.sameName(list[i]) {
 				if list[i].named == "" {
 					list[i] = e // what the designer calls it is what the words have
 				}

@@ -239,6 +239,9 @@ func (w *roundWork) add(st fabric.Stitch, at notation.Span) *halt {
 // make makes one counted stitch in the places.
 func (w *roundWork) make(k stitch.Kind, on []fabric.Place, at notation.Span) *halt {
 	w.begun = true
+	if k == stitch.Of(stitch.Single) && w.deepAt > 0 && w.deepAt == w.pos && len(on) == 1 && on[0].Into == stitch.Top && on[0].At.Round < w.c.index {
+		k.Manner |= stitch.Spike // "sc in next st 1 rnd below"
+	}
 	return w.add(fabric.Stitch{Kind: k, On: on, Counts: k.Base != stitch.Chain, Behind: w.behind}, at)
 }
 
