@@ -19,6 +19,9 @@ func (p *parser) ofAnotherAlike(b *block) bool {
 	}
 	start, end := p.i, p.sentenceEnd()
 	p.passJoining()
+	if line := p.lineEnd(); p.i > start && p.toks[start].first && p.throughLayers(line) {
+		end = line // all of it is how they are joined
+	}
 	if !(p.repeatsForOther(end) || p.joiningLine() && (p.namesOther(end) || p.throughLayers(end))) {
 		p.i = start
 		return false
