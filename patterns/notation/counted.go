@@ -31,8 +31,15 @@ func (p *parser) roundsSaid(b *block) {
 	p.i = start
 }
 
-// onlyCounted reports whether a count in brackets that the sentence ends with comes next: "sc in next 5 (18)".
+// onlyCounted reports whether a count that the sentence ends with comes next: "sc in next 5 (18)",
+// "dc in next 11 - 22 dc".
 func (p *parser) onlyCounted() bool {
+	if t := p.tok(); (t.kind == tDash || t.kind == tHyphen && t.spaced || t.kind == tEqual) && p.at(1).kind == tNumber {
+		start, stated := p.i, len(p.stated)
+		defer func() { p.i, p.stated = start, p.stated[:stated] }()
+		p.i++
+		return p.countList() != nil && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().first)
+	}
 	close := p.matching(p.i)
 	return p.tok().kind == tOpen && close == p.i+2 && p.at(1).kind == tNumber && (p.toks[close+1].kind == tEnd || p.toks[close+1].kind == tStop || p.toks[close+1].first)
 }

@@ -31,10 +31,32 @@ func (p *parser) lastRepAhead() bool {
 	return p.lastRep()
 }
 
+// whatLiesBetween reads "the single tr between", "all tr between the shells" behind "omitting":
+// what the repeat passes over anyway, since it goes from figure to figure.
+func (p *parser) whatLiesBetween() bool {
+	start := p.i
+	p.eat("the", "all", "every", "each", "any")
+	p.eat("the")
+	p.eat("single", "lone")
+	if _, ok := p.target(); ok && p.eat("between", "in-between", "inbetween") {
+		if p.eat("the", "them", "two", "each"); !p.ended() {
+			p.target()
+		}
+		if p.ended() || p.tok().first {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}
+
 // omitting reads what the last repeat leaves out: "last ch 2", "last dc", "last 2 dc on
 // final rep", "after **". The word omitting has been read.
 func (p *parser) omitting(r *Repeat) *fault.Fault {
 	p.eat("out", "off")
+	if p.whatLiesBetween() {
+		return nil
+	}
 	p.eat("the")
 	p.eat("last", "final")
 	if p.eat("after") && p.tok().kind == tStar {
