@@ -57,6 +57,8 @@ func (j *job) joints() (l []schematic.Joint) {
 		switch first := part.Rounds[0]; {
 		case strings.HasPrefix(first.Label, "the opening"):
 			on.How, on.ToEdge, on.From, on.Last = schematic.PickedUp, schematic.Opening, first.Number, first.Number
+		case strings.HasPrefix(first.Label, "the edge of the joined"):
+			continue // round several of them
 		case j.fabrics[0].Parts[part.From].Worked == fabric.InRows && onRowEnds(part) > 0:
 			on.How, on.ToEdge = schematic.PickedUp, schematic.RowEnds
 		case strings.TrimSpace(where) == "" && first.Carried:

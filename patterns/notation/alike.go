@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -14,10 +15,13 @@ var motifs = []string{"square", "motif", "hexagon", "block", "granny", "circle",
 // each corner work (2 tr, 1 ch, ss in corner sp of first square, 1 ch, 2 tr)"; and, in a
 // line that is headed "Joining:", whatever is worked into the pieces before.
 func (p *parser) ofAnotherAlike(b *block) bool {
+	start, end := p.i, p.sentenceEnd()
+	if p.depth <= 1 && b.holdsTogether() && p.throughLayers(end) {
+		return p.note(b, start, end)
+	}
 	if p.labelled && p.tok().pos.Line == p.toks[0].pos.Line || p.depth > 1 {
 		return false
 	}
-	start, end := p.i, p.sentenceEnd()
 	p.passJoining()
 	if line := p.lineEnd(); p.i > start && p.toks[start].first && p.throughLayers(line) {
 		end = line // all of it is how they are joined
@@ -149,9 +153,21 @@ func (p *parser) namesOther(end int) bool {
 // "working through both thicknesses".
 func (p *parser) throughLayers(end int) bool {
 	for j := p.i + 1; j < end; j++ {
-		if p.toks[j].is("thicknesses", "layers") && p.toks[j-1].is("both", "two", "the", "all") {
+		if p.toks[j].is("thicknesses", "layers") && p.toks[j-1].is("both", "two", "the", "all") && j > p.i+2 && p.toks[j-3].is("working", "work") {
 			return true
 		}
 	}
 	return false
+}
+
+// held is advice that motifs are held together.
+var held = regexp.MustCompile(`(?i)\b(hold|place|put|lay|with)\b.*\b(squares|motifs|hexagons|blocks|triangles|pieces|circles|octagons|tiles)\b.*\b(together|facing)\b`)
+
+// holdsTogether reports whether the sentence before held motifs together.
+func (b *block) holdsTogether() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	n, ok := b.items[len(b.items)-1].(*Note)
+	return ok && held.MatchString(n.Text)
 }

@@ -10,7 +10,7 @@ import (
 
 // otherLeads tell one motif from the one that is being made.
 var otherLeads = []string{"first", "second", "third", "previous", "prev", "previously", "preceding", "prior", "adjacent", "adjoining", "neighbouring", "neighboring",
-	"other", "another", "joined", "completed", "finished", "last", "next", "corresponding", "matching", "opposite", "already", "made"}
+	"other", "another", "joined", "completed", "finished", "last", "next", "same", "corresponding", "matching", "opposite", "already", "made"}
 
 // otherPiece reads "first hexagon", "the previously joined motif", "1st square's side", "motif 1":
 // another motif than the one that is being made.
@@ -66,6 +66,59 @@ func (p *parser) motifName() string {
 	}
 	p.i = start
 	return ""
+}
+
+// throughRow reads "to end of R3", "through Rnd 4", "until Round 5 is complete" behind the name of a
+// piece: its rounds from the first to that one.
+func (p *parser) throughRow() (Range, bool) {
+	start := p.i
+	p.eatKind(tComma)
+	p.eat("up")
+	if p.eat("to", "through", "until", "till") {
+		p.eatAll("and", "including")
+		p.eat("the")
+		p.eat("end")
+		p.eat("of")
+		if roundNext(p.tok()) {
+			p.i++
+			if n, ok := p.num(); ok {
+				if p.eat("is", "has") {
+					p.eat("been")
+					p.eat("complete", "completed", "done", "worked")
+				}
+				p.eat("inclusive")
+				if p.ended() {
+					return Range{From: One(p.from(start)), To: n}, true
+				}
+			}
+		}
+	}
+	p.i = start
+	return Range{}, false
+}
+
+// roundsAsPiece reads "Rounds 1 and 2 as for Motif 1", "Rnds 1-5 same as first hexagon" behind
+// "work": rounds of another piece. It is nil for other words.
+func (p *parser) roundsAsPiece(start int) *Ref {
+	at := p.i
+	if roundNext(p.tok()) {
+		p.i++
+		var l Label
+		if p.numbers(&l, true); len(l.Numbers) > 0 && (p.eat("same") || p.tok().is("as", "like", "exactly")) {
+			p.eat("exactly")
+			p.eat("as", "like")
+			p.eat("for", "in", "on")
+			name := p.pieceName()
+			if name == "" {
+				name = p.motifName()
+			}
+			if name != "" && p.ended() {
+				return &Ref{Span: p.from(start), Rounds: l.Numbers, Piece: name}
+			}
+		}
+	}
+	p.i = at
+	return nil
 }
 
 // intoOther takes a stitch that joins the motif that is being made to one made before as a note, as

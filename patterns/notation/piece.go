@@ -104,7 +104,7 @@ func (p *parser) asPiece(start int) *Ref {
 	p.eat("the")
 	name := p.i
 	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.ended(); n++ {
-		if n > 0 && p.tok().is("from", "starting", "beginning", "omitting") {
+		if n > 0 && p.tok().is("from", "starting", "beginning", "omitting", "to", "through", "until", "up", "till") {
 			break
 		}
 		if _, round := roundWord(p.tok()); round || p.tok().is("last", "previous", "prev") && (p.at(1).kind == tNumber || roundNext(p.at(1))) ||
@@ -130,6 +130,9 @@ func (p *parser) asPiece(start int) *Ref {
 // name of a piece: which of its rows are meant. They are none where nothing is said.
 func (p *parser) fromRow() (l []Range, ok bool) {
 	start := p.i
+	if r, ok := p.throughRow(); ok {
+		return []Range{r}, true
+	}
 	comma := p.eatKind(tComma)
 	said := p.eat("from", "starting", "beginning")
 	if said {

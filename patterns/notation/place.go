@@ -254,7 +254,7 @@ func (p *parser) place() (Place, bool) {
 					return no()
 				}
 				p.eat("made")
-			case p.tok().is("beg", "beginning", "starting") && !p.at(1).is("ch", "chain") && p.at(1).kind == tWord:
+			case p.tok().is("beg", "beginning", "starting") && !p.at(1).is("ch", "chain") && p.at(1).kind != tNumber && p.at(1).kind != tHyphen:
 				// "in same sc as beg half shell"
 				for p.i++; p.tok().kind == tWord && !p.tok().first && !p.ended(); p.i++ {
 				}

@@ -3,9 +3,13 @@ package notation
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
+
+// leads tell one of several pieces from the others.
+var leads = regexp.MustCompile(`(?i)^(first|second|previous|other|left|right|last|\d+(st|nd|rd|th))\b`)
 
 func (s Style) ref(r *Ref) string {
 	if r.Onward {
@@ -13,6 +17,9 @@ func (s Style) ref(r *Ref) string {
 	}
 	if r.Piece != "" && len(r.Rounds) == 0 {
 		return "work as for " + r.Piece
+	}
+	if r.Piece != "" && len(r.Rounds) == 1 && !r.Times.Set() && !leads.MatchString(r.Piece) {
+		return "work as for " + r.Piece + ", " + s.Numbers(r.Rounds)
 	}
 	text := "rep "
 	switch {

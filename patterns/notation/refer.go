@@ -36,6 +36,9 @@ func (p *parser) refer() (Item, *fault.Fault) {
 			}
 			p.i = again
 		}
+		if r := p.roundsAsPiece(start); worked && r != nil {
+			return r, nil
+		}
 		if at := p.i; worked && p.eat("in") {
 			// "Work in the same way as Rnd 4"
 			p.eat("exactly", "just", "the")

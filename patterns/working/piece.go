@@ -37,6 +37,7 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 	named := append(ref.Rounds[:len(ref.Rounds):len(ref.Rounds)], r.Label.Numbers...)
 	p.calling = r.Line
 	defer func() { p.calling = 0 }()
+	var begun []*notation.Round // without a label, before the first that has one
 	worked, toEnd := false, len(named) > 0 && named[len(named)-1].ToEnd
 	for _, round := range p.texts[k].Rounds {
 		if p.broken {
@@ -45,8 +46,17 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 		if !makes(round.Items) || len(round.Label.Numbers) == 0 && onlyPlaces(round.Items) {
 			continue
 		}
+		if len(round.Label.Numbers) == 0 && !worked && len(named) > 0 {
+			begun = append(begun, round)
+			continue
+		}
 		if !among(round, named, p.size) && !(worked && toEnd && len(round.Label.Numbers) == 0) {
 			continue
+		}
+		for _, b := range begun {
+			if !worked && !placed && among(round, []notation.Range{{From: notation.One(ref.Span), To: notation.One(ref.Span)}}, p.size) {
+				p.rangeOf(b) // the ring that its first round goes into
+			}
 		}
 		again := *round
 		if placed && !worked {
