@@ -24,19 +24,22 @@ const (
 )
 
 var (
-	layoutVerb  = regexp.MustCompile(`\b(join\w*|sew\w*|sewn|lay|laid|arrang\w*|assembl\w*|whip ?stitch\w*|seam\w*|layout|crochet\w* together|attach\w*|placed?|put|grid|measur\w*)\b`)
+	layoutVerb  = regexp.MustCompile(`\b(join\w*|sew\w*|sewn|lay|laid|arrang\w*|assembl\w*|whip ?stitch\w*|seam\w*|layout|crochet\w* together|attach\w*|placed?|put|grid)\b`)
 	layoutNoun  = regexp.MustCompile(`\b` + motifNoun + `\b`)
 	rowsOfEach  = regexp.MustCompile(`\b(\d+) (?:equal |long |straight )?(?:rows|strips|lines|columns)(?: of| with| each with| each containing| containing| having| each having| each of|, each of|, each with| made of) (\d+)\b`)
 	rowsListed  = regexp.MustCompile(`\b(?:rows|strips) of ((?:\d+(?:, (?:and )?| and )){1,20}\d+)\b`)
 	inRowsOf    = regexp.MustCompile(`\b(?:rows|strips|lines) of (\d+)\b`)
 	wideAndLong = regexp.MustCompile(`\b` + some + `(?:wide|across|in width|in each row|per row|columns)(?: by| x| and|,|;)*(?: and)? ` + some + `(?:long|high|deep|tall|down|in length|in height|rows)\b`)
 	longAndWide = regexp.MustCompile(`\b` + some + `(?:long|high|deep|tall|down|rows)(?: by| x| and|,|;)*(?: and)? ` + some + `(?:wide|across|columns)\b`)
-	numberBy    = regexp.MustCompile(`\b(\d+) ?(?:` + motifNoun + ` ?)?(?:x|×|by) ?(\d+)\b(?: ?(cm|mm|m|in|inch|inches|ins|["″'%]|sts?|rows|rnds)\b)?`)
-	oneStrip    = regexp.MustCompile(`\b(?:(?:strip|row|line|string|chain|band) of (\d+)|(\d+) ` + motifNoun + `[^.;]*?\b(?:in|into|as|to form|to make) (?:a|one)(?: long| single| straight)? (?:strip|row|line|band)|(\d+) ` + motifNoun + `[^.;]*?\bend to end)\b`)
-	allInStrip  = regexp.MustCompile(`\b(?:in|into|as|to form|to make) (?:a|one)(?: long| single| straight)? (?:strip|row|line|band)\b|\bend to end\b`)
+	numberBy    = regexp.MustCompile(`\b(\d+) ?(?:` + motifNoun + ` ?)?(?:x|×|by) ?(\d+)\b`)
+	aLength     = regexp.MustCompile(`^(?:[.½¼¾⅓⅔/\d]|[ -]?(?:["″”'’%]|(?:cm|mm|m|in|inch|inches|ins|ft|sts?|stitches|rows|rnds|rounds)\b))`)
+	labelled    = regexp.MustCompile(`(?i)^\s*(?:rnds?|rounds?|rows?|r) ?\d`)
+	ofEachMotif = regexp.MustCompile(`(?i)\b(?:for|on|around|round|of|to) (?:each|every|one|a single|individual) ` + motifNoun + `\b|\b(?:each|every) ` + motifNoun + `$`)
+	oneStrip    = regexp.MustCompile(`\b(?:(?:strip|row|line|string|chain|band) of (\d+)|(\d+) ` + motifNoun + `[^.;]*?\b(?:in|into|as|to form|to make) (?:a|1)(?: long| single| straight)? (?:strip|row|line|band)|(\d+) ` + motifNoun + `[^.;]*?\bend to end)\b`)
+	allInStrip  = regexp.MustCompile(`\b(?:in|into|as|to form|to make) (?:a|1)(?: long| single| straight)? (?:strip|row|line|band)\b|\bend to end\b`)
 	aroundOne   = regexp.MustCompile(`\b` + some + `[^.;]{0,30}?\b(?:around|round|about) (?:the |a )?(?:7th|1st|cent(?:re|er|ral)|middle|1|last|remaining|other)\b`)
 	intoFlower  = regexp.MustCompile(`\b(?:into|in|as|like|to form|to make) a (?:flower|rosette|honeycomb|ring around)`)
-	oneSquare   = regexp.MustCompile(`\b(?:into|to form|to make|as|in) (?:a|one)(?: single| large| larger| big| bigger)* (?:square|block)\b`)
+	oneSquare   = regexp.MustCompile(`\b(?:into|to form|to make|as|in) (?:a|1)(?: single| large| larger| big| bigger)* (?:square|block)\b`)
 	motifsMade  = regexp.MustCompile(`\b(?:make|work|you need|uses|need|made|all|the) (\d+)\b(?: ` + motifNoun + `)?|\b(\d+) ` + motifNoun + `\b|\((?:make )?(\d+)\)`)
 	numberWord  = regexp.MustCompile(`\b(two|three|four|five|six|seven|seventh|eight|nine|ten|eleven|twelve|first|one|sixteen|twenty)\b`)
 	betweenTwo  = regexp.MustCompile(`\. +|[\n;!?]+`)
@@ -53,9 +56,18 @@ const maxMotifs = 2000
 // notes. It is false where none do.
 func (p *Pattern) Joined(on, k int) (Layout, bool) {
 	made := 0
+	if ofEachMotif.MatchString(p.Parts[k].Name) || ofEachMotif.MatchString(p.Parts[k].From) {
+		return Layout{}, false // it is worked round each of them
+	}
 	texts := []string{p.Parts[k].From}
 	for i := on; i <= k; i++ {
-		texts = append(texts, strings.Join(p.Parts[i].Text.Lines, " \n"))
+		var lines []string
+		for _, l := range p.Parts[i].Text.Lines {
+			if !labelled.MatchString(l) {
+				lines = append(lines, l)
+			}
+		}
+		texts = append(texts, strings.Join(lines, " \n"))
 	}
 	for i, t := range append(texts, p.Notes) {
 		aside := i == len(texts)
@@ -130,12 +142,12 @@ func layoutOf(s string, made int, from bool) (Layout, bool) {
 		return l, true
 	}
 	two := func(re *regexp.Regexp) (a, b int) {
-		for _, m := range re.FindAllStringSubmatch(s, -1) {
-			if len(m) > 3 && m[3] != "" {
+		for _, m := range re.FindAllStringSubmatchIndex(s, -1) {
+			if aLength.MatchString(s[m[1]:]) || m[0] > 0 && s[m[0]-1] == '.' {
 				continue // "13 x 13 cm"
 			}
-			a, _ = strconv.Atoi(m[1])
-			b, _ = strconv.Atoi(m[2])
+			a, _ = strconv.Atoi(s[m[2]:m[3]])
+			b, _ = strconv.Atoi(s[m[4]:m[5]])
 			return a, b
 		}
 		return 0, 0
