@@ -74,7 +74,7 @@ func (a *artist) pastWedge(f *finder, c *course, wide, tall float64) (canvas.Poi
 		}
 		inner, outer := a.meanFoot(c, end), c.radius[end]
 		angle := c.theta[end] + way*(wide+a.width(c, end))/2/math.Max((inner+outer)/2, 1)
-		if at, ok := a.white(f, angle, inner, outer, wide+2, wide, tall, 0); ok {
+		if at, _, ok := a.white(f, angle, inner, outer, wide+2, wide, tall, 0); ok {
 			return at, true
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"sort"
-	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -37,33 +36,10 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 			break
 		}
 	}
-	// One size for all the numbers: the largest at which all find room.
-	start, lowest := len(f.taken), figureHeights[len(figureHeights)-1]
-	for _, height := range figureHeights {
-		var texts []scene.Node
-		missing = nil
-		f.taken = f.taken[:start]
-		for k, c := range a.courses[a.lo : a.last+1] {
-			if len(c.order) == 0 || c.round.Number == 0 {
-				continue
-			}
-			if t := a.number(f, c, *a.colourOf(k), a.o.enlarged(height)); t != nil {
-				f.taken = append(f.taken, textBox(t))
-				texts = append(texts, t)
-			} else {
-				missing = append(missing, c)
-				if height > lowest {
-					break // they will be smaller
-				}
-			}
-		}
-		if len(missing) == 0 || height == lowest {
-			g.Add(texts...)
-			break
-		}
-	}
+	texts, missing := a.numbers(f)
+	g.Add(texts...)
 	// Rounds of too small symbols are not parted: their numbers are led at once.
-	if least := a.o.leastSymbol(); len(missing) > 0 && (a.leaders || a.smallest() < least) && a.smallest() > hopeless*least {
+	if a.leads() {
 		missing = slices.DeleteFunc(missing, func(c *course) bool {
 			height := a.o.enlarged(figureHeights[len(figureHeights)-1])
 			if t := a.beyond(f, c, *a.colourOf(c.index - a.lo), height); t != nil {
@@ -79,6 +55,78 @@ func (a *artist) signs(f *finder, p *page) (g *scene.Group, missing []*course) {
 		})
 	}
 	return g, missing
+}
+
+// leads reports whether numbers without room by their rounds are led to them: once parting
+// the rounds has not helped, or cannot.
+func (a *artist) leads() bool {
+	least := a.o.leastSymbol()
+	return (a.leaders || a.smallest() < least) && a.smallest() > hopeless*least
+}
+
+// numbers sets the numbers of the rounds, each as near its beginning as there is white or,
+// where they would not be followed so, in a line, of every so many rounds if need be.
+func (a *artist) numbers(f *finder) (texts []scene.Node, missing []*course) {
+	var numbered []*course
+	for _, c := range a.courses[a.lo : a.last+1] {
+		if len(c.order) > 0 && c.round.Number != 0 {
+			numbered = append(numbered, c)
+		}
+	}
+	start := len(f.taken)
+	set := func(ts []*scene.Text) (l []scene.Node) {
+		f.taken = f.taken[:start]
+		for _, t := range ts {
+			f.taken = append(f.taken, textBox(t).grown(numberAir)) // of what stands there later
+			l = append(l, t)
+		}
+		return l
+	}
+	nearest, alongs, missing := a.nearest(f, numbered)
+	f.taken = f.taken[:start]
+	settled := len(missing) == 0 && crossings(alongs) == 0
+	if settled || a.window > 0 || len(missing) > 0 && !a.leads() || len(numbered) == 0 {
+		return set(nearest), missing
+	}
+	line, along, without := a.line(f, numbered)
+	if line != nil && (len(without) < len(missing) || len(without) == len(missing) && crossings(along) < crossings(alongs)) {
+		nearest, missing = line, without
+	}
+	if len(missing) <= len(numbered)/mostLed || len(numbered) < thinFrom {
+		return set(nearest), missing
+	}
+	for _, every := range thinnings {
+		line, along, without := a.line(f, thinned(numbered, every))
+		if line != nil && len(without) < len(missing) {
+			nearest, missing = line, without
+		}
+		if line != nil && len(without) == 0 && isCalm(along) {
+			break
+		}
+	}
+	return set(nearest), missing
+}
+
+// nearest sets each number in the white nearest the beginning of its round, all of one size:
+// the largest at which all find room. missing are those that find none at the smallest.
+func (a *artist) nearest(f *finder, cs []*course) (texts []*scene.Text, alongs []float64, missing []*course) {
+	start := len(f.taken)
+	for k, height := range figureHeights {
+		texts, alongs, missing = nil, nil, nil
+		f.taken = f.taken[:start]
+		for _, c := range cs {
+			if t, along := a.number(f, c, a.o.enlarged(height)); t != nil {
+				f.taken = append(f.taken, textBox(t))
+				texts, alongs = append(texts, t), append(alongs, along)
+			} else if missing = append(missing, c); k < len(figureHeights)-1 {
+				break // they will be smaller
+			}
+		}
+		if len(missing) == 0 {
+			break
+		}
+	}
+	return texts, alongs, missing
 }
 
 // finder looks for white on the page.
@@ -129,23 +177,23 @@ func search(reach, rise float64, ok func(spot) bool) bool {
 }
 
 // number finds a place for the number of a round: in the white near the round's
-// beginning, within the round's own depth; nil when there is none.
-func (a *artist) number(f *finder, c *course, colour scene.Colour, h float64) *scene.Text {
+// beginning, within the round's own depth; nil when there is none. along is how far before
+// the beginning, mm.
+func (a *artist) number(f *finder, c *course, h float64) (t *scene.Text, along float64) {
 	inner, outer := a.seamBand(c)
-	pitch := ring.Turn * (inner + outer) / 2 / float64(len(c.order))
-	t := scene.Text{Size: h / typeface.CapHeight(1), Bold: true, Colour: colour, String: strconv.Itoa(c.round.Number)}
-	reach := math.Min(1.6*pitch, 8) + typeface.Width(t.String, t.Size, true, false)/2
-	if a.window > 0 {
-		reach = 12 // past what lies beside the wedge
+	wide, reach := a.numberRoom(c, h)
+	at, along, ok := a.white(f, c.seam, inner, outer, reach, wide, h, 0)
+	if !ok {
+		return nil, 0
 	}
-	return a.within(f, c, c.seam, inner, outer, reach, t)
+	return a.numberAt(c, at, h), along
 }
 
 // within sets a text in the white near an angle of a round, between two radii and no
 // farther off than reach; nil where there is none.
 func (a *artist) within(f *finder, c *course, angle, inner, outer, reach float64, t scene.Text) *scene.Text {
 	h := typeface.CapHeight(t.Size)
-	at, ok := a.white(f, angle, inner, outer, reach, typeface.Width(t.String, t.Size, t.Bold, t.Italic), h, drop(t.String)*t.Size)
+	at, _, ok := a.white(f, angle, inner, outer, reach, typeface.Width(t.String, t.Size, t.Bold, t.Italic), h, drop(t.String)*t.Size)
 	if !ok {
 		return nil
 	}
@@ -155,7 +203,7 @@ func (a *artist) within(f *finder, c *course, angle, inner, outer, reach float64
 
 // white is the middle of room for something so wide, tall and, below that, deep near an
 // angle of a round, between two radii and no farther off than reach.
-func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep float64) (at canvas.Point, ok bool) {
+func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep float64) (at canvas.Point, along float64, ok bool) {
 	mid := (inner + outer) / 2
 	rise := math.Max(math.Abs(outer-inner)/2+0.1, 0.3)
 	ok = search(reach, rise, func(s spot) bool {
@@ -163,9 +211,10 @@ func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep f
 		p := a.shape.At(angle-s.along/a.mmAt(r), r)
 		at = canvas.Point{X: a.centre.X + p.X, Y: a.centre.Y + p.Y}
 		b := box{at.X - wide/2, at.Y - tall/2, at.X + wide/2, at.Y + tall/2 + deep}
+		along = s.along
 		return f.free(b.grown(numberAir))
 	})
-	return at, ok
+	return at, along, ok
 }
 
 // mmAt is how many millimetres along a round at a radius one unit of angle is: on a border
