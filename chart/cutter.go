@@ -63,7 +63,11 @@ func (c cutter) node(n scene.Node, k scene.Ink) scene.Node {
 			if !d.Flat() {
 				d = d.Flatten(0.01) // clipping knows straight lines only
 			}
-			d = d.Clip(c.win.x0, c.win.y0, c.win.x1, c.win.y1)
+			whole := d
+			d = &canvas.Path{}
+			for _, line := range whole.Split() { // together they would be joined where they leave the window
+				d = d.Append(line.Clip(c.win.x0, c.win.y0, c.win.x1, c.win.y1))
+			}
 		}
 		if d.Empty() {
 			return nil

@@ -221,3 +221,18 @@ func TestSignsAreNotCut(t *testing.T) {
 		}
 	}
 }
+
+// Lines of one path that go on past the page are cut each for itself, and not joined there.
+func TestLinesAreCutApart(t *testing.T) {
+	comb := canvas.Line(80, 0).Translate(-10, 20)
+	for x := range 8 {
+		comb = comb.Append(canvas.Line(0, -2).Translate(float64(10*x)-5, 20))
+	}
+	made, _ := (cutter{win: box{0, 0, 50, 50}}).node(&scene.Path{D: comb, Style: scene.Stroked(ink, 0.2)}, scene.Plain).(*scene.Path)
+	if made == nil {
+		t.Fatal("nothing is shown")
+	}
+	if n := len(made.D.Split()); n != 6 || math.Abs(made.D.Length()-60) > 0.01 {
+		t.Errorf("%d lines, %.2f mm in all, want the edge and 5 ticks, 60 mm", n, made.D.Length())
+	}
+}
