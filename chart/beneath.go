@@ -10,6 +10,9 @@ import (
 
 // isHub reports whether the part's first round is the centre of the second.
 func (w *work) isHub(c *course) bool {
+	if c.round.About != "" {
+		return false // an edge
+	}
 	if c.round.Ring && len(c.round.Stitches) == 0 {
 		return true
 	}
@@ -36,6 +39,9 @@ func (w *work) isHub(c *course) bool {
 	}
 	return n > 2
 }
+
+// ground reports whether a course is what the first round stands on, and no round itself.
+func (c *course) ground() bool { return c.hub || c.loose || c.round.About != "" }
 
 // isFoundation reports whether a round is only chains (and their joining).
 func isFoundation(r *fabric.Round) bool {

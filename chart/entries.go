@@ -80,7 +80,7 @@ func (w *work) entries() []entry {
 	}
 	t := w.o.Terms
 	lo := w.first
-	if c := w.courses[w.first]; c.hub || c.loose {
+	if c := w.courses[w.first]; c.ground() {
 		lo++
 	}
 	if below := w.courses[max(lo-1, 0)]; lo > 0 && below.hub && lo <= 1 {
@@ -209,6 +209,9 @@ func (w *work) edgeName(lo int) string {
 	}
 	if lo == 0 {
 		return "edge that is worked into"
+	}
+	if about := w.courses[lo-1].round.About; about != "" {
+		return "edge of the " + about
 	}
 	return w.courses[lo-1].label() + ", not drawn"
 }

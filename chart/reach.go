@@ -84,7 +84,7 @@ func (w *work) reachWithin(wide, high float64) {
 	wide, high = wide/extent, high/extent
 	within := math.Min(wide, high)
 	w.lo = w.first
-	if c := w.courses[w.first]; (c.hub || c.loose) && w.last > w.first {
+	if c := w.courses[w.first]; c.ground() && w.last > w.first {
 		w.lo++
 	}
 	w.ground = !(w.lo == 0 && isFoundation(w.courses[0].round))

@@ -119,6 +119,18 @@ func (m *measurer) foundation(f *RoundForm) {
 	}
 	width := m.gauge.Width(stitch.Of(stitch.Chain), stitch.Top)
 	centre := next != nil && footing(next) == onCentre
+	if r.About != "" && next != nil {
+		// An edge as long as the stitches of the first round on it.
+		for i := range next.Stitches {
+			if s := &next.Stitches[i]; s.Counts {
+				f.Circumference += m.gauge.Width(s.Counted(), stitch.Top)
+			}
+		}
+		if m.part.Worked == fabric.InRounds {
+			f.Radius = f.Circumference / (2 * math.Pi)
+		}
+		return
+	}
 	if next != nil && !centre {
 		for i := range next.Stitches {
 			if k := next.Stitches[i].Counted(); k.Base > stitch.Slip {

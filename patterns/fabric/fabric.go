@@ -80,6 +80,9 @@ type Round struct {
 	// Ring is set for a foundation that is a magic ring (no chains) or a
 	// joined chain.
 	Ring bool
+	// About is, for a Ring that is the edge of something that is no crochet, what that is:
+	// "hankie"; "" for any other.
+	About string
 	// Carried is set for the first round of a part that goes on from another
 	// part: it is that part's last round over again, and not worked anew.
 	Carried bool

@@ -48,7 +48,7 @@ func (w *roundWork) magicRing(it *notation.MagicRing) *halt {
 		return stopAt(it.Span, "no-foundation", "rows along one edge of a "+it.Round+" have nothing to stand on that is worked",
 			"Begin them on a chain of as many stitches, or work all the way round the "+it.Round+" in rounds.")
 	}
-	f := &fabric.Round{Label: "the ring", Ring: true, Line: it.Line}
+	f := &fabric.Round{Label: "the ring", Ring: true, About: it.Round, Line: it.Line}
 	w.part.Rounds = append(w.part.Rounds, f)
 	w.c = layCourse(f, len(w.part.Rounds)-1, false)
 	return nil
