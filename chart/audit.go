@@ -123,6 +123,7 @@ type auditor struct {
 	unit     float64
 	cross    bool
 	flat     bool   // in straight rows
+	blocks   bool   // in blocks that are worked from corner to corner
 	open     bool   // in rows that do not close
 	row      string // the round that is being walked
 }
@@ -142,6 +143,7 @@ func (a *auditor) walk(g *scene.Group, k scene.Ink) {
 		a.unit, _ = strconv.ParseFloat(strings.TrimSuffix(datum(g, "unit"), "mm"), 64)
 		a.cross = datum(g, "cross") != ""
 		a.flat = datum(g, "rows") == "flat"
+		a.blocks = datum(g, "rows") == "blocks"
 		a.open = datum(g, "rows") != ""
 	}
 	if r := datum(g, "round"); r != "" {

@@ -98,10 +98,15 @@ func (a *auditor) leans(r auditRound) {
 const farAside = 5
 
 // placesLine is the line of the places on both sides of a foot, or to the nearer of them
-// where chains pass over what lies on the other side.
+// where chains pass over what lies on the other side, and in a block, which is worked square
+// to the next.
 func (a *auditor) placesLine(r auditRound, before, at, after standing) canvas.Point {
 	b, f := at.foot.Sub(before.foot), after.foot.Sub(at.foot)
 	switch near, far := b.Length(), f.Length(); {
+	case a.blocks && near < far:
+		return b
+	case a.blocks:
+		return f
 	case far > farAside*near && near > 0.05 && a.chained(r, at.from, after.from):
 		return b
 	case near > farAside*far && far > 0.05 && a.chained(r, before.from, at.from):

@@ -58,8 +58,8 @@ func cornerToCorner(n int) *fabric.Fabric {
 func TestBlocks(t *testing.T) {
 	c := rowsChart(t, cornerToCorner(4), Options{})
 	r := Audit(c.Scene)
-	if len(r.Overlaps) > 0 || len(r.Astray) > 0 || len(r.Texts) > 0 {
-		t.Fatal(r.Overlaps, r.Astray, r.Texts)
+	if len(r.Overlaps) > 0 || len(r.Astray) > 0 || len(r.Texts) > 0 || len(r.Leaning) > 0 {
+		t.Fatal(r.Overlaps, r.Astray, r.Texts, r.Leaning)
 	}
 	if r.Stretch > 1.1 {
 		t.Errorf("legs are up to %.2f times as long as others", r.Stretch)

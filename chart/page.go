@@ -296,6 +296,8 @@ func (p *page) finish() (*Chart, []*course) {
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "cross", Value: "sc"})
 	}
 	switch {
+	case w.blocks != nil:
+		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "blocks"})
 	case w.flat:
 		drawing.Data = append(drawing.Data, scene.Attr{Name: "rows", Value: "flat"})
 	case w.rows:
