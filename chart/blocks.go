@@ -43,7 +43,7 @@ const (
 
 // findBlocks finds the blocks of a piece worked in nothing else; nil for any other.
 func (w *work) findBlocks() *blocks {
-	if w.first > 0 || len(w.courses) <= leastRows || !isFoundation(w.courses[0].round) {
+	if len(w.courses) <= leastRows || !isFoundation(w.courses[0].round) {
 		return nil
 	}
 	b := &blocks{rows: make([][]block, len(w.courses)), slips: make([]map[int]canvas.Point, len(w.courses))}
@@ -164,15 +164,15 @@ func (b *blocks) within(turned bool, k block, across, up float64) canvas.Point {
 // reachBlocks sets the blocks down on the page.
 func (w *work) reachBlocks(p *page) {
 	b := w.blocks
-	w.lo, w.ground = 0, false
-	low, high, up := math.Inf(1), math.Inf(-1), 0.0
-	for _, row := range b.rows[:w.last+1] {
+	w.lo, w.ground = w.first, w.first > 0
+	low, high, foot, up := math.Inf(1), math.Inf(-1), math.Inf(1), 0.0
+	for _, row := range b.rows[w.first : w.last+1] {
 		for _, k := range row {
 			low, high = math.Min(low, float64(k.y-k.x-1)), math.Max(high, float64(k.y-k.x+1))
-			up = math.Max(up, float64(k.x+k.y+2))
+			foot, up = math.Min(foot, float64(k.x+k.y)), math.Max(up, float64(k.x+k.y+2))
 		}
 	}
-	half := math.Min((p.width-2*margin-2*besideRows)/(high-low), (p.bottom-p.top-2*underRows)/up) // of a diagonal
+	half := math.Min((p.width-2*margin-2*besideRows)/(high-low), (p.bottom-p.top-2*underRows)/(up-foot)) // of a diagonal
 	half = math.Min(half, w.o.enlarged(largest)*blockSide/math.Sqrt2)
 	w.unit = half * math.Sqrt2 / blockSide
 	w.radii = ring.Stack(w.layers(), ring.Fit{Hole: half, Outer: half * (up + 1), MaxScale: math.Inf(1)})
@@ -184,7 +184,7 @@ func (w *work) reachBlocks(p *page) {
 	mid := w.shape.At((low+high)/2*half, 0)
 	w.place(canvas.Point{X: hundredth(p.width/2 - mid.X), Y: hundredth(p.top + underRows + w.outer)})
 	p.centre = w.centre
-	p.bottom = hundredth(w.centre.Y - half + underRows + w.unit)
+	p.bottom = hundredth(w.centre.Y - half*(1+foot) + underRows + w.unit)
 }
 
 // setBlocks sets the stitches of one row, and those of the foundation with the first.

@@ -94,3 +94,20 @@ func TestNoBlocks(t *testing.T) {
 		}
 	}
 }
+
+// A range of rows is drawn in blocks as it is in the whole chart, over the edge of the row
+// below.
+func TestBlocksOfSomeRows(t *testing.T) {
+	c := rowsChart(t, cornerToCorner(4), Options{From: 3, To: 6})
+	r := Audit(c.Scene)
+	if !r.Clean() || len(r.Leaning) > 0 || r.Stretch > 1.1 {
+		t.Fatal(r)
+	}
+	if find(&c.Scene.Root, "below") == nil || find(&c.Scene.Root, "row2") != nil {
+		t.Error("the row below is not drawn as an edge")
+	}
+	block := find(&c.Scene.Root, "r3s1")
+	if leg := pointsOf(block, "top")[0].Sub(pointsOf(block, "base")[0]); math.Abs(math.Abs(leg.X)-math.Abs(leg.Y)) > 0.03 {
+		t.Errorf("its first leg is %v", leg)
+	}
+}

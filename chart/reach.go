@@ -441,7 +441,7 @@ func (w *work) spaceRadius(d *course, p fabric.Place) float64 {
 
 // topRadius is the radius of a stitch's top, drawn or not.
 func (w *work) topRadius(c *course, i int) float64 {
-	if c.index >= w.lo && c.radius != nil {
+	if (c.index >= w.lo || w.blocks != nil) && c.radius != nil {
 		return c.radius[i]
 	}
 	if c.index == w.lo-1 { // an edge that is not drawn is level
