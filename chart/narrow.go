@@ -106,6 +106,26 @@ func (w *work) filled(c *course) map[int]bool {
 	return filled
 }
 
+// alongLoops gives the stitches that fill long loops side by side the room of their chains.
+func (w *work) alongLoops(c *course, items []ring.Item) {
+	filled := w.filled(c)
+	if len(filled) == 0 {
+		return
+	}
+	eachFan(items, func(from, end, stitches int) {
+		i := c.order[from%len(items)]
+		p, ok := c.inLoop(i)
+		if !ok || !filled[w.key(p)] || stitches != end-from {
+			return
+		}
+		chains := 0
+		w.chainsOf(w.courses[p.At.Round], p, func(int) { chains++ })
+		for k := from; k < end; k++ {
+			items[k%len(items)].Width *= math.Min(1, float64(chains)/float64(stitches))
+		}
+	})
+}
+
 // eachFan calls f for every two stitches or more in one place, with the chains between
 // them, by the first item and that after the last, which may go on over the seam.
 func eachFan(items []ring.Item, f func(from, end, stitches int)) {

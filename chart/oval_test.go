@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"whorl/chart/ring"
@@ -159,5 +160,34 @@ func TestOvalEnds(t *testing.T) {
 	}
 	if r := Audit(draw(t, sample{"oval", f, Options{Title: "Oval"}}).Scene); !r.Clean() {
 		t.Errorf("%v %v %v", r.Overlaps, r.Texts, r.Astray)
+	}
+}
+
+// Handles about the ends of an oval, of which one ends its round, and what fills them leave
+// the stitches beside them where they stand.
+func TestHandlesAboutOvalEnds(t *testing.T) {
+	c := roundChain(8)
+	for r := range 4 { // 16 to 40 stitches
+		c.rnd()
+		for k, times := range []int{1, 3, 2} {
+			for range times {
+				c.st(sc, r).inc(sc, sc)
+			}
+			if k < 2 {
+				c.st(sc, 5)
+			}
+		}
+	}
+	n := len(c.cur.Stitches)
+	for range 6 {
+		c.rnd().st(sc, n)
+	}
+	const side = 12 // stitches before each handle
+	c.rnd().st(sc, side).skip(8).ch(8).st(sc, side).skip(8).ch(8)
+	ten := slices.Repeat([]stitch.Kind{sc}, 10)
+	c.rnd().st(sc, side).sp(0, ten...).st(sc, side).sp(1, ten...)
+	f := c.fabric()
+	if r := Audit(draw(t, sample{"basket", f, Options{Title: "Basket"}}).Scene); len(r.Overlaps)+len(r.Leaning) > 0 {
+		t.Errorf("overlaps %v, leaning %v", r.Overlaps, r.Leaning)
 	}
 }

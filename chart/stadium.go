@@ -21,6 +21,7 @@ func (w *work) onStadium(c *course, items []ring.Item) ([]float64, bool) {
 	if o.loose {
 		return nil, false
 	}
+	w.alongLoops(c, items)
 	n, first := len(items), 0
 	in, _ := regions{n: 4, of: o.region}.places(items)
 	for k := range items {
@@ -51,11 +52,12 @@ func (w *work) onStadium(c *course, items []ring.Item) ([]float64, bool) {
 const leastShell = 4
 
 // irregular reports whether a round has several stitches together, shells beyond the first
-// round, chains that pass from a side to an end, or nothing in one of the regions.
+// round that are not along a handle, chains that pass from a side to an end, or nothing in one of the regions.
 func (w *work) irregular(c *course) bool {
 	var in []int
 	uses := map[int]int{}
 	free := false // chains were passed over
+	filled := w.filled(c)
 	for _, i := range c.order {
 		on := c.round.Stitches[i].On
 		if len(on) == 0 {
@@ -65,7 +67,7 @@ func (w *work) irregular(c *course) bool {
 		key := w.key(on[0])
 		uses[key]++
 		a, ok := w.angle(on[0])
-		if len(on) > 1 || !ok || c.index > 1 && uses[key] >= leastShell {
+		if len(on) > 1 || !ok || c.index > 1 && uses[key] >= leastShell && !filled[key] {
 			return true
 		}
 		r := w.oval.region(a)
@@ -77,7 +79,7 @@ func (w *work) irregular(c *course) bool {
 		}
 		free = false
 	}
-	return free || len(in) < 4 || len(in) > 5
+	return free && in[0] != in[len(in)-1] || len(in) < 4 || len(in) > 5
 }
 
 // fill are the angles of the items from one to another, counted on over the seam, at which
