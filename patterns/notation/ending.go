@@ -158,6 +158,14 @@ func (p *parser) fewerAtLast(r *Repeat) bool {
 	if !p.eatAll("at", "the", "end") && !p.eatAll("at", "end") && !p.eatAll("to", "end") {
 		p.i = start
 	}
+	if p.eat("last", "final") {
+		// "…; rep from * to end, last dc into 3rd of 4 ch"
+		if p.lastAtEdge() && p.lastElsewhere(r) {
+			return true
+		}
+		p.i, r.Ending, r.Omit = start, nil, 0
+		return false
+	}
 	fewer := p.tok().is("working", "making", "placing", "putting") // else it has to be said
 	if !fewer && p.tok().kind != tNumber && !p.tok().is("with", "except", "work", "make") && !(p.tok().is("the") && p.at(1).is("last", "final")) {
 		p.i = start
@@ -268,6 +276,18 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 		r.Ending = append(append([]Item(nil), r.Items[:len(r.Items)-1]...), &Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places})
 	}
 	return true
+}
+
+// lastAtEdge reports whether "dc into 3rd of 4 ch", "tr in last st" comes next: where a row comes to its
+// end anyway.
+func (p *parser) lastAtEdge() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if _, ok := p.what(); !ok {
+		return false
+	}
+	pl := p.places(false)
+	return len(pl) == 1 && (pl[0].Target.Sort == StartChain || pl[0].Of != nil && pl[0].Of.Target.Sort == StartChain || pl[0].Pick == Last) && p.ended()
 }
 
 // lastGoes reads "last dc in turning ch" behind "ending with": it says no more than

@@ -440,6 +440,9 @@ func (p *parser) place() (Place, bool) {
 			pl.Target = Target{Sort: StartChain, Chains: pl.N.For(0), Text: p.words(start)}
 			pl.N = Num{}
 		}
+		if top && pl.Pick == Next && pl.Target.Sort == ChainStitch && pl.Target.Name == "" && !pl.N.Set() && p.at(-1).is("ch", "chain") && p.at(-2).is("of", "the") {
+			pl.Target = Target{Sort: StartChain, Text: p.words(start)} // "dc in top of ch"
+		}
 		if pl.Target.Sort == StartChain || began && pl.Target.Sort != ChainSpace {
 			pl.Pick = First // "top of beg cl"
 		}

@@ -104,11 +104,15 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated, like bo
 	n := 0
 	for i := range all.Counts {
 		name := all.Counts[i].Target.Name
-		if all.Counts[i].Target.Sort != notation.OfName || name == "" {
+		v := name == "" && vWritten.MatchString(all.Counts[i].Target.Text)
+		if all.Counts[i].Target.Sort != notation.OfName || name == "" && !v {
 			continue
 		}
 		for _, g := range r.Groups {
-			if g.Name != name && !begOf(g.Name, name) && (!like || g.Name != "" || g.Like != name) {
+			if v && !isV(r.Stitches[g.From:g.To]) {
+				continue
+			}
+			if !v && g.Name != name && !begOf(g.Name, name) && (!like || g.Name != "" || g.Like != name) {
 				continue
 			}
 			for k, sp := range r.Spaces {
@@ -124,6 +128,19 @@ func inGroups(r *fabric.Round, t *notation.Target, all *notation.Stated, like bo
 		}
 	}
 	return n
+}
+
+// vWritten is what the trade calls two stitches in one place with a chain between them, where the designer
+// has none of that name.
+var vWritten = regexp.MustCompile(`(?i)^vs?([ -]?st(itche?|s)*s?)?$`)
+
+// isV reports whether stitches are two of a kind with chains between them.
+func isV(st []fabric.Stitch) bool {
+	n := len(st)
+	if n < 3 || st[0].IsChain() || st[0].Counted() != st[n-1].Counted() {
+		return false
+	}
+	return !slices.ContainsFunc(st[1:n-1], func(s fabric.Stitch) bool { return !s.IsChain() })
 }
 
 // groupsIn is "the V-sts", the groups that a count lists by name.

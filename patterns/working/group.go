@@ -230,6 +230,18 @@ func (d *definition) aroundPost() bool {
 	return in == stitch.FrontPost || in == stitch.BackPost
 }
 
+// inSpace reports whether it names the space that it goes into: "5 dc in next ch-3 sp".
+func (d *definition) inSpace() bool {
+	var places []notation.Place
+	switch it := d.items[0].(type) {
+	case *notation.Stitches:
+		places = it.Places
+	case *notation.Group:
+		places = it.Place
+	}
+	return len(places) == 1 && places[0].Pick == notation.Next && places[0].Target.Sort == notation.ChainSpace && places[0].Of == nil
+}
+
 // inSame reports whether it is a beginning of its own, whose first stitch goes where the
 // yarn was joined: "ch 2, 2-dc cluster in same sp".
 func (d *definition) inSame() bool {

@@ -42,6 +42,7 @@ func plainKinds(items []notation.Item) (l []stitch.Kind) {
 // writtenOut tells of the groups without a name which are like one of the designer's
 // own stitches: "(2 dc, ch 2, 2 dc) in next sp" beside a shell that is just that.
 func (w *roundWork) writtenOut() {
+	w.besideChains()
 	for i := range w.r.Groups {
 		g := &w.r.Groups[i]
 		if g.Name != "" {
@@ -57,6 +58,53 @@ func (w *roundWork) writtenOut() {
 		}
 		if like != 1 {
 			g.Like = "" // which of them is not said
+		}
+	}
+}
+
+// besideChains makes groups of what is written out in a row, like one of the designer's own stitches:
+// "dc in next ch, ch 1, dc in same ch" beside a V-st that is just that.
+func (w *roundWork) besideChains() {
+	st, found := w.r.Stitches, false
+	for i := 0; i < len(st); i++ {
+		if st[i].Group > 0 || st[i].Role != fabric.Worked || len(st[i].On) != 1 || st[i].IsChain() {
+			continue
+		}
+		end := i + 1
+		for end < len(st) && st[end].Group == 0 && st[end].Role == fabric.Worked && (st[end].IsChain() || slices.Equal(st[end].On, st[i].On)) {
+			end++
+		}
+		for st[end-1].IsChain() {
+			end--
+		}
+		kinds := kindsIn(st[i:end])
+		for _, d := range w.definitions {
+			if end-i > 2 && slices.Contains(kinds, stitch.Of(stitch.Chain)) && slices.Equal(d.makes, kinds) {
+				w.r.Groups, found = append(w.r.Groups, fabric.Group{Span: fabric.Span{From: i, To: end}}), true
+				for j := i; j < end; j++ {
+					st[j].Group = len(w.r.Groups)
+				}
+				break
+			}
+		}
+		i = end - 1
+	}
+	if !found {
+		return
+	}
+	order := make([]int, len(w.r.Groups))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return w.r.Groups[a].From - w.r.Groups[b].From })
+	groups, now := make([]fabric.Group, len(order)), make([]int, len(order))
+	for i, k := range order {
+		groups[i], now[k] = w.r.Groups[k], i
+	}
+	w.r.Groups = groups
+	for i := range st {
+		if st[i].Group > 0 {
+			st[i].Group = now[st[i].Group-1] + 1
 		}
 	}
 }

@@ -189,7 +189,7 @@ func (w *roundWork) unplaced(s *notation.Stitches, n int) *halt {
 	}
 	next := notation.Place{Span: s.Span, Pick: notation.Next}
 	for i := 0; i < n; i++ {
-		if d := w.definition(&s.What); d != nil && (!d.needsPlace || d.inSame() && !w.begun && !w.started || w.isBlock(d)) {
+		if d := w.definition(&s.What); d != nil && (!d.needsPlace || d.inSpace() || d.inSame() && !w.begun && !w.started || w.isBlock(d)) {
 			if h := w.runDefinition(d, s, nil); h != nil {
 				return h
 			}
