@@ -94,7 +94,7 @@ var (
 	// edge.
 	roundOne   = regexp.MustCompile(`(?i)^(?:(?:edging|border) )?(?:round|rnd|rd)\.? *1\b|^(?:1st|first) (?:round|rnd|rd)\b`)
 	borderHead = regexp.MustCompile(`(?i)^((?:[a-z]+ )?(?:border|edging|edge|trim|surround))\b[^.]*[:.]?$`)
-	borderLine = regexp.MustCompile(`(?i)^(border|edging|surround): .*\b(?:corner|evenly (?:all )?a?round)`)
+	borderLine = regexp.MustCompile(`(?i)^(?:(?:do not|don[’']t) (?:fasten|finish|fo|break|cut|turn)\b[^.:]*\. *)?(border|edging|surround|trim): .*(?:\bcorner|evenly (?:all )?a?round\b|(?:down|up|along|across) (?:the |each |this |one |first |second |other |left |right |long |short )*(?:sides?|side edges?|row[ -]ends)\b)`)
 	roundIt    = regexp.MustCompile(`(?i)corner|last st|last dc|last sc|foundation|starting ch|four (?:sides|edges)|all (?:sides|edges|the way)|side edge|row[ -]ends|left edge|right edge`)
 	// ends are row ends, along which a body is worked as well as a border, and intoEnds
 	// words that go along them.

@@ -164,7 +164,7 @@ func (p *parser) woundRing() bool {
 		p.eat("the")
 		if p.eat("yarn", "thread") {
 			for j := 0; p.tok().kind == tWord && j < 12; j++ {
-				if p.i++; p.at(-1).is("ring", "loop", "circle") && p.at(-2).is("a", "the") {
+				if p.i++; p.at(-1).is("ring", "loop", "circle") && p.at(-2).is("a", "the", "form", "make") {
 					return true
 				}
 			}

@@ -169,7 +169,7 @@ func (p *parser) seams() bool {
 // follows behind a comma is left to be read.
 func (p *parser) trimmed(b *block, end int) bool {
 	start := p.i
-	if p.tok().is("fold", "cut", "take", "hold", "holding", "using", "for", "attach", "tie", "knot", "loop", "draw", "pull", "insert", "with") && p.trims(start, end) {
+	if p.tok().is("fold", "cut", "take", "hold", "holding", "using", "for", "attach", "tie", "knot", "loop", "draw", "pull", "insert", "with", "add", "thread", "fasten") && p.trims(start, end) {
 		return p.note(b, start, end)
 	}
 	if !p.eat("work", "make", "knot", "loop", "fix", "place", "space") {
@@ -210,16 +210,18 @@ func (p *parser) trims(i, end int) bool {
 	for j > 0 && !p.toks[j].first {
 		j--
 	}
+	cut := false
 	for ; j < end; j++ {
-		if p.toks[j].is(trimmings...) {
-			return true
+		cut = cut || p.toks[j].is("cut", "snip")
+		if p.toks[j].is(trimmings...) || cut && p.toks[j].is("lengths", "strands", "pieces") {
+			return true // "Cut 30 cm lengths of yarn and knot two together in every other stitch"
 		}
 	}
 	return false
 }
 
 // trimmings are what is put on a piece that is finished.
-var trimmings = []string{"tassel", "tassels", "fringe", "fringes", "fringing", "pompom", "pompoms"}
+var trimmings = []string{"tassel", "tassels", "fringe", "fringes", "fringing", "pompom", "pompoms", "tassle", "tassles"}
 
 // loopedOn reports whether the sentence from here on closes a chain into a loop at the
 // top of the finished thing, and works nothing else: "Join Snow to top of bauble, make

@@ -183,7 +183,7 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 				// "Don't stuff. Rnd 10: …", "Shape armholes. Next row: …" in the middle of a line
 				p := newParser(toks[i:], v, sizes)
 				if l, ok := p.label(); ok && (len(l.Numbers) > 0 || l.Next.Set()) && p.at(-1).kind == tColon && !p.at(-2).first {
-					if _, round := roundWord(&toks[i]); round || nth {
+					if _, round := roundWord(&toks[i]); round || nth || toks[i].is("edging", "border", "trim") {
 						starts = append(starts, i)
 					}
 				}
