@@ -41,11 +41,12 @@ func (w *work) noDrift(c *course, items []ring.Item) {
 		if len(below) != stitches {
 			return
 		}
-		at := -1
+		at, unlike := -1, false
 		for k, j := range below {
 			if d.round.Stitches[j].Kind != c.round.Stitches[c.order[(from+k)%n]].Kind {
 				return
 			}
+			unlike = unlike || d.round.Stitches[j].Kind != d.round.Stitches[below[0]].Kind
 			switch {
 			case j == s.On[0].At.Stitch:
 				at = k
@@ -53,7 +54,7 @@ func (w *work) noDrift(c *course, items []ring.Item) {
 				return // an increase in an increase
 			}
 		}
-		if at < 0 {
+		if at < 0 || !unlike { // a shell of one kind stands about its place
 			return
 		}
 		// From the middle of the fan to that stitch of it.
