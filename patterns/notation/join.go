@@ -39,6 +39,10 @@ func (p *parser) join() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
 	}
+	if p.joinsEnds() {
+		p.i = p.sentenceEnd()
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil
+	}
 	if p.assembles() {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start)}, nil
@@ -443,6 +447,26 @@ func (p *parser) areJoined() bool {
 	}
 	p.i++
 	return p.eat("are", "is") && p.eat("joined", "closed")
+}
+
+// joinsEnds reports whether the first and the last row of a piece are joined, "Join last row to
+// foundation ch with ss to make a tube.": making up.
+func (p *parser) joinsEnds() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	end := func() bool {
+		p.eat("the", "your")
+		if !p.eat("last", "first", "final", "foundation", "starting", "beginning", "cast-on") {
+			return false
+		}
+		_, round := roundWord(p.tok())
+		if round && p.tok().is("row", "rows") || p.tok().is("ch", "chain", "edge") {
+			p.i++
+			return true
+		}
+		return false
+	}
+	return p.eat("join", "joining") && end() && p.eat("to", "and", "with") && end()
 }
 
 // joinsAll reports whether a sentence says how all rounds are joined: "Join each round with a

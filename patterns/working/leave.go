@@ -2,6 +2,7 @@ package working
 
 import (
 	"slices"
+	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -54,9 +55,38 @@ func (w *roundWork) spaceMeant(t *notation.Target) *notation.Target {
 	return t
 }
 
+// gapsMeant is a place "next 2 sps" as the spaces between groups, where the round below is of
+// groups with no chains between them, or where as many of these lie before the next corner.
+func (w *roundWork) gapsMeant(p *notation.Place) *notation.Place {
+	if p.Target.Sort != notation.ChainSpace || p.Target.Chains != 0 || p.Target.Name != "" || p.Of != nil || p.Below != 0 ||
+		p.Pick != notation.Next && p.Pick != notation.Each || len(p.Also) > 0 || strings.Contains(p.Target.Text, "ch") {
+		return p
+	}
+	gap := *p
+	gap.Target = notation.Target{Sort: notation.Gap, Name: notation.Groups, Text: p.Target.Text}
+	from, to := 0, len(w.c.spots)
+	if len(w.c.runs) > 0 {
+		if k := w.c.runFrom(w.pos); k < len(w.c.runs) {
+			to = w.c.runs[k].From
+		}
+		from = w.pos
+	}
+	gaps := 0
+	for i := from; i < to; i++ {
+		if w.c.next(i) == (i+1)%len(w.c.spots) && w.c.gapIs(i, &gap.Target) {
+			gaps++
+		}
+	}
+	if gaps == 0 || len(w.c.runs) > 0 && (p.Pick != notation.Next || !p.N.Set() || p.N.For(w.size) < 2 || p.N.For(w.size) != gaps) {
+		return p
+	}
+	return &gap
+}
+
 // spacesInAll is a place "each of the 8 ch sps" as each chain space, where the round below has
 // eight of them and none of eight chains.
 func (w *roundWork) spacesInAll(p *notation.Place) *notation.Place {
+	p = w.gapsMeant(p)
 	if p.Pick != notation.Each || !p.Target.InAll() || len(w.c.runs) != p.Target.Chains || slices.Contains(w.c.chains, p.Target.Chains) {
 		return p
 	}
