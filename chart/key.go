@@ -76,8 +76,17 @@ func (k *key) columns() {
 
 // without takes an entry out whose sign found no place in the chart.
 func (k *key) without(s sign) {
-	k.entries = slices.DeleteFunc(k.entries, func(e entry) bool { return e.sign == s })
+	is := func(e entry) bool { return e.sign == s }
+	all, rows := slices.Clone(k.entries), k.rows
+	k.entries = slices.DeleteFunc(k.entries, is)
 	k.columns()
+	if at := slices.IndexFunc(all, is); k.rows > rows && at >= 0 {
+		// Moved up they need more room than there is: the last takes its place.
+		last := len(all) - 1
+		all[at] = all[last]
+		k.entries = all[:last]
+		k.columns()
+	}
 }
 
 func (e entry) width(k keySizes) float64 {
