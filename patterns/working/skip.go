@@ -53,7 +53,7 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if p := s.Place; p != nil && p.Of != nil && p.Of.Target.Sort == notation.OfName && (p.Pick == notation.First || p.Pick == notation.Last) {
 		return w.skipInGroup(p, n)
 	}
-	if s.Place == nil && n == 1 && w.onChainsPlace() {
+	if s.Place == nil && n == 1 && w.depth <= 1 && w.onChainsPlace() {
 		return nil // "3 ch (counts as 1 tr), miss 1 st": the one it stands on
 	}
 	if s.Place == nil || s.Place.Pick == notation.Next {
