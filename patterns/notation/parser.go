@@ -133,6 +133,9 @@ func takenBy(rounds []*Round) (l []string) {
 // headedShort reports whether a colon ends a heading of a few words at the beginning of a line, "Shape
 // neck:", which is no label itself.
 func headedShort(toks []token, colon int) bool {
+	if colon == 0 {
+		return false
+	}
 	j := colon
 	for ; j > 0 && !toks[j].first; j-- {
 		if k := toks[j-1].kind; k != tWord {
