@@ -224,7 +224,7 @@ func (t *tiles) words(s *scene.Scene, i int, name string) {
 	if t.o.Title != "" {
 		head.Add(&scene.Text{X: margin, Y: hundredth(y), Size: hundredth(fit), Bold: true, Colour: ink, String: title[0]})
 	}
-	plan := 3.2 * float64(t.columns)
+	plan := t.planStep() * float64(t.columns)
 	head.Add(&scene.Text{X: hundredth(t.width - margin - plan - 2), Y: hundredth(y), Size: size, Align: scene.Right, Colour: words, String: name})
 	s.Root.Add(head, t.plan(i, t.width-margin-plan, margin-1))
 	foot := &scene.Group{ID: "foot"}
@@ -237,12 +237,17 @@ func (t *tiles) words(s *scene.Scene, i int, name string) {
 	s.Root.Add(foot)
 }
 
+// planStep is from one page to the next on the plan, mm: smaller where many rows of pages
+// would reach down into the chart.
+func (t *tiles) planStep() float64 { return math.Min(3.2, tileHead/float64(t.rows)) }
+
 // plan is a small plan of all the pages, the i-th filled.
 func (t *tiles) plan(i int, x, y float64) *scene.Group {
-	const side, air = 2.4, 0.8
+	step := t.planStep()
+	side := hundredth(0.75 * step)
 	g := &scene.Group{ID: "plan", Title: t.place(i), Style: scene.Style{Stroke: &words, Line: new(0.2)}}
 	for k := range t.windows {
-		left, top := hundredth(x+float64(k%t.columns)*(side+air)), hundredth(y+float64(k/t.columns)*(side+air))
+		left, top := hundredth(x+float64(k%t.columns)*step), hundredth(y+float64(k/t.columns)*step)
 		p := &scene.Path{D: canvas.Rectangle(side, side).Translate(left, top)}
 		if k == i {
 			p.Style.Fill = &words

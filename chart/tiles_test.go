@@ -184,6 +184,24 @@ func TestTiledFigures(t *testing.T) {
 	}
 }
 
+// The plan of the pages ends above what the page shows, however many rows of them there are.
+func TestPlanKeepsClearOfTheChart(t *testing.T) {
+	for rows := 1; rows <= mostTiles; rows++ {
+		long := &scene.Scene{Width: 210, Height: 260 * float64(rows)}
+		long.Root.Add(&scene.Group{ID: "chart", Nodes: []scene.Node{
+			&scene.Path{D: canvas.Rectangle(150, 230*float64(rows)), Style: scene.Stroked(ink, 0.3)}}})
+		strip := newTiles(long, Options{Title: "Scarf"})
+		s := strip.page(len(strip.windows) - 1)
+		plan := find(&s.Root, "plan")
+		if len(plan.Nodes) != len(strip.windows) {
+			t.Fatalf("%d pages on the plan of %d", len(plan.Nodes), len(strip.windows))
+		}
+		if b, _ := boundsOf(plan, scene.Plain); b.y1 > strip.top || b.x1 > s.Width-margin+0.2 {
+			t.Errorf("%d rows of pages: the plan reaches to %.1f, %.1f", strip.rows, b.x1, b.y1)
+		}
+	}
+}
+
 // A post has the shape of its pixels, whatever is drawn, and is never trimmed.
 func TestPost(t *testing.T) {
 	for _, c := range []struct {
