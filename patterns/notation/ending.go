@@ -270,10 +270,13 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 	last, ok := r.Items[len(r.Items)-1].(*Stitches)
 	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
 		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
-	} else if ok && last.What == w && len(last.Places) == 1 && last.Places[0].Target.Sort == ChainSpace && last.Places[0].Target.Chains > 0 && r.Extent.Sort == ToEnd &&
-		(places[0].Target.Sort == StartChain || places[0].Of != nil && places[0].Of.Target.Sort == StartChain) {
-		// "*3 ch, 1 dc in next 3-ch loop; …, working last dc in 3rd of 4 ch": behind the last such loop
+	} else if ok && last.What == w && len(last.Places) == 1 && last.Places[0].Target.Sort == ChainSpace && (last.Places[0].Target.Chains > 0 || last.Places[0].Target.IsLoop()) && r.Extent.Sort == ToEnd &&
+		(places[0].Pick == Last && places[0].Target.Sort != ChainSpace || places[0].Target.Sort == StartChain || places[0].Of != nil && places[0].Of.Target.Sort == StartChain) {
+		// "*3 ch, 1 dc in next 3-ch loop; …, working last dc in 3rd of 4 ch", "in last tr": behind the last such loop
 		r.Ending = append(append([]Item(nil), r.Items[:len(r.Items)-1]...), &Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places})
+	} else if _, chain := r.Items[len(r.Items)-1].(*Chain); chain && r.Extent.Sort == ToEnd && places[0].Pick == Last && places[0].Target.Sort != ChainSpace {
+		// "*1 dc in next loop, 3 ch; …, last dc in last tr": behind the last chains
+		r.Ending = []Item{&Stitches{Span: p.from(at - 1), What: w, Places: places}}
 	}
 	return true
 }

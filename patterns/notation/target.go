@@ -408,3 +408,11 @@ func (p *parser) target() (Target, bool) {
 	p.i = start
 	return Target{}, false
 }
+
+// loopWords are what a designer calls the long chain spaces of a mesh.
+var loopWords = regexp.MustCompile(`(?i)^(loops?|lps?|arch(es)?)$`)
+
+// IsLoop reports whether a target is a loop of a mesh, by that word alone: "loop", not "ch-3 loop".
+func (t *Target) IsLoop() bool {
+	return t.Sort == ChainSpace && t.Chains == 0 && t.Name == "" && loopWords.MatchString(t.Text)
+}

@@ -263,13 +263,10 @@ func openPicots(r *fabric.Round) (n int) {
 	return n
 }
 
-// loopWords are what a designer calls the long chain spaces of a mesh.
-var loopWords = regexp.MustCompile(`(?i)^(loops?|lps?|arch(es)?)$`)
-
 // loopsNamed reports whether a count of loops is that of the loops that the words of the round
 // go into by their chains: "sc in next ch-5 loop", not of the half ones at its ends.
 func (w *roundWork) loopsNamed(r *fabric.Round, t *notation.Target, all *notation.Stated, want int) bool {
-	if t.Sort != notation.ChainSpace || t.Chains != 0 || t.Name != "" || !loopWords.MatchString(t.Text) {
+	if !t.IsLoop() {
 		return false
 	}
 	found := false

@@ -266,8 +266,20 @@ func (c *course) runIs(k int, t *notation.Target) bool {
 		return c.chains[k] == c.longest
 	case t.Name == notation.EdgeLoop && c.below.Row && c.edgeRun() >= 0:
 		return k == c.edgeRun()
+	case t.IsLoop() && c.halfLoop(k):
+		return false
 	}
 	return t.Chains == 0 || c.chains[k] == t.Chains || c.besideStart(k) == t.Chains && !slices.Contains(c.chains, t.Chains)
+}
+
+// halfLoop reports whether a run is the single chain beside a stitch at the edge of a mesh in rows,
+// half a space, which "next loop" does not mean where all others are of three chains or more.
+func (c *course) halfLoop(k int) bool {
+	if !c.below.Row || c.chains[k] != 1 || k != 0 && k != len(c.runs)-1 {
+		return false
+	}
+	inner := c.chains[min(1, len(c.chains)):max(1, len(c.chains)-1)]
+	return len(inner) > 0 && slices.Min(inner) > 2
 }
 
 // edgeRun is the run at the edge where the row below began: the last, when the work has

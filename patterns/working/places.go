@@ -401,6 +401,12 @@ func (w *roundWork) take(at, run int, p *notation.Place) []fabric.Place {
 			// on the way to where the round begins
 		case p.Target.Name == notation.Corner && p.Target.Chains == 0:
 			w.intoSpace |= spaceBit(w.c.longest)
+		case p.Target.IsLoop():
+			for k, n := range w.c.chains {
+				if w.c.runIs(k, &p.Target) {
+					w.intoSpace |= spaceBit(n)
+				}
+			}
 		default:
 			w.intoSpace |= spaceBit(p.Target.Chains)
 		}

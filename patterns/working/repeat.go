@@ -110,6 +110,7 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		whole.Extent.N = notation.Num{Span: r.Extent.N.Span, Values: []int{r.Extent.N.For(w.size) - n}}
 		r = &whole
 	}
+	before, repeats := w.mark(), len(w.repeats)
 	w.nest++
 	run, h := w.asOftenAsGoes(r)
 	w.nest--
@@ -174,7 +175,12 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 		}
 	}
 	if passes {
-		w.back(whole)
+		// The marks since are of no more use: all is worked again.
+		w.back(before)
+		w.nest++
+		run, _ = w.asOftenAsGoes(r)
+		w.nest--
+		w.repeats = append(w.repeats[:repeats], run.repeated)
 		return w.exec(rest)
 	}
 	if run.why != nil {
