@@ -25,6 +25,9 @@ type Change struct {
 	// Grows is how many stitches more each round has, or fewer when negative, which the
 	// repeated words have to bear out.
 	Grows Num
+	// Every is how many rounds go with each that grows, itself the first: 2 for every alternate
+	// one; 0 and 1 for all.
+	Every int
 	// Step is how many stitches more each run between the increases or decreases has every time
 	// that the rounds are worked, or fewer when negative.
 	Step Num

@@ -25,7 +25,7 @@ func (b *block) shapedOn() (bool, *fault.Fault) {
 	p.eat("more")
 	p.eat("st", "sts", "stitch", "stitches")
 	said := p.i // "dec 1 st"
-	ends, way, rows, alternate := false, false, Num{}, false
+	ends, way, rows, every := false, false, Num{}, 1
 	var u *Until
 	for {
 		from := p.i
@@ -38,7 +38,7 @@ func (b *block) shapedOn() (bool, *fault.Fault) {
 			said = p.i
 		case p.wayOn():
 			way = true
-		case u == nil && !rows.Set() && p.shapedRows(&rows, &alternate):
+		case u == nil && !rows.Set() && p.shapedRows(&rows, &every):
 		case u == nil:
 			it, f := p.until()
 			if f != nil || it == nil {
@@ -60,7 +60,7 @@ func (b *block) shapedOn() (bool, *fault.Fault) {
 		words += " " + t.raw
 	}
 	switch {
-	case alternate:
+	case every > 1 && (!way && !kept || rows.Set()):
 		return false, fail(p.from(start), "vague", "\""+words+"\" in some of the rows leaves those between to the reader",
 			"Write the rows out once and name those that are repeated: Rep Rows 3 and 4 five times more.")
 	case !way && !kept:
@@ -84,8 +84,10 @@ func (b *block) shapedOn() (bool, *fault.Fault) {
 	if !onlyOne(n) {
 		text = Style{Size: -1}.Num(n) + " sts"
 	}
-	r := &Ref{Span: p.from(start), Last: One(p.from(start)), Times: rows,
-		Change: &Change{Span: p.from(start), Text: verb + text + " at each end", Grows: grows}}
+	last := One(p.from(start))
+	last.Values[0] = every
+	r := &Ref{Span: p.from(start), Last: last, Times: rows,
+		Change: &Change{Span: p.from(start), Text: verb + text + " at each end", Grows: grows, Every: every}}
 	p.work = true
 	b.add(r)
 	if u != nil {
@@ -115,8 +117,8 @@ func (p *parser) eachEnd() bool {
 }
 
 // shapedRows reads "of the next 3 rows", "on every row", "of next and every foll alt row": how many
-// rows are shaped, where that is said, and whether others come between them.
-func (p *parser) shapedRows(rows *Num, alternate *bool) bool {
+// rows are shaped, where that is said, and every which of them is.
+func (p *parser) shapedRows(rows *Num, every *int) bool {
 	start := p.i
 	if !p.eat("of", "on", "in", "over", "for") {
 		return false
@@ -127,13 +129,17 @@ func (p *parser) shapedRows(rows *Num, alternate *bool) bool {
 			*rows = n
 			continue
 		}
-		if p.tok().kind == tOrdinal || ordinalOf(p.tok()) > 1 {
+		n := ordinalOf(p.tok())
+		if p.tok().kind == tOrdinal {
+			n = p.tok().value
+		}
+		if n > 1 && n < 100 {
 			p.i++
-			*alternate = true
+			*every = n
 			continue
 		}
-		if p.eat("alt", "alternate", "other", "second", "third") {
-			*alternate = true
+		if p.eat("alt", "alternate", "other") {
+			*every = 2
 			continue
 		}
 		if p.eat("next", "every", "each", "foll", "following", "and", "on") {

@@ -363,8 +363,13 @@ func (p *partWork) borneOut(r *notation.Round, c *notation.Change, n int) {
 	if c == nil || !c.Grows.Set() || p.broken || p.cascade {
 		return
 	}
-	by, rounds := c.Grows.For(p.size), p.part.Rounds
-	for i := max(1, len(rounds)-n); i < len(rounds); i++ {
+	rounds := p.part.Rounds
+	first := max(1, len(rounds)-n)
+	for i := first; i < len(rounds); i++ {
+		by := c.Grows.For(p.size)
+		if (i-first)%max(c.Every, 1) > 0 {
+			by = 0
+		}
 		if is := rounds[i].Count() - rounds[i-1].Count(); is != by && !(c.Of.Is() && kindsOf(rounds[i], c.Of)-kindsOf(rounds[i-1], c.Of) == by) {
 			f := p.unchanged(r, c, fmt.Sprintf("the repeated words give %s %s, not %s", rounds[i].Label, more(is), more(by)))
 			f.Code = "count"
