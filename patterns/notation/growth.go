@@ -64,7 +64,7 @@ func (p *parser) changeGrowth() *Change {
 	} else if p.eat("decreased", "lost") {
 		told, fewer = true, true
 	}
-	ends := false
+	ends, every := false, 1
 	for {
 		switch {
 		case p.everyTime():
@@ -75,7 +75,11 @@ func (p *parser) changeGrowth() *Change {
 			if ends = p.eat("end", "ends", "side", "sides", "edge", "edges"); !ends {
 				return nil
 			}
-			if p.eat("of") {
+			if at := p.i; p.eat("of") {
+				if p.i = at; p.shapedRows(new(Num), &every) {
+					continue
+				}
+				p.i = at + 1
 				p.eat("the", "each", "every")
 				if !p.eat("row", "rnd", "round", "rows", "rounds", "centre", "center", "spine", "point", "work", "piece") || p.at(-1).is("centre", "center") {
 					p.target()
@@ -95,7 +99,7 @@ func (p *parser) changeGrowth() *Change {
 				}
 			}
 			n.Values = values
-			return &Change{Grows: n, Of: w.Kind}
+			return &Change{Grows: n, Of: w.Kind, Every: every}
 		}
 	}
 }

@@ -86,8 +86,14 @@ func (b *block) shapedOn() (bool, *fault.Fault) {
 	}
 	last := One(p.from(start))
 	last.Values[0] = every
+	text += " at each end"
+	if every == 2 {
+		text += " of every alternate row"
+	} else if every > 2 {
+		text += " of every " + ordinal(every) + " row"
+	}
 	r := &Ref{Span: p.from(start), Last: last, Times: rows,
-		Change: &Change{Span: p.from(start), Text: verb + text + " at each end", Grows: grows, Every: every}}
+		Change: &Change{Span: p.from(start), Text: verb + text, Grows: grows, Every: every}}
 	p.work = true
 	b.add(r)
 	if u != nil {
