@@ -50,6 +50,7 @@ func TestGaugeAsPublished(t *testing.T) {
 		{"16 sts and 10 rnds over basketweave = 10 cm", "16 basketweave (sts/basketweave), 10 rounds = 100"},
 		{"16 dc and 8 rows = 10 cm over ripple pattern", "16 dc in ripple pattern (dc/ripple pattern), 8 rounds = 100"},
 		{"16 dc and 8 rows = 10 cm, unblocked", "16 dc, 8 rounds = 100; unblocked"},
+		{"15 dc and 10 rows (1 row dc, 1 row sc) = 10 cm", "15 dc, 10 rounds = 100; (1 row dc, 1 row sc)"},
 		{"16 dc and 8 rows = 10 cm after blocking", "16 dc, 8 rounds = 100; after blocking"},
 		{"16 dc and 8 rows = 10 cm (blocked)", "16 dc, 8 rounds = 100; (blocked)"},
 		{"16 dc and 8 rows = 10 cm worked in the round", "16 dc, 8 rounds = 100; worked in the round"},

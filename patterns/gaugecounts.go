@@ -112,8 +112,12 @@ var pieces = map[string]bool{"square": true, "motif": true, "hexagon": true, "he
 
 // readCounts reads the stitches and the rounds.
 func readCounts(text string) (Gauge, *misread) {
-	parts := splitCounts(text)
 	var g Gauge
+	if m := rowsTold.FindStringSubmatch(text); m != nil {
+		text = m[1]
+		g.remark(m[2])
+	}
+	parts := splitCounts(text)
 	for i, part := range parts {
 		if i == 2 {
 			return Gauge{}, &misread{part.at, part.length, "one stitch and one kind of rounds to a line of gauge", "Begin a new line for each stitch."}
@@ -154,6 +158,9 @@ func readCounts(text string) (Gauge, *misread) {
 	}
 	return g, nil
 }
+
+// rowsTold are rows that a bracket tells more of: "10 rows (1 row dc, 1 row sc)".
+var rowsTold = regexp.MustCompile(`(?i)^(.*[0-9] +(?:rows?|rnds?|rounds?)) *(\([^()]*[^()0-9 ][^()]*\)) *$`)
 
 var rowsWord = regexp.MustCompile(`(?i)\brows?\b`)
 

@@ -145,7 +145,12 @@ func (p *parser) statedUpTo(close int) *Stated {
 		p.i = start
 	}
 	at := p.endOf()
-	p.eatKind(tComma)
+	if !at.Set() {
+		p.lastCounts()
+	}
+	if !p.eatKind(tComma) {
+		p.eatKind(tEqual)
+	}
 	p.eat("total", "you", "now", "there")
 	p.eat("should", "will", "now", "are", "have", "of")
 	p.eat("now", "have", "be")
@@ -170,6 +175,51 @@ func (p *parser) statedUpTo(close int) *Stated {
 		return nil
 	}
 	return s
+}
+
+// lastCounts passes over what leads to a count of the last round: "last rnd", "ending with", "count".
+func (p *parser) lastCounts() {
+	start := p.i
+	if p.tok().is("at", "after", "on", "in") {
+		p.endOfLast()
+		return
+	}
+	if p.eat("makes", "making", "giving", "gives", "leaves", "leaving") || p.eatAll("that", "is") || p.eat("that's") {
+		return
+	}
+	if p.eat("last", "final") {
+		if _, round := roundWord(p.tok()); round {
+			p.i++
+			return
+		}
+	}
+	if p.eat("ending", "ends", "end", "finishing", "finish") && p.eat("with", "on", "at") || p.eat("count", "counts") ||
+		p.eat("to") && p.tok().kind == tNumber {
+		return
+	}
+	p.i = start
+}
+
+// ofEveryRound passes over "each rnd", "per row", "all round" behind a count that all of several
+// rounds have.
+func (p *parser) ofEveryRound() bool {
+	start := p.i
+	if p.eat("all") {
+		p.eatAll("the", "way")
+	}
+	if p.eat("around", "round") && p.toks[start].is("all") {
+		return true
+	}
+	p.i = start
+	p.eat("in", "on")
+	if p.eat("per", "each", "every") {
+		if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
+			p.i++
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // ofSeam makes a count of slip stitches behind a note a remark: they are those of a
@@ -333,13 +383,17 @@ func (p *parser) countList() *Stated {
 			}
 		}
 		if p.tok().is("at", "after", "on", "in") {
-			if c.At = p.endOf(); !c.At.Set() && p.tok().is("at", "after") && p.at(1).is("end", "the") {
+			at := p.i
+			if c.At = p.endOf(); !c.At.Set() {
+				p.endOfLast()
+			}
+			if p.i == at && p.tok().is("at", "after") && p.at(1).is("end", "the") {
 				for k := p.tok().kind; k != tClose && k != tEnd && k != tComma && k != tStop && k != tSemi && !(p.tok().is("and") && p.at(1).kind == tNumber); k = p.tok().kind {
 					p.i++
 				}
 			}
 		}
-		if p.perThing() {
+		if !p.ofEveryRound() && p.perThing() {
 			c.Target.Sort = Remark
 		}
 		counted := c.Target
