@@ -88,7 +88,7 @@ func (p *parser) aside(b *block) bool {
 	case t.is("ending", "finishing", "end") && b.afterRef() && p.colourAhead():
 		// "until the scarf measures 160 cm, ending after the second row of color C"
 		return p.note(b, start, p.phraseEnd())
-	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from")):
+	case t.is("starting", "beginning") && (p.at(1).is("in", "with") && p.work || p.at(1).is("at", "from") && !p.startsFurther(p.i+2)):
 	case t.is("leave", "leaving") && (p.at(1).is("rem", "remaining") || p.at(1).is("last", "next")):
 		return false
 	default:
@@ -110,6 +110,16 @@ func (p *parser) aside(b *block) bool {
 		p.i++
 	}
 	return p.note(b, start, p.i)
+}
+
+// startsFurther reports whether a stitch is named at token i that is not the first in the round,
+// "(starting at the) 3rd st", "last st": working on from there is no way of holding the work.
+func (p *parser) startsFurther(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	pl, ok := p.place()
+	return ok && (pl.Pick == Last || pl.Pick == Nth && pl.Nth > 1)
 }
 
 // toolEnd is the end of a phrase that says with what the work is done, or with how many

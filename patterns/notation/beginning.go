@@ -293,6 +293,31 @@ func (p *parser) atEdgeFirst() bool {
 	return false
 }
 
+// beginsAt takes "Beg at nose, with MC, ch 2", "Starting at the tip and using A, ch 4" as a note up
+// to the yarn or the chain: a place on the finished piece, at which nothing is made yet.
+func (p *parser) beginsAt(b *block) bool {
+	start := p.i
+	if p.work || p.depth > 1 || !p.eat("beg", "begin", "beginning", "start", "starting", "commence", "commencing") || !p.eat("at", "from") {
+		p.i = start
+		return false
+	}
+	place := p.i
+	for p.tok().kind == tWord && !p.tok().first && !p.tok().is("with", "using", "and") && !p.stitchy(p.i, p.i+1) && p.i < place+6 {
+		p.i++
+	}
+	end := p.i
+	p.eat("and")
+	t := p.tok()
+	follows := t.is("with", "using") || end == p.i && (t.kind == tComma || t.kind == tStop || t.kind == tEnd)
+	if !follows {
+		follows = p.chain() != nil && p.ended()
+	}
+	if p.i = start; end == place || !follows {
+		return false
+	}
+	return p.note(b, start, end)
+}
+
 // beginsWork reports whether a ring comes next, or stitches that go into one.
 func (p *parser) beginsWork() bool {
 	at, ringed := p.i, p.ringed

@@ -236,6 +236,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		}
 		p.i = from
 	}
+	if p.beginsAt(b) {
+		return nil
+	}
 	if sentence && p.depth <= 1 && p.tok().is(keptVerbs...) {
 		if f := p.openGoingOn(); f != nil {
 			return f
