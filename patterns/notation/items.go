@@ -265,6 +265,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 			p.i = at
 		}
 	}
+	if ok, f := b.onceMore(); ok {
+		return f
+	}
 	switch t := p.tok(); {
 	case t.kind == tStar:
 		return b.star()
@@ -275,7 +278,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 		return b.bracket(nil)
 	case t.kind == tOpen:
 		return b.bracket(nil)
-	case t.is("rep", "repeat", "repeating", "reps"):
+	case t.is(repeating...):
 		p.work = true
 		return b.repeat()
 	case t.kind == tNumber:

@@ -116,11 +116,47 @@ func (b *block) wrap(s *blockStar, r *Repeat) {
 	}
 }
 
+// repeating are the words that a repeat is told with.
+var repeating = []string{"rep", "repeat", "repeating", "reps"}
+
+// onceMore reads what was repeated before and is repeated again without that word: "then from * to **
+// once", "then work once from * to **", "and * to ** once more".
+func (b *block) onceMore() (bool, *fault.Fault) {
+	p := b.p
+	start := p.i
+	p.eat("work", "working")
+	p.timesBeforeStar()
+	from := p.eat("from", "between")
+	if from {
+		p.eat("the", "first")
+		p.eat("first")
+	}
+	if len(b.stars) == 0 || p.tok().kind != tStar || !from && !(p.at(1).is("to") && p.at(2).kind == tStar) {
+		p.i = start
+		return false, nil
+	}
+	p.i = start
+	p.work = true
+	return true, b.repeat()
+}
+
+// timesBeforeStar reads "once" of "once from * to **"; not set where no star is named behind it.
+func (p *parser) timesBeforeStar() Num {
+	start := p.i
+	if n, _, ok := p.times(); ok && (p.tok().kind == tStar || p.tok().is("from", "between") && (p.at(1).kind == tStar || p.at(1).is("the", "first"))) {
+		return n
+	}
+	p.i = start
+	return Num{}
+}
+
 // repeat reads "rep from * around", "rep from * 5 more times", "rep rnd 3".
 func (b *block) repeat() *fault.Fault {
 	p := b.p
 	start := p.i
-	p.i++
+	p.eat("work", "working")
+	p.eat(repeating...)
+	words := p.i
 	if it, f := p.refer(); f != nil {
 		return f
 	} else if it != nil {
@@ -128,18 +164,20 @@ func (b *block) repeat() *fault.Fault {
 		b.apart()
 		return nil
 	}
-	p.i = start + 1
+	p.i = words
 	if p.tok().kind == tOpen && p.multiplied(max(p.matching(p.i), 0)+1) {
 		// "Repeat (inc, sc) 3 times"
 		return b.bracket(nil)
 	}
 	p.eat("instructions", "directions", "sequence", "pattern")
+	early := p.timesBeforeStar()
 	hasFrom := p.eat("from", "between")
 	if hasFrom && p.fromBeginning() {
 		return b.repeatRound(start)
 	}
 	between := hasFrom && p.at(-1).is("between")
 	p.eat("the", "first")
+	p.eat("first")
 	mark, markTok := "*", p.i
 	if p.tok().kind == tStar {
 		mark = p.tok().text
@@ -180,7 +218,7 @@ func (b *block) repeat() *fault.Fault {
 	}
 	if from == nil && !hasFrom {
 		at := p.i
-		p.i = start + 1
+		p.i = words
 		if ok, f := b.passage(start); ok || f != nil {
 			return f
 		}
@@ -246,6 +284,10 @@ func (b *block) repeat() *fault.Fault {
 		// not; only "6 times in all" counts it.
 		r.Times, r.More = n, more || !p.at(-1).is("total", "all", "altogether") && !total
 		p.eat("around", "across")
+	} else if at := p.i; (toStop || again) && p.eat("again", "only") {
+		r.Times = Num{Span: p.from(at), Values: []int{1}}
+	} else if early.Set() {
+		p.i, r.Times, r.More = back, early, true
 	} else if e, ok := p.extent(); ok {
 		r.Extent = e
 	} else if p.lastSide() {
