@@ -183,21 +183,28 @@ func (p *parser) aroundStem() bool {
 	return true
 }
 
-// infront takes "in front of these" as a note: the hook passes there.
+// infront takes "in front of these", "behind the last 2 sts made" as a note: the hook passes there.
 func (p *parser) infront(b *block) bool {
-	j := p.i
-	switch {
-	case p.tok().is("in") && p.at(1).is("front") && p.at(2).is("of"):
-		j += 3
-	case p.tok().is("behind"):
-		j++
-	default:
+	start := p.i
+	if !p.eatAll("in", "front", "of") && !p.eat("behind") {
 		return false
 	}
-	if !p.toks[j].is("these", "them", "those", "it") {
-		return false
+	if p.eat("them", "it") {
+		return p.note(b, start, p.i)
 	}
-	return p.note(b, p.i, j+1)
+	these := p.eat("these", "those")
+	last := !these && (p.eat("the") || true) && p.eat("last", "previous", "prev")
+	of := p.i
+	p.num()
+	if _, ok := p.target(); !ok || p.tok().is("in", "into", "around", "round", "over") {
+		p.i = of // "in front of these 1 FPtr around …"
+	}
+	p.eat("just")
+	if made := p.eat("made", "worked"); these || last && made {
+		return p.note(b, start, p.i)
+	}
+	p.i = start
+	return false
 }
 
 // spacesLeftOut reads "missing out every ch-1 sp", "skipping the ch sps": spaces, which "each st" does not go
@@ -277,9 +284,12 @@ func (p *parser) worksOn() bool {
 		"around", "with", "and", "same", "from", "joining", "than", "any", "all", "under") {
 		return false
 	}
-	p.num()
+	_, counted := p.num()
 	_, ok := p.what()
-	return ok && p.tok().is("in", "into", "around", "over") && p.instructs(start)
+	if counted && ok && p.toks[start-1].is("it", "them", "made", "worked") {
+		return true // "working in front of tr just made 1 tr missed st"
+	}
+	return ok && p.tok().is("in", "into", "around", "round", "over", "through") && p.instructs(start)
 }
 
 // afterRef reports whether the last instruction repeats rounds by their number.
