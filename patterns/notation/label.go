@@ -81,6 +81,9 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Text = p.words(start)
 		return l, true
 	}
+	if p.edgingRound(&l) {
+		return l, true
+	}
 	if len(l.Only) > 0 && p.at(-1).kind == tColon && !roundNext(p.tok()) && p.instructs(p.i) {
 		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :"), true
 		return l, true // "Child only: Rep Rows 2 and 3 once more."
