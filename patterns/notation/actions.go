@@ -359,7 +359,7 @@ func (p *parser) loops() (Item, *fault.Fault) {
 		return nil, nil
 	}
 	p.eat("around", "across")
-	if p.work && (t.kind == tStop || t.kind == tEnd) && p.toks[start].is("in") {
+	if p.work && !p.defining && (t.kind == tStop || t.kind == tEnd) && p.toks[start].is("in") {
 		// "sc in BLO." does not say in which stitches.
 		return nil, p.failAt(start, "not-understood", "the words do not say which stitches are worked into",
 			"Write, for example: sc in back loop only of each st around.")

@@ -32,6 +32,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	if g := p.allInOne(items); g != nil {
 		items = []Item{g}
 	}
+	items = inItsLoops(explained(items))
 	return items, append(faults, p.faults...)
 }
 
@@ -223,6 +224,11 @@ func (p *parser) passGloss() {
 			p.i = at
 		}
 	}
+	at = p.i
+	placed := w.Shaping != 0 && len(p.places(false)) > 0
+	if !placed {
+		p.i = at
+	}
 	if open := p.i; p.tok().kind == tOpen {
 		close := p.matching(open)
 		if close > 0 && close+1 == len(p.toks)-1 {
@@ -236,13 +242,23 @@ func (p *parser) passGloss() {
 		p.i = start
 		return
 	}
-	if p.eat("by") || p.eatKind(tColon) || p.eatKind(tComma) || p.eatKind(tDash) || p.eatKind(tSemi) {
+	if p.eat("by") || p.eatKind(tColon) || p.eatKind(tDash) || !placed && !p.oneMore(p.i+1) && p.eatKind(tComma) || p.eatKind(tSemi) {
 		p.eat("working", "making", "crocheting", "placing", "work", "make")
 		if p.instructs(p.i) {
 			return
 		}
 	}
 	p.i = start
+}
+
+// oneMore reports whether one plain stitch is worked at token i: "dec, sc in next st" makes both.
+func (p *parser) oneMore(i int) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	p.i = i
+	it, ok := p.stitches()
+	s, is := it.(*Stitches)
+	return ok && is && s.What.Kind.Is() && legsOf(s.What) == 0 && (!s.N.Set() || len(s.N.Values) == 1 && s.N.Values[0] == 1)
 }
 
 // dropCountsAs takes away "- counts as a cluster" at the end of a definition, where what it

@@ -183,6 +183,9 @@ func tradeMeaning(d *patterns.Definition, items []notation.Item, faults fault.Li
 	if what, ok := togetherIn(items); ok && len(faults) == 0 {
 		return what, true
 	}
+	if len(faults) == 0 && onlyShaping(items, named.What.Shaping) {
+		return items[0].(*notation.Stitches).What, true
+	}
 	if isPost(named.What.Loop) {
 		return named.What, !onePost(items, faults) && explainsPost(words, &named.What, trade)
 	}
@@ -205,6 +208,20 @@ func tradeMeaning(d *patterns.Definition, items []notation.Item, faults fault.Li
 		named.What.Kind.Manner |= stitch.Invisible
 	}
 	return named.What, true
+}
+
+// onlyShaping reports whether items are an increase or a decrease, which one says, of which no stitch is
+// named: "increase in next st", "decrease over next 2 sts".
+func onlyShaping(items []notation.Item, which int) bool {
+	if len(items) != 1 || which == 0 {
+		return false
+	}
+	s, ok := items[0].(*notation.Stitches)
+	if !ok || s.What.Shaping != which || s.What.Kind.Is() || s.What.Name != "" || s.N.Set() || s.Times.Set() || len(s.But) > 0 || len(s.Places) != 1 {
+		return false
+	}
+	n := s.Places[0].N
+	return s.Places[0].Of == nil && s.Places[0].Target.Sort == notation.AnyStitch && (!n.Set() && (which > 0 || s.Places[0].Pick == notation.Next) || len(n.Values) == 1 && n.Values[0] == 2 && which < 0)
 }
 
 // isPost reports whether a loop is a post.
