@@ -7,6 +7,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
 
@@ -212,6 +213,9 @@ func (r *reader) definitions(e entry) []Definition {
 		} else if !f.given() || f.value.Kind == yaml.ScalarNode {
 			r.at(f.key, codeEmpty, fmt.Sprintf("the stitch %s has no words", quote(f.name())), help)
 			continue
+		}
+		if d.Symbol == nil && notation.Abbreviates(d.Name, strings.Join(d.Words.Lines, " ")) {
+			continue // no stitch
 		}
 		list = append(list, d)
 	}
