@@ -49,10 +49,10 @@ func (b *block) eachAsItComes(s *Stitches) bool {
 	}
 	last, ok := b.items[len(b.items)-1].(*Stitches)
 	if ok && len(s.Places) == 1 && s.Places[0].Bare && s.Places[0].Pick == Next && s.Places[0].Target.Sort == ChainSpace && !s.Places[0].N.Set() &&
-		eachKind(last) && last.Places[0].Extent.Sort == NoExtent && b.p.at(-1).is(spaceWords...) {
+		eachKind(last) && last.Places[0].Target.Sort != RowEnds && last.Places[0].Extent.Sort == NoExtent && b.p.at(-1).is(spaceWords...) {
 		s.Places[0].Pick = Each // "sc in each sc and 3 sc in ch-3 sp"
 	}
-	if !ok || last.Times.Set() || !eachKind(last) || !eachKind(s) {
+	if !ok || last.Times.Set() || !eachKind(last) || !eachKind(s) || (last.Places[0].Target.Sort == RowEnds) != (s.Places[0].Target.Sort == RowEnds) {
 		return false
 	}
 	targets := []Target{last.Places[0].Target}
@@ -82,7 +82,7 @@ func (b *block) groupAsItComes(g *Group) bool {
 	}
 	in := &g.Place[0]
 	last, ok := b.items[len(b.items)-1].(*Stitches)
-	if !ok || last.Times.Set() || len(last.Places) != 1 || in.Pick != Each || in.N.Set() || in.Of != nil || in.Target.Sort != ChainSpace && in.Target.Sort != CornerStitch ||
+	if !ok || last.Times.Set() || len(last.Places) != 1 || last.Places[0].Target.Sort == RowEnds || in.Pick != Each || in.N.Set() || in.Of != nil || in.Target.Sort != ChainSpace && in.Target.Sort != CornerStitch ||
 		in.Extent.Sort != NoExtent && in.Extent.Sort != ToEnd {
 		return false
 	}
@@ -114,6 +114,8 @@ func eachKind(s *Stitches) bool {
 		return true
 	case OfName:
 		return pl.Target.Name != ""
+	case RowEnds:
+		return pl.Target.Kind.Is() && pl.Target.Name == "" && !pl.Rows.Set() && !pl.Evenly // "in end of each tr row"
 	}
 	return false
 }

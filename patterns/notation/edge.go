@@ -38,10 +38,20 @@ func (p *parser) rowEnds() bool {
 		p.i = start
 		return false // "next row end" is one of them
 	}
-	if p.eatAll("row", "ends") || p.eatAll("row", "end") || p.eatAll("row", "edge") || p.eatAll("row", "edges") || p.eatAll("row", "sides") {
-		ofBand()
-		return true
+	at := p.i
+	kind := p.rowsOfKind()
+	if !kind.Is() {
+		p.i = at
 	}
+	if p.eat("row") {
+		p.eatKind(tHyphen)
+		if p.eat("end", "ends", "edge", "edges", "sides") || kind.Is() && p.eat("side") {
+			p.edgeKind = kind // "tr row ends"
+			ofBand()
+			return true
+		}
+	}
+	p.i = at
 	if p.tok().is(bands...) && p.at(1).is("edge", "side", "edges") {
 		p.i += 2
 		return true
@@ -102,6 +112,17 @@ func (p *parser) rowsOfKind() (k stitch.Kind) {
 		return stitch.Kind{}
 	}
 	return k
+}
+
+// eachRowOf reads "tr row" behind "in each", which is the end of one: "2 dc into each tr row".
+func (p *parser) eachRowOf() bool {
+	start := p.i
+	if k := p.rowsOfKind(); k.Is() && p.eat("row") && (p.ended() || p.tok().is("and", "all", "around", "round", "along", "across", "to")) {
+		p.edge, p.edgeRows, p.edgeKind = "", Num{}, k
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // flatEdge reads the name of an edge of a flat piece that is no row ends:

@@ -147,7 +147,7 @@ func (p *parser) place() (Place, bool) {
 		if p.passedOver() {
 			pl.Pick = Skipped
 		}
-		if at := p.i; p.rowEnds() && p.edge == "" {
+		if at := p.i; p.rowEnds() && p.edge == "" || pl.Pick == Each && p.eachRowOf() {
 			if pl.Target = p.edgePlace(); pl.N.Set() {
 				pl.Pick, pl.Rows, pl.N = Each, pl.N, Num{} // "each of the 88 row ends"
 			}

@@ -131,6 +131,8 @@ func (p *parser) placed(alone bool) (Place, bool) {
 		pl := Place{Pick: Each, Target: Target{Sort: RowEnds}}
 		if n, ok := p.num(); ok {
 			pl.N = n
+		} else if pl.Target.Kind = p.rowsOfKind(); pl.Target.Kind.Is() {
+			pl.Every = true // "2 dc for each tr row"
 		} else {
 			pl.N = One(p.from(at))
 		}

@@ -221,7 +221,7 @@ func (p *parser) oneEach(s *Stitches) {
 	// "work 84 dc evenly around the edge, 1 dc in each row end" says with the rate which edge.
 	pl := &s.Places[0]
 	edge := pl.Evenly && pl.Target == (Target{}) && pl.Extent.Sort == ToEnd && s.N.Set()
-	if pl.Target.Sort != RowEnds && !edge {
+	if pl.Target.Sort != RowEnds && !edge || pl.Target.Kind.Is() {
 		return
 	}
 	start := p.i

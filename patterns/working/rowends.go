@@ -36,6 +36,13 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 			w.loop = stitch.Top // the chain has been left
 		}
 	}
+	if told := toldByKind(s); len(told) > 1 {
+		ends, h := w.endsAsTheyCome(told, rows, part)
+		if h != nil {
+			return h
+		}
+		return w.alongRows(ends, part, side, p)
+	}
 	rows = w.rowsOf(rows, part, p.Target.Kind)
 	edge := len(rows)
 	if edge == 0 {
@@ -69,6 +76,21 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 	if n > maxRound {
 		return stopAt(s.Span, "too-large", "too many stitches", "")
 	}
+	ends := make([]rowEnd, n)
+	for i := range ends {
+		ends[i] = rowEnd{s, rows[(2*i+1)*edge/(2*n)]}
+	}
+	return w.alongRows(ends, part, side, p)
+}
+
+// rowEnd is a stitch to make into the end of a row.
+type rowEnd struct {
+	s   *notation.Stitches
+	row int // the index of the row in its part
+}
+
+// alongRows works along row ends.
+func (w *roundWork) alongRows(ends []rowEnd, part, side int, p *notation.Place) *halt {
 	if w.c.edge > 0 {
 		if w.begun && w.pos > 1 {
 			return stopAt(p.Span, "row-ends", "some of the row ends have been worked into one by one already", "Say of each of the others what goes into it.")
@@ -78,16 +100,56 @@ func (w *roundWork) evenly(s *notation.Stitches, n int, hasN bool, p *notation.P
 		}
 		w.pos = len(w.c.spots)
 	}
-	for i := 0; i < n; i++ {
-		row := (2*i + 1) * edge / (2 * n)
-		at := fabric.Ref{Round: rows[row], Stitch: side}
+	for _, e := range ends {
+		at := fabric.Ref{Round: e.row, Stitch: side}
 		on := []fabric.Place{{Into: stitch.RowEnd, Part: part, At: at, Last: at}}
 		w.same = on
-		if h := w.into(s, 1, on); h != nil {
+		if h := w.into(e.s, 1, on); h != nil {
 			return h
 		}
 	}
 	return nil
+}
+
+// toldByKind are stitches into the ends of rows that are told by what they are worked in, with
+// those that are told beside them: "1 dc in each dc row end and 2 dc in each tr row end".
+func toldByKind(s *notation.Stitches) []*notation.Stitches {
+	l := []*notation.Stitches{s}
+	for _, it := range s.But {
+		if of, ok := it.(*notation.Stitches); ok && len(of.Places) == 1 && of.Places[0].Target.Sort == notation.RowEnds && of.Places[0].Target.Kind.Is() {
+			l = append(l, of)
+		}
+	}
+	return l
+}
+
+// endsAsTheyCome shares out stitches told by the kind of row, row by row.
+func (w *roundWork) endsAsTheyCome(told []*notation.Stitches, rows []int, part int) (l []rowEnd, h *halt) {
+	took := make([]bool, len(told))
+	for _, row := range rows {
+		k := slices.IndexFunc(told, func(s *notation.Stitches) bool {
+			return len(w.rowsOf([]int{row}, part, s.Places[0].Target.Kind)) > 0
+		})
+		if k < 0 {
+			return nil, stopAt(told[0].Span, "row-ends", fmt.Sprintf("the words do not say what goes into the end of %s, which is worked in other stitches", w.f.Parts[part].Rounds[row].Label),
+				"Say what goes into each kind of row, or how many stitches there are in all: work 60 sc evenly along row ends.")
+		}
+		took[k] = true
+		n := 1
+		if told[k].N.Set() {
+			n = told[k].N.For(w.size)
+		}
+		if len(l)+n > maxRound {
+			return nil, stopAt(told[k].Span, "too-large", "too many stitches", "")
+		}
+		for range n {
+			l = append(l, rowEnd{told[k], row})
+		}
+	}
+	if k := slices.Index(took, false); k >= 0 {
+		return nil, stopAt(told[k].Places[0].Span, "no-row-ends", "there are no such row ends to work along", "Name the stitch that the rows are worked in.")
+	}
+	return l, nil
 }
 
 // rowsOf are those of the rows of a part that are worked in one kind of stitch alone, or all of
