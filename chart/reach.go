@@ -77,7 +77,7 @@ func (w *work) reach(within float64) {
 func (w *work) reachWithin(wide, high float64) {
 	w.radii = nil
 	for _, c := range w.courses {
-		c.level, c.raised, c.rise = 0, 0, 0 // of an earlier layout
+		c.level, c.raised, c.rise, c.legs = 0, 0, 0, 0 // of an earlier layout
 	}
 	var extent float64
 	w.shape, extent = w.outline()
@@ -109,7 +109,7 @@ func (w *work) reachWithin(wide, high float64) {
 		// Single stitches may stand out beyond the mean of their round.
 		long := w.ovalLong() / 2
 		over := math.Max(w.outer+long-wide, w.outer-high) + 0.8
-		rises := try < 8 && w.overArches()
+		rises := try < 8 && (w.overArches() || w.overToes())
 		if rises {
 			tries = 16
 		}
@@ -207,7 +207,7 @@ func (w *work) layers() []ring.Layer {
 		up = append(up, g)
 	}
 	for _, c := range w.courses[w.lo : w.last+1] {
-		l := ring.Layer{Level: c.form.Level, Rise: math.Max(leastRise, c.rise)}
+		l := ring.Layer{Level: c.form.Level, Rise: math.Max(leastRise, c.rise), Legs: c.legs}
 		n, long := w.roomOf(c)
 		l.Length, l.Least = long, n*leastPitch/ring.Turn
 		if g := w.leastGap(c); g > 0 {

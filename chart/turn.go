@@ -103,11 +103,13 @@ type course struct {
 	level  float64         // how far its tops are evened out, 0 to 1
 	raised float64         // how far its tops are raised, in units
 	rise   float64         // from the round below, for its arches, mm on paper
+	legs   float64         // from it, for its legs on an oval, mm on paper
 	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
 	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
 	plumb  map[int]bool    // those of fans that stand over their like
+	rests  bool            // it has come to rest with its neighbours on an oval
 	closed map[int]float64 // how much narrower its fans are, by place
 	spaced float64         // how many times farther apart its stitches are on paper than they need; 0: not known
 	domed  map[int]bool    // in wide fans that fall off to their ends
@@ -151,6 +153,7 @@ func (w *work) turn() {
 		w.pinCorners(c)
 	}
 	w.comeTogether()
+	w.restOval()
 	w.stepAside()
 	if w.border != nil {
 		return

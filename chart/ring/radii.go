@@ -15,6 +15,9 @@ type Layer struct {
 	Least float64
 	// Rise is the least distance on paper, mm, from the layer inside it.
 	Rise float64
+	// Legs is the distance from the layer inside it, mm on paper, at which no leg lies down;
+	// nearer to it the layers are not crowded.
+	Legs float64
 }
 
 // Fit is the room that the layers are fitted into.
@@ -83,7 +86,7 @@ func Stack(layers []Layer, fit Fit) *Radii {
 				m.radii[i] = math.Max(r, fit.Hole)
 				continue
 			}
-			rises[i] = math.Max(scale*(m.depth[i]-m.depth[i-1]), least*l.Rise)
+			rises[i] = math.Max(scale*(m.depth[i]-m.depth[i-1]), least*math.Max(l.Rise, l.Legs))
 			m.radii[i] = math.Max(r, m.radii[i-1]+rises[i])
 		}
 		return m.radii[n-1]

@@ -56,3 +56,29 @@ func (s Stadium) Stretch(angle, radius float64) float64 {
 	}
 	return math.Pi * radius / s.End()
 }
+
+// Length is how far along the round at a distance from the line an angle is past the
+// beginning of the end on the right, mm; of a turn more, once around more.
+func (s Stadium) Length(angle, radius float64) float64 {
+	rel := angle + s.End()/2
+	halves := math.Floor(rel / (Turn / 2))
+	rel -= halves * Turn / 2
+	end := math.Pi * radius
+	long := end + (rel-s.End())/s.Side*s.Long
+	if rel < s.End() {
+		long = rel / s.End() * end
+	}
+	return long + halves*(end+s.Long)
+}
+
+// Angle is the angle that is so far along the round; the inverse of Length.
+func (s Stadium) Angle(length, radius float64) float64 {
+	end := math.Pi * radius
+	halves := math.Floor(length / (end + s.Long))
+	length -= halves * (end + s.Long)
+	rel := s.End() + (length-end)/s.Long*s.Side
+	if length < end {
+		rel = length / end * s.End()
+	}
+	return rel + halves*Turn/2 - s.End()/2
+}

@@ -25,6 +25,17 @@ func TestStadium(t *testing.T) {
 				t.Fatalf("%.2f lies %.4f from the line", a, d)
 			}
 		}
+		if l := s.Length(7.1, 12) - s.Length(7.1-Turn, 12); math.Abs(l-60-24*math.Pi) > 1e-9 {
+			t.Errorf("%.3f mm around", l)
+		}
+		for a := -4.0; a < 8; a += 0.01 {
+			if b := s.Angle(s.Length(a, 12), 12); math.Abs(a-b) > 1e-9 {
+				t.Fatalf("%.2f comes back as %.4f", a, b)
+			}
+			if d := (s.Length(a+1e-6, 12) - s.Length(a, 12)) * 1e6; math.Abs(d-s.Stretch(a, 12)) > 1e-3*d {
+				t.Fatalf("at %.2f the length grows by %.3f", a, d)
+			}
+		}
 		// Half a turn on lies the point opposite.
 		if f, g := s.At(0.7, 9), s.At(0.7+Turn/2, 9); math.Hypot(f.X+g.X, f.Y+g.Y) > 1e-9 {
 			t.Error("not symmetric")
