@@ -188,11 +188,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.eat("st", "stitch")
 		}
 	}
-	for i := range s.Places {
-		if pl := &s.Places[i]; pl.Over && pl.Below != 0 && s.What.Loop.Set && s.What.Loop.Into != stitch.Top {
-			pl.Into = stitch.Top // "BPsc around next sc on Rnd 1": the stitch says which way
-		}
-	}
+	s.OwnSide()
 	s.acrossLimbs()
 	p.fromSide(s)
 	p.bothLegs(s)

@@ -66,6 +66,20 @@ func (pl *Place) Spread(number bool, s *Stitches) bool {
 		len(s.Places) == 1 && len(s.But) == 0 && s.What.Shaping == 0
 }
 
+// OwnSide leaves it to the stitch from which side it goes round a post of an older round, where its name
+// says so: "BPsc around next sc on Rnd 1".
+func (s *Stitches) OwnSide() {
+	if !s.What.Loop.Set || s.What.Loop.Into == stitch.Top {
+		return
+	}
+	s.Places = slices.Clone(s.Places)
+	for i := range s.Places {
+		if pl := &s.Places[i]; pl.Over && pl.Below != 0 {
+			pl.Into = stitch.Top
+		}
+	}
+}
+
 // spreadFrom makes one in each of "6 sc across ch" behind "starting in 2nd ch from hook": the
 // first goes in there, and the others into the chains that follow.
 func (s *Stitches) spreadFrom() {

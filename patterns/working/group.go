@@ -230,6 +230,21 @@ func (d *definition) aroundPost() bool {
 	return in == stitch.FrontPost || in == stitch.BackPost
 }
 
+// saysPost reports whether the words name a stitch by the side of the post that it goes round.
+func saysPost(items []notation.Item) bool {
+	return slices.ContainsFunc(items, func(it notation.Item) bool {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			return it.What.Loop.Set && (it.What.Loop.Into == stitch.FrontPost || it.What.Loop.Into == stitch.BackPost)
+		case *notation.Group:
+			return saysPost(it.Items)
+		case *notation.Repeat:
+			return saysPost(it.Items)
+		}
+		return false
+	})
+}
+
 // inSpace reports whether it names the space that it goes into: "5 dc in next ch-3 sp".
 func (d *definition) inSpace() bool {
 	var places []notation.Place
@@ -289,6 +304,14 @@ func (w *roundWork) runDefinition(d *definition, s *notation.Stitches, on []fabr
 	if w.nestGroup >= maxNested {
 		return stopAt(s.Span, "nesting", fmt.Sprintf("%s is defined by stitches that are defined by others, more than %d deep", d.name, maxNested),
 			"Define it by plain stitches.")
+	}
+	if saysPost(d.items) {
+		on = slices.Clone(on)
+		for i := range on {
+			if on[i].Into == stitch.FrontPost {
+				on[i].Into = stitch.Top // "around next dc of Rnd 1": the stitch says from which side
+			}
+		}
 	}
 	outer, own := w.given, w.own
 	if d.single {

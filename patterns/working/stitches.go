@@ -34,6 +34,7 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 		if s.What.Loop.Set {
 			same.What.Loop = s.What.Loop
 		}
+		same.OwnSide()
 		if k := &same.What.Kind; k.Shape == stitch.Together && k.Legs == 0 {
 			// "CL over next 9 sts": over as many as are named.
 			if len(s.Places) == 1 {
