@@ -27,8 +27,7 @@ func (p *parser) edgingRound(l *Label) bool {
 	if !colon {
 		p.eatKind(tStop)
 	}
-	// A single word with a colon before the words of its round is read as any label is.
-	if colon && p.i > start+2 && p.instructs(p.i) || p.edgingBelow() {
+	if colon && p.instructs(p.i) || p.edgingBelow() {
 		l.Next, l.Called = One(Span{p.toks[start].pos, p.toks[start].length}), called
 		l.Text = called
 		return true

@@ -49,7 +49,7 @@ var working = []string{"in", "into", "each", "every", "around", "across", "next"
 	"begin", "start", "starting", "beginning", "end", "finish", "using", "cut", "break", "rs", "ws", "fo", "off"}
 
 // titled takes what a piece is called, at the head of its words, as a heading: a line of
-// its own, "Puff wheel coaster", "EARS (make 2)", or the words before a starting chain,
+// its own, "Puff wheel coaster", "EARS (make 2)", or the words before a starting chain or a ring,
 // "Leaf: ch 11".
 func (p *parser) titled(b *block) bool {
 	start := p.i
@@ -88,17 +88,20 @@ func (p *parser) titled(b *block) bool {
 	case !names:
 		return false
 	case t.kind == tColon && j+1 < line:
-		if p.tok().is(advising...) || p.tok().is("with") || last.is(hanging...) {
+		if p.tok().is(advising...) && !last.is(headings...) || p.tok().is("with") || last.is(hanging...) {
 			return false
 		}
 		p.i = j + 1
 		p.eat("with", "using")
+		at, ringed := p.i, p.ringed
+		ring, _ := p.ring()
+		_, isRing := ring.(*MagicRing)
+		p.i, p.ringed = at, ringed
 		p.eat("make", "work")
-		if p.chain() == nil {
-			p.i = start
+		begins := isRing || p.chain() != nil
+		if p.i = start; !begins {
 			return false
 		}
-		p.i = start
 		return p.heading(b, start, j+1)
 	case t.kind == tColon && p.toks[line].first && !p.tok().is(advising...):
 		return p.heading(b, start, line)
