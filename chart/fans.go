@@ -148,3 +148,74 @@ func (w *work) closedTo(c *course, fan []int, place fabric.Place) float64 {
 	}
 	return part
 }
+
+// Two fans of a round of lace next to one another, as over the tip of a pineapple, that stand
+// farther apart than passedFrom times the room they have leave passedOpen of that open: they
+// lean towards one another, and do not lie down over what they pass. So do single stitches
+// of a round over it, from passedAlone times on.
+const passedFrom, passedAlone, passedOpen = 1.3, 2.5, 0.8
+
+// leaveOpen leaves that room between them.
+func (w *work) leaveOpen(c *course, items []ring.Item) {
+	c.gapped, c.atSeam = false, 0
+	after := c.index > 0 && w.courses[c.index-1].gapped
+	if !after && !w.mayGather(c) {
+		return
+	}
+	type group struct {
+		from, end  int
+		base, wide float64
+	}
+	n := len(items)
+	var groups []group
+	next := -1
+	alone := func(to int) {
+		for k := next; next >= 0 && k < to; k++ {
+			if t := items[k%n]; !t.Free {
+				groups = append(groups, group{k, k + 1, t.Base, t.Width})
+			}
+		}
+	}
+	eachFan(items, func(from, end, _ int) {
+		alone(from)
+		g := group{from: from, end: end, base: items[from%n].Base, wide: items[from%n].Width}
+		for k := from + 1; k < end; k++ {
+			g.wide += items[k%n].Before + items[k%n].Width
+		}
+		groups, next = append(groups, g), end
+	})
+	if len(groups) == 0 {
+		return
+	}
+	alone(groups[0].from + n)
+	total, open := 0.0, 0.0
+	for i := range items {
+		total += items[i].Width + items[i].Before
+	}
+	left := make([]float64, n) // angles, before an item
+	for k, g := range groups {
+		h := groups[(k+1)%len(groups)]
+		i := h.from % n
+		if g.end%n != i || len(groups) < 2 {
+			continue // chains lie between
+		}
+		most := passedFrom
+		if g.end-g.from == 1 && h.end-h.from == 1 {
+			if most = passedAlone; !after {
+				continue
+			}
+		}
+		apart := above(h.base-g.base, -ring.Turn/4)
+		if room := ((g.wide+h.wide)/2 + items[i].Before) * ring.Turn / total; apart > most*room {
+			left[i] = passedOpen * (apart - room)
+			open += left[i]
+		}
+	}
+	if open == 0 || open > ring.Turn/2 {
+		return
+	}
+	c.gapped, c.atSeam = true, left[0]
+	for i := range items {
+		items[i].Before += left[i] * total / (ring.Turn - open)
+	}
+}

@@ -3,6 +3,7 @@ package chart
 import (
 	"whorl/geometry"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 const (
@@ -35,7 +36,7 @@ func Halves(f *fabric.Fabric, form *geometry.Form, o Options) (halves []Options)
 	}
 	from := 0
 	for k, end := range ends {
-		if end < from {
+		if end < from || k%2 > 0 && rounds[end].isLace() {
 			return nil
 		}
 		half := o
@@ -44,6 +45,19 @@ func Halves(f *fabric.Fabric, form *geometry.Form, o Options) (halves []Options)
 		from = end + 1
 	}
 	return halves
+}
+
+// isLace reports whether a round has loops and is worked into those of the round below, as
+// the last of a doily that closes over the tips of its pineapples: it lies flat all the same.
+func (c *course) isLace() bool {
+	for i := range c.round.Stitches {
+		for _, p := range c.round.Stitches[i].On {
+			if p.Into == stitch.Space && p.At.Round < c.index {
+				return len(c.round.Spaces) > 0
+			}
+		}
+	}
+	return false
 }
 
 // turns are the last rounds of the runs that widen and narrow by turns: the middle of

@@ -109,6 +109,8 @@ type course struct {
 	sky    sky
 	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
 	plumb  map[int]bool    // those of fans that stand over their like
+	gapped bool            // it leaves room open over what its fans pass
+	atSeam float64         // of that room what lies before its first stitch, an angle
 	rests  bool            // it has come to rest with its neighbours on an oval
 	closed map[int]float64 // how much narrower its fans are, by place
 	spaced float64         // how many times farther apart its stitches are on paper than they need; 0: not known
@@ -342,6 +344,9 @@ func (w *work) lay(c *course) {
 		return
 	}
 	across := theta[0] + ring.Turn - theta[len(theta)-1]
+	if c.gapped { // the round begins and ends beside its first stitch
+		across = math.Max(across-c.atSeam, across/4)
+	}
 	shift := 0.0
 	if !anchored { // the first round of all: its seam is where the chart begins
 		shift = across/2 - theta[0]
@@ -377,6 +382,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 		if c.handled = overGap(items); !c.handled {
 			archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 		}
+		w.leaveOpen(c, items)
 		w.noDrift(c, items)
 	}
 	stiff, times := max(w.stiff, ring.Stiffness), w.sparse(c)
