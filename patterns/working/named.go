@@ -358,7 +358,7 @@ func (w *roundWork) eachOf(p *notation.Place, work func([]fabric.Place) *halt) *
 // named is "in next shell": into the group as a whole, which is its centre.
 func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 	for k, g := range w.c.groups {
-		if !g.is(p.Target.Name) || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos && !w.onEdgeOf(g) || p.Pick == notation.Last && w.c.anotherAfter(k, p.Target.Name) {
+		if !g.is(p.Target.Name) || p.Target.Chains > 0 && !w.c.groupOf(g, p.Target.Kind, p.Target.Chains) || p.Pick == notation.Next && g.From < w.pos && !w.onEdgeOf(g) && !w.underChainIs(k, p) || p.Pick == notation.Last && w.c.anotherAfter(k, p.Target.Name) {
 			continue
 		}
 		w.passOver(w.pos, g.From)
@@ -386,6 +386,14 @@ func (w *roundWork) named(p *notation.Place) ([]fabric.Place, *halt) {
 // the first stitch of the group: "ch 3, turn, shell in shell".
 func (w *roundWork) onEdgeOf(g spotGroup) bool {
 	return w.started && !w.begun && w.pos == 1 && g.From == 0 && g.To > 2 || w.skippedInto(g)
+}
+
+// underChainIs reports whether the chain at the beginning stands on the one stitch of a group that is
+// named, "3 ch, 3 tr into top of Cl4", and the next such does not come next.
+func (w *roundWork) underChainIs(k int, p *notation.Place) bool {
+	g := w.c.groups[k]
+	return p.Bare && !p.N.Set() && w.started && !w.begun && w.pos == 1 && g.From == 0 && g.To == 1 &&
+		(k+1 == len(w.c.groups) || w.c.groups[k+1].From > 1 || !w.c.groups[k+1].is(p.Target.Name))
 }
 
 // skippedInto reports whether the work has come into a group by skipping the first of its stitches

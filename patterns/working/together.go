@@ -286,3 +286,18 @@ func (w *roundWork) overFromHook(s *notation.Stitches, legs int, p *notation.Pla
 	w.same = on[len(on)-1:]
 	return w.into(s, 1, on)
 }
+
+// clusterOver is a cluster "over next 3 sts", of as many legs as there are stitches, as these legs
+// worked together, one in each. Other stitches are as they are.
+func (w *roundWork) clusterOver(s *notation.Stitches) *notation.Stitches {
+	k := s.What.Kind
+	if k.Shape != stitch.Cluster || k.Legs < 2 || len(s.Places) != 1 {
+		return s
+	}
+	if p := &s.Places[0]; !p.Over || p.Evenly || p.Pick == notation.Each || p.N.For(w.size) != k.Legs {
+		return s
+	}
+	over := *s
+	over.What.Kind.Shape = stitch.Together
+	return &over
+}
