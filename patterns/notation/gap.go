@@ -322,6 +322,9 @@ func (p *parser) pair(t *Target) bool {
 		return false
 	}
 	of, ok := p.target()
+	if !ok && t.Name == Here {
+		p.eat("one") // "this group and the next one"
+	}
 	switch {
 	case t.Name == Here && group.Sort == OfName:
 		t.Name = ""

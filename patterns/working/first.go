@@ -43,18 +43,10 @@ func (w *roundWork) firstGroup() {
 	}
 	is := kindsIn(r.Stitches[from:to])
 	for _, g := range r.Groups {
-		if g.Name == "" || !slices.Equal(is, kindsIn(r.Stitches[g.From:g.To])) {
-			continue
+		if g.Name != "" && slices.Equal(is, kindsIn(r.Stitches[g.From:g.To])) {
+			w.beginGroup(from, to, g.Name)
+			return
 		}
-		for i := range r.Stitches {
-			if st := &r.Stitches[i]; st.Group > 0 {
-				st.Group++
-			} else if i >= from && i < to {
-				st.Group = 1
-			}
-		}
-		r.Groups = slices.Insert(r.Groups, 0, fabric.Group{Span: fabric.Span{From: from, To: to}, Name: g.Name})
-		return
 	}
 	// "ch 3, 4 dc in same st" is a group of five.
 	for i := range r.Groups {
@@ -63,6 +55,28 @@ func (w *roundWork) firstGroup() {
 			return
 		}
 	}
+	if foot.Into == stitch.Ring || to-from < 2 {
+		return
+	}
+	// "ch 4, dc in same st, *(dc, ch 1, dc) in next st": a group like the others.
+	for _, g := range r.Groups {
+		if g.Name == "" && g.From >= to && slices.Equal(is, kindsIn(r.Stitches[g.From:g.To])) {
+			w.beginGroup(from, to, "")
+			return
+		}
+	}
+}
+
+// beginGroup makes a group of the stitches between two numbers at the beginning of the round.
+func (w *roundWork) beginGroup(from, to int, name string) {
+	for i := range w.r.Stitches {
+		if st := &w.r.Stitches[i]; st.Group > 0 {
+			st.Group++
+		} else if i >= from && i < to {
+			st.Group = 1
+		}
+	}
+	w.r.Groups = slices.Insert(w.r.Groups, 0, fabric.Group{Span: fabric.Span{From: from, To: to}, Name: name})
 }
 
 // kindsIn are the kinds of a run of stitches, as they count.
