@@ -16,7 +16,7 @@ func (p *parser) num() (Num, bool) {
 		n, ok = 0, true
 	}
 	if !ok {
-		return Num{}, false
+		return p.bracketed()
 	}
 	num := Num{Values: []int{n}}
 	if len(p.sizes) > 1 {
@@ -24,6 +24,55 @@ func (p *parser) num() (Num, bool) {
 	}
 	num.Span = p.from(start)
 	return num, true
+}
+
+// bracketed reads "(1: 2: 3)" where all the numbers of the sizes that a round is for stand in
+// brackets, as those of the larger sizes do everywhere: "1 hdc in each of next (1: 2: 3) hdc", "rep
+// from * (4: 5: 6) times".
+func (p *parser) bracketed() (Num, bool) {
+	start := p.i
+	if k := p.at(-1).kind; len(p.sizes) < 2 || start == 0 || k == tDash || k == tHyphen || !p.eatKind(tOpen) {
+		return Num{}, false
+	}
+	var values []int
+	for {
+		n, ok := p.sizeValue()
+		if !ok {
+			break
+		}
+		values = append(values, n)
+		if !p.eatKind(tColon) && !p.eatKind(tComma) && !p.eatKind(tSlash) && !p.eatKind(tSemi) {
+			break
+		}
+	}
+	closed := p.eatKind(tClose)
+	before := &p.toks[start-1]
+	stitches := before.is("next", "nxt", "following", "foll", "last", "first", "rem", "remaining", "of", "skip", "sk", "miss") && p.nounAt(0)
+	switch {
+	case !closed || len(values) == 0 || !stitches && !(before.is("ch", "chain") && p.ended()) && !p.timesWord():
+	case len(values) == len(p.sizes):
+		return Num{Span: p.from(start), Values: values}, true
+	case len(values) == len(p.forSizes):
+		return Num{Span: p.from(start), Values: p.spread(values)}, true
+	case len(values) > 1 && stitches:
+		sizes := p.sizes
+		if len(p.forSizes) > 0 {
+			sizes = p.forSizes
+		}
+		p.report(fail(p.from(start), "size-list", fmt.Sprintf("%d numbers for %s", len(values), sizesHere(sizes)),
+			"Write one number for each size, smallest first: "+strings.Join(sizes, ", ")+"."))
+		return Num{Span: p.from(start), Values: values}, true
+	}
+	p.i = start
+	return Num{}, false
+}
+
+// sizesHere is how many sizes there are.
+func sizesHere(sizes []string) string {
+	if len(sizes) == 1 {
+		return "1 size"
+	}
+	return fmt.Sprintf("%d sizes", len(sizes))
 }
 
 // plainNumber reads one number in figures or words.
