@@ -217,3 +217,63 @@ func (w *roundWork) leftFree(p *notation.Place) ([]fabric.Place, *halt) {
 func (w *roundWork) noneLeft(p *notation.Place) *halt {
 	return stopAt(p.Span, "nothing-skipped", fmt.Sprintf("%s has no stitch left that was skipped", w.c.belowName()), "Check the number of the round, or how many of its stitches were skipped.")
 }
+
+// postsDeeper is a post stitch round one that is named, "FPtr around next FPtr", where none of the round
+// below is such a stitch and the next stands on one: round that. Other stitches are as they are.
+func (w *roundWork) postsDeeper(s *notation.Stitches) *notation.Stitches {
+	if l := s.What.Loop; !l.Set || l.Into != stitch.FrontPost && l.Into != stitch.BackPost || len(s.Places) != 1 {
+		return s
+	}
+	p := s.Places[0]
+	if d := w.depthLast(); p.Pick == notation.Skipped && p.Below >= 0 && d > 0 && len(w.lastSkip) > 0 {
+		// "FPtr around each of the 3 skipped sts", crossed over others two rows below: as far down.
+		round := *s
+		p.Below = d
+		round.Places = []notation.Place{p}
+		return &round
+	}
+	if p.Below != 0 || p.Pick != notation.Next || p.Of != nil || len(p.Also) > 0 || !ofPost(&p.Target) || !w.standsOver(&p.Target, 1) {
+		return s
+	}
+	round := *s
+	p.Below = 1
+	round.Places = []notation.Place{p}
+	return &round
+}
+
+// depthLast is how far below the round below the last stitch was worked, 0 for none.
+func (w *roundWork) depthLast() int {
+	if n := len(w.r.Stitches); n > 0 {
+		if on := w.r.Stitches[n-1].On; len(on) > 0 && on[0].At.Stitch >= 0 && (on[0].Into == stitch.FrontPost || on[0].Into == stitch.BackPost) {
+			return w.c.index - on[0].At.Round
+		}
+	}
+	return 0
+}
+
+// ofPost reports whether a target is a stitch that was worked round a post.
+func ofPost(t *notation.Target) bool {
+	return t.Sort == notation.OfKind && (t.Name == notation.Post || t.Loop.Set && (t.Loop.Into == stitch.FrontPost || t.Loop.Into == stitch.BackPost))
+}
+
+// standsOver reports whether none of the round below is such a stitch, and the next n stand on one each.
+func (w *roundWork) standsOver(t *notation.Target, n int) bool {
+	if w.c.index < 1 || w.c.below == nil {
+		return false
+	}
+	for i := range w.c.spots {
+		if w.c.matches(i, t) {
+			return false
+		}
+	}
+	for i := w.pos; i < len(w.c.spots) && n > 0; i++ {
+		if !w.c.spots[i].counts {
+			continue
+		}
+		if st := w.part.At(w.below([]fabric.Place{w.c.place(i, stitch.Top)})[0].At); st == nil || !sameKind(t, st) {
+			return false
+		}
+		n--
+	}
+	return n == 0
+}

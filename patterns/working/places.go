@@ -151,6 +151,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			return nil, stopAt(p.Span, "nothing-skipped", fmt.Sprintf("only %s skipped before this", wereOf(len(w.lastSkip))), "")
 		}
 		on := []fabric.Place{w.c.place(at, p.Into)}
+		for range p.Below {
+			on = w.below(on)
+		}
 		w.undo = append(w.undo, undoUse{at, w.c.spots[at].use})
 		w.c.spots[at].use = worked
 		w.same = on

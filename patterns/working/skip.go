@@ -33,6 +33,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		return h
 	}
 	t := *w.spaceMeant(&s.Target)
+	if w.skipsDeeper(s, n) {
+		t = notation.Target{Sort: notation.AnyStitch}
+	}
 	if p := s.Place; p != nil {
 		switch {
 		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
@@ -61,6 +64,10 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	}
 	if s.Behind && w.deepAt < 0 && w.deepAt == -w.pos {
 		return nil // by the definition of the stitch, and again in the round
+	}
+	if n > 1 && (s.Behind || w.deepAt > 0 && w.deepAt == w.pos) && w.deepLast(n) {
+		w.deepAt = 0
+		return nil
 	}
 	deep := w.deepAt > 0 && w.deepAt == w.pos && n > 0
 	if deep {
@@ -110,6 +117,29 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	}
 	w.stepsTo(s, n)
 	return nil
+}
+
+// skipsDeeper reports whether what is skipped are stitches farther down, "skip next 3 FPtr, FPtr around each
+// of next 3 FPtr two rows below", none of which stands in the round below: the next so many stand on them,
+// and are passed over.
+func (w *roundWork) skipsDeeper(s *notation.Skip, n int) bool {
+	t := &s.Target
+	if !ofPost(t) || s.Place != nil && s.Place.Pick != notation.Next {
+		return false
+	}
+	return w.standsOver(t, n)
+}
+
+// deepLast reports whether the last n stitches were made farther down than the round below: what is
+// behind them has been passed over with them.
+func (w *roundWork) deepLast(n int) bool {
+	for i := len(w.r.Stitches) - 1; i >= 0 && n > 0; i-- {
+		if st := &w.r.Stitches[i]; !st.Counts || len(st.On) == 0 || st.On[0].At.Round >= w.c.index || st.On[0].At.Stitch < 0 {
+			return false
+		}
+		n--
+	}
+	return n == 0
 }
 
 // onChainsPlace reports whether nothing has been made yet but a beginning chain that

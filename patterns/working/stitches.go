@@ -53,7 +53,7 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 		w.alias, w.own = "", outer
 		return h
 	}
-	s = w.clusterOver(s)
+	s = w.postsDeeper(w.clusterOver(s))
 	times := 1
 	if s.Times.Set() {
 		times = s.Times.For(w.size)
