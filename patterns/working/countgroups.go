@@ -156,7 +156,7 @@ func groupsIn(all *notation.Stated) string {
 
 // splitAtJoin is 1 when a round begins with a part of a named group and ends with
 // the rest of it in the same place: "ch 3, 2 dc in same st, … 2 dc in same st as
-// beg ch-3".
+// beg ch-3". Whole ones may be written out.
 func splitAtJoin(r *fabric.Round, name string) int {
 	n, from := len(r.Stitches), 0
 	for n > 0 && r.Stitches[n-1].Role == fabric.Join {
@@ -182,7 +182,7 @@ func splitAtJoin(r *fabric.Round, name string) int {
 	}
 	have := countIn(r.Stitches[from:first]) + countIn(r.Stitches[last:n])
 	for _, g := range r.Groups {
-		if g.Name == name && g.To <= last && g.From >= first && countIn(r.Stitches[g.From:g.To]) == have {
+		if (g.Name == name || g.Name == "" && g.Like == name) && g.To <= last && g.From >= first && countIn(r.Stitches[g.From:g.To]) == have {
 			return 1
 		}
 	}

@@ -13,6 +13,9 @@ import (
 // join closes the round with a slip stitch in its first stitch. Before any
 // stitch it joins a yarn instead, which says where the round begins.
 func (w *roundWork) join(j *notation.Join, rest []notation.Item) *halt {
+	if w.slipBeginsRow(j, rest) {
+		return w.stitches(&notation.Stitches{Span: j.Span, What: notation.What{Kind: stitch.Of(stitch.Slip)}, Places: []notation.Place{*j.Place}})
+	}
 	if !w.begun && !w.started {
 		if w.foundation != nil {
 			return w.formRing(&notation.FormRing{Span: j.Span})

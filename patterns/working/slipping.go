@@ -122,6 +122,29 @@ func (w *roundWork) beginsAsSlip(j *notation.Join, rest []notation.Item) bool {
 	return false
 }
 
+// slipBeginsRow reports whether "sl st in first st" at the beginning of a row is the first of its stitches:
+// behind the turning chain, or where others follow it without a chain.
+func (w *roundWork) slipBeginsRow(j *notation.Join, rest []notation.Item) bool {
+	if !w.r.Row || w.begun || w.foundation != nil || j.Yarn != "" || j.Place == nil || j.Place.Pick != notation.First || j.Place.Target.Sort == notation.ChainSpace ||
+		j.With.Kind.Base > stitch.Slip || w.c.edge > 0 {
+		return false
+	}
+	for _, it := range rest {
+		switch it := it.(type) {
+		case *notation.Note, *notation.Colour, *notation.Marker, *notation.Skip:
+		case *notation.Stitches:
+			return true
+		case *notation.Group, *notation.Repeat:
+			return true
+		case *notation.Chain:
+			return w.started && it.Counts == nil
+		default:
+			return false
+		}
+	}
+	return false
+}
+
 // standsAsSlip reports whether the slip stitch that a yarn is joined with is the first
 // stitch of a round of slip stitches and chains, which is joined to it: "join C with a sl st
 // in any sc, ch 3, *sl st in next sc, ch 3; rep from * around, sl st to first sl st".
