@@ -88,6 +88,44 @@ func (p *parser) anyOne() (Place, bool) {
 	return Place{}, false
 }
 
+// eitherPlace reads "ch or sp", "st, ch or sp", "ch-sp or stitch" in a definition: whatever it is that
+// the stitch is worked into.
+func (p *parser) eitherPlace() bool {
+	start := p.i
+	one := func() bool {
+		switch {
+		case p.eat("ch", "chain"):
+			p.eatKind(tHyphen)
+			at := p.i
+			if p.plainNumber(); !p.eat("sp", "space", "lp", "loop") {
+				p.i = at
+			}
+			return true
+		}
+		return p.eat("st", "stitch", "sp", "space", "lp", "loop", "ring")
+	}
+	or := false
+	for ok := p.defining && one(); ok; {
+		at := p.i
+		comma := p.eatKind(tComma)
+		this := p.eat("or") || p.eatKind(tSlash)
+		if p.eat("in", "into"); this {
+			p.eat("same", "the", "a")
+		}
+		if ok = (comma || this) && one(); !ok {
+			p.i = at
+			break
+		}
+		or = or || this
+	}
+	if !or {
+		p.i = start
+		return false
+	}
+	p.eat(indicating...)
+	return true
+}
+
 // allInOne gathers a definition such as "1 dc, 1 ch, 1 dc in one st", of which the last alone says
 // where it goes, into that one place. It is nil for any other.
 func (p *parser) allInOne(items []Item) *Group {

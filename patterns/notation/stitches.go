@@ -144,6 +144,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		p.eatAll("to", "decrease")
 	}
 	p.eat(adverbs[:tightness]...)
+	p.allLegs(s)
 	if p.tok().is("once", "worked", "made") && p.at(1).is("in", "into", "around", "round", "over") {
 		p.i++
 	}
@@ -170,17 +171,18 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.i = at
 		}
 	}
-	if w.Kind.Shape == stitch.Plain && w.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
+	one := p.inTrade(w)
+	if one.Kind.Shape == stitch.Plain && one.Kind.Base >= stitch.Single && p.tok().is("tog", "together") &&
 		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {
 		// "sc next 2 sts tog"
 		p.i++
-		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
+		s.What = What{Kind: stitch.Tog(one.Kind.Base, s.Places[0].N.Values[0]), Loop: one.Loop}
 		s.Places[0].Over = true
 	}
-	if p.tok().kind == tComma && p.at(1).is("worked", "working") && p.at(2).is("together", "tog") && len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 && w.Kind.Shape == stitch.Plain {
+	if p.tok().kind == tComma && p.at(1).is("worked", "working") && p.at(2).is("together", "tog") && len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 && one.Kind.Shape == stitch.Plain && one.Kind.Base >= stitch.Single {
 		// "FPdc around next 2 sts, worked together as one st"
 		p.i += 3
-		s.What.Kind = stitch.Tog(w.Kind.Base, s.Places[0].N.Values[0])
+		s.What = What{Kind: stitch.Tog(one.Kind.Base, s.Places[0].N.Values[0]), Loop: one.Loop}
 		s.Places[0].Over = true
 		if p.eat("as") {
 			p.eat("one", "a", "1", "single")

@@ -45,11 +45,21 @@ func (p *parser) shapingInWords() (What, bool) {
 	return What{}, false
 }
 
+// inTrade is what a name means in the trade, whatever the designer says of the single one; any other
+// stitch as it is.
+func (p *parser) inTrade(w What) What {
+	if ph, ok := p.vocab.trade[w.Name]; ok && w.Name != "" && !w.Beg {
+		return ph.what
+	}
+	return w
+}
+
 // workedTogether reads "worked together" behind "3 dc": a decrease over as many
 // stitches, ", one in each of next 3 sts", or a cluster in one place.
 func (p *parser) workedTogether(s *Stitches) bool {
 	start := p.i
-	k := s.What.Kind
+	one := p.inTrade(s.What)
+	k := one.Kind
 	if len(s.N.Values) != 1 || s.N.Values[0] < 2 || k.Shape != stitch.Plain || k.Base < stitch.Single {
 		return false
 	}
@@ -59,8 +69,13 @@ func (p *parser) workedTogether(s *Stitches) bool {
 		return false
 	}
 	legs := s.N.Values[0]
-	s.What.Kind, s.N = stitch.Tog(k.Base, legs), Num{}
+	s.What, s.N = What{Kind: stitch.Tog(k.Base, legs), Loop: one.Loop}, Num{}
 	at := p.i
+	if p.eat("as", "into") && (p.eat("one", "1", "a") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber)) {
+		p.eat("st", "stitch")
+		at = p.i
+	}
+	p.i = at
 	p.eatKind(tComma)
 	p.eatKind(tOpen)
 	p.eat("working")
@@ -72,6 +87,34 @@ func (p *parser) workedTogether(s *Stitches) bool {
 	}
 	p.i = at
 	return true
+}
+
+// allLegs reads ", all 3 legs in same st", "(working all legs in next ch-2 sp)" behind stitches that are
+// worked together: the one place that all of them go into.
+func (p *parser) allLegs(s *Stitches) {
+	if s.What.Kind.Shape != stitch.Together || s.Places != nil {
+		return
+	}
+	start := p.i
+	p.eatKind(tComma)
+	p.eatKind(tDash)
+	open := p.eatKind(tOpen)
+	p.eat("working", "with", "placing", "making")
+	if p.eat("all", "both") {
+		p.eat("of")
+		p.eat("the", "its")
+		n, numbered := p.plainNumber()
+		if (!numbered || n == s.What.Kind.Legs) && p.eat("legs", "halves", "parts") {
+			p.eat("worked", "made", "going", "go")
+			if p.tok().is("in", "into", "around", "round") {
+				if l := p.places(false); len(l) == 1 && !l[0].N.Set() && l[0].Pick != Each && (!open || p.eatKind(tClose)) {
+					s.Places = l
+					return
+				}
+			}
+		}
+	}
+	p.i = start
 }
 
 // bothLegs passes over ", working both legs in the same st" behind stitches that are
