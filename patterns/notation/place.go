@@ -371,7 +371,7 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
-	case t.is("joining"):
+	case t.is("joining", "closing"):
 		p.i++
 		p.eat("sl")
 		if !p.targetOr(&pl) {

@@ -3,6 +3,7 @@ package working
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/fault"
@@ -292,4 +293,24 @@ func (w *roundWork) warn(at notation.Span, code, message, help string) {
 	f.Severity = fault.Warning
 	f.Round = w.r.Label
 	w.roundFaults = append(w.roundFaults, f)
+}
+
+// aroundClosing reports whether a place is round the stitch that closed the round below and completed
+// its last space: "sc around the dc just made". Without those words it is meant where no other stitch
+// of its kind is left to go round.
+func (w *roundWork) aroundClosing(p *notation.Place) bool {
+	b := w.c.below
+	if w.begun || !p.Over || p.Below != 0 || p.N.Set() || b == nil || b.Completed == 0 || len(w.c.runs) == 0 || p.Target.Sort != notation.OfKind {
+		return false
+	}
+	if i := len(b.Stitches) - 1; b.Stitches[i].Role != fabric.Join || !sameKind(&p.Target, &b.Stitches[i]) {
+		return false
+	}
+	switch {
+	case p.Pick == notation.Made:
+		return true
+	case p.Pick == notation.Last, p.Pick == notation.Next && p.Bare:
+		return !slices.ContainsFunc(w.c.spots, func(s spot) bool { return sameKind(&p.Target, s.st) })
+	}
+	return false
 }

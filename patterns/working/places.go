@@ -50,9 +50,12 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if on := w.atCorner(p); on != nil {
 		return on, nil
 	}
-	if (p.Pick == notation.Made || p.Pick == notation.Same) && p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
+	if around := w.aroundClosing(p); around || (p.Pick == notation.Made || p.Pick == notation.Same) && p.Target.Sort == notation.ChainSpace && !w.begun && w.c.below != nil && w.c.below.Completed > 0 {
 		// "in sp just made", "in same sp": the one that the closing stitch
 		// completed.
+		if around {
+			p = &notation.Place{Span: p.Span, Pick: notation.Made, Target: notation.Target{Sort: notation.ChainSpace, Text: p.Target.Text}}
+		}
 		return w.takeSpot(w.c.runs[0].From, 1, p, false), nil
 	}
 	if p.Target.Sort == notation.CornerStitch && p.Pick == notation.Next && !w.begun && w.travelled() > 0 && len(w.same) > 0 && len(w.c.spots) > 0 {
