@@ -145,8 +145,10 @@ var rowEndWords = regexp.MustCompile(`(?i)\b(row ends?|ends? of (the |each |ever
 // round of this one speaks of row ends: "Turn to work along row ends."
 func (p *partWork) saysEnds() bool {
 	var notes []notation.Item
-	if before := p.texts[p.index-1].Rounds; len(before) > 0 {
-		notes = append(notes, before[len(before)-1].Items...)
+	if p.index > 0 && p.texts[p.index-1] != nil {
+		if before := p.texts[p.index-1].Rounds; len(before) > 0 {
+			notes = append(notes, before[len(before)-1].Items...)
+		}
 	}
 	for _, r := range p.texts[p.index].Rounds {
 		if notes = append(notes, r.Items...); needsPlaces(r.Items) && !onlyPlaces(r.Items) {
