@@ -31,6 +31,8 @@ type Change struct {
 	// Step is how many stitches more each run between the increases or decreases has every time
 	// that the rounds are worked, or fewer when negative.
 	Step Num
+	// Run is how long the words say each such run was, unset when they do not.
+	Run Num
 	// Of is the kind of those stitches, zero where none is named.
 	Of stitch.Kind
 }

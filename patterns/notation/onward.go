@@ -127,11 +127,48 @@ func (p *parser) changeRuns() *Change {
 	if !p.eat("working", "with", "having", "making", "work") {
 		return nil
 	}
+	at := p.i
 	n, ok := p.runStep(p.sentenceEnd())
-	if !ok {
-		return nil
+	if ok {
+		return &Change{Step: n}
 	}
-	return &Change{Step: n}
+	p.i = at
+	if n, was, ok := p.runInstead(); ok {
+		return &Change{Step: n, Run: was}
+	}
+	return nil
+}
+
+// runInstead reads "4 sc instead of 3 before each inc", "4 sc between increases instead of 3": by how
+// many stitches each run between the increases or decreases is longer than before, and how long it was.
+func (p *parser) runInstead() (n, was Num, ok bool) {
+	start := p.i
+	n, ok = p.num()
+	if _, named := p.what(); !ok || !named && !p.eat("st", "sts", "stitches") {
+		p.i = start
+		return n, was, false
+	}
+	between := false
+	for range 2 {
+		if !was.Set() && (p.eatAll("instead", "of") || p.eatAll("rather", "than") || p.eat("not")) {
+			if was, ok = p.num(); ok {
+				p.what()
+			}
+		}
+		for !p.ended() && p.tok().kind == tWord && p.tok().is("between", "before", "after", "inc", "increase", "increases", "incs", "dec", "decrease", "decreases", "decs", "each", "every", "the") {
+			between = between || p.tok().is("between", "before", "after")
+			p.i++
+		}
+	}
+	if !between || !was.Set() || len(was.Values) != len(n.Values) || !p.ended() && p.tok().kind != tOpen {
+		p.i = start
+		return n, was, false
+	}
+	n.Values = append([]int(nil), n.Values...)
+	for i := range n.Values {
+		n.Values[i] -= was.Values[i]
+	}
+	return n, was, n.Values[0] != 0
 }
 
 // patternUntil reports whether "in pattern", "in established pattern", "as established" comes

@@ -22,6 +22,10 @@ func (p *partWork) changed(r *notation.Round, ref *notation.Ref, of []*notation.
 			p.add(p.unchanged(r, c, "there is no run of stitches between increases or decreases in the repeated rounds"), true)
 			return nil, false
 		}
+		if is := p.otherRun(c, of); is > 0 {
+			p.add(p.unchanged(r, c, fmt.Sprintf("the runs between increases or decreases are of %s in the repeated rounds, not of %d", plural(is, "stitch"), c.Run.For(p.size))), true)
+			return nil, false
+		}
 		return of, true
 	}
 	if (c.Last != nil || c.Leave.Set()) && len(of) > 1 {

@@ -404,3 +404,21 @@ func (p *partWork) stepping(c *notation.Change, of []*notation.Round) (grow []gr
 	}
 	return grow
 }
+
+// otherRun is how long a run of the rounds is that are worked again, where the words say that it was of another
+// length; 0 where they are right or do not say.
+func (p *partWork) otherRun(c *notation.Change, of []*notation.Round) (is int) {
+	if !c.Run.Set() {
+		return 0
+	}
+	for _, r := range of {
+		g := growth{}
+		p.growAll(r.Items, 1, g)
+		for s := range g {
+			if n, ok := p.plainRun(s); ok && n != c.Run.For(p.size) {
+				is = max(is, n)
+			}
+		}
+	}
+	return is
+}
