@@ -54,13 +54,15 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && have-1 == want && begunAlone(r, c.Target.Name) {
 				continue // "(7 ldc)" beside the chain that counts as a dc
 			}
+			if c.Target.Sort == notation.AnyStitch && p.chainsAmong && have+p.amongStitches(r) == want {
+				continue
+			}
 			if w.loopsNamed(r, &c.Target, s, want) || c.Target.Sort == notation.AnyStitch && listsChains(s) && have+r.Chains() == want {
 				continue
 			}
 			if c.Target.Sort == notation.ChainSpace && have < want && r == w.r && want <= have+w.joinedOn {
 				continue // those of fewer chains that a slip stitch into another motif lies in
 			}
-			// "(60 sts)" where chains are stitches to the designer.
 			if quiet {
 				ok = false
 				continue
@@ -80,6 +82,19 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 		}
 	}
 	return ok
+}
+
+// amongStitches is how many stitches the chains of a round are, which the notes count among them.
+func (w *work) amongStitches(r *fabric.Round) (n int) {
+	if w.chainsEach == 0 {
+		return r.Chains()
+	}
+	for k := range r.Spaces {
+		if r.SpaceChains(k) == w.chainsEach {
+			n++
+		}
+	}
+	return n
 }
 
 // saysRowsInAll reports whether a count is of all rows so far.

@@ -64,6 +64,8 @@ type work struct {
 	lasts       map[*notation.Round][]*fabric.Round
 	definitions map[string]*definition
 	noted       []*notation.Counts                 // what the notes say that beginning chains count as
+	chainsAmong bool                               // whether the notes count the chains along a row among its stitches
+	chainsEach  int                                // of how many chains each is one, 0 for every chain
 	turnedEnds  []bool                             // of the parts of the size being worked
 	offEnds     []bool                             // whether their counts are off at the end
 	faultyParts []bool                             // whether something is wrong in them
@@ -121,6 +123,7 @@ func (w *work) parse() {
 		}
 	}
 	w.noted = notation.ParseNotes(lines(w.p.NoteWords), v, w.p.Sizes)
+	w.chainsEach, w.chainsAmong = notation.ChainsAreStitches(w.p.NoteWords.Lines)
 	w.ownSymbols()
 	for i := range w.p.Parts {
 		text, faults := notation.Parse(lines(w.p.Parts[i].Text), v, w.p.Sizes)
