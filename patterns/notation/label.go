@@ -88,6 +88,10 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :"), true
 		return l, true // "Child only: Rep Rows 2 and 3 once more."
 	}
+	if p.roundsToWork(&l) {
+		l.Text = strings.Trim(p.words(start), " .:()-–—")
+		return l, true
+	}
 	if p.bareNumbers(&l, ranges) {
 		l.Text = strings.Trim(p.words(start), " .:()-–—")
 		return l, true

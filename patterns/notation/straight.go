@@ -73,6 +73,36 @@ func (b *block) straight() bool {
 	return true
 }
 
+// roundsToWork reads a label that says how many rounds go as the words behind its colon say: "Work 2 rnds
+// even: ch 1, hdc in each st around". They are the next ones.
+func (p *parser) roundsToWork(l *Label) bool {
+	start := p.i
+	if !p.tok().first || !p.eat("work", "make", "crochet", "do") {
+		return false
+	}
+	p.eat("the", "another")
+	p.eat("next", "following", "further")
+	n, ok := p.num()
+	p.eat("more", "further", "additional", "extra")
+	row, round := roundWord(p.tok())
+	if !ok || !round || p.tok().is("r") {
+		p.i = start
+		return false
+	}
+	p.i++
+	p.eat("more")
+	p.evenWords()
+	p.eatAll("as", "follows")
+	p.eat("thus")
+	if p.tok().kind != tColon || p.at(1).first || !p.instructs(p.i+1) || !p.evident(p.i+1, p.sentenceEnd()) {
+		p.i = start
+		return false
+	}
+	p.i++
+	l.Next, l.Row = n, row
+	return true
+}
+
 // evenWords reads "without shaping", "straight", "even", "without increasing or decreasing".
 func (p *parser) evenWords() bool {
 	start := p.i

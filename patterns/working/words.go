@@ -208,7 +208,8 @@ func (s *script) worked(r *notation.Round) []bool {
 	all := true
 	for i, size := range s.p.Sizes {
 		in[i] = (len(l.Only) == 0 || slices.Contains(l.Only, size)) &&
-			(len(l.Numbers) == 0 || s.lasts[r] != nil && s.lasts[r][i] != nil)
+			(len(l.Numbers) == 0 || s.lasts[r] != nil && s.lasts[r][i] != nil) &&
+			!(l.Next.Set() && l.Next.For(i) == 0)
 		all = all && in[i]
 	}
 	if all {
