@@ -45,7 +45,7 @@ const auditShown = 5
 // it found: an error when not all are clean.
 func (j *job) audit(out io.Writer) error {
 	d := drawing{stem: "audit"}
-	pictures, err := d.choose(j.pattern)
+	pictures, err := d.choose(j)
 	if err != nil {
 		return err
 	}

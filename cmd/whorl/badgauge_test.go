@@ -49,3 +49,16 @@ func TestBadFiguresInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestEdgingOnly draws a pattern with a part that is only an edging without a number of stitches: it is
+// warned of, and has no chart.
+func TestEdgingOnly(t *testing.T) {
+	words := "gauge: 16 hdc = 10 cm\nparts:\n  - name: Hat\n    worked: rounds\n    text: |\n      Rnd 1: 12 hdc in magic ring; join.\n" +
+		"  - name: Edging\n    worked: rounds\n    from: Hat\n    text: |\n      Join yarn at centre back and work 1 round of sc evenly around the edge. Fasten off.\n"
+	for _, args := range [][]string{{"check", "-"}, {"draw", "-", "-o", t.TempDir()}} {
+		status, out, errs := whorl(t, words, args...)
+		if status != 0 || !strings.Contains(errs, "how many stitches this edging has") || strings.Contains(out, "edging") {
+			t.Errorf("%s: status %d, %s%s", args[0], status, out, errs)
+		}
+	}
+}

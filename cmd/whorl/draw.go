@@ -114,7 +114,7 @@ func (d *drawing) asks(some []string) bool {
 // draw draws the pictures. Nothing is written until all of them have been
 // drawn.
 func (d *drawing) draw(j *job, out, errs io.Writer) error {
-	pictures, err := d.choose(j.pattern)
+	pictures, err := d.choose(j)
 	if err != nil {
 		return err
 	}
@@ -189,7 +189,8 @@ func (d *drawing) write(sheets []sheet, out io.Writer) error {
 }
 
 // choose is the pictures to draw: those of the file, or the usual ones.
-func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
+func (d *drawing) choose(j *job) ([]patterns.Picture, error) {
+	p := j.pattern
 	if d.size != "" {
 		i, err := sizeNamed(d.size, p.Sizes)
 		if err != nil {
@@ -199,7 +200,7 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 	}
 	l := p.Pictures
 	if len(l) == 0 {
-		l = usualPictures(p)
+		l = usualPictures(j)
 	}
 	if d.picture == "" {
 		return l, nil
@@ -219,8 +220,8 @@ func (d *drawing) choose(p *patterns.Pattern) ([]patterns.Picture, error) {
 
 // usualPictures are those of a file that asks for none: a stitch chart of every part,
 // the measurements of all sizes where a gauge gives any, and of a hat its shaping.
-func usualPictures(p *patterns.Pattern) []patterns.Picture {
-	l := chartOfEach(p)
+func usualPictures(j *job) []patterns.Picture {
+	p, l := j.pattern, chartOfEach(j)
 	if slices.ContainsFunc(p.Gauge, func(g patterns.Gauge) bool { return g.Over > 0 }) {
 		l = append(l, patterns.Picture{Name: "schematic", Draw: "schematic"})
 	}
@@ -230,9 +231,12 @@ func usualPictures(p *patterns.Pattern) []patterns.Picture {
 	return l
 }
 
-// chartOfEach is a stitch chart of every part.
-func chartOfEach(p *patterns.Pattern) (l []patterns.Picture) {
-	for _, part := range p.Parts {
+// chartOfEach is a stitch chart of every part that has rounds.
+func chartOfEach(j *job) (l []patterns.Picture) {
+	for k, part := range j.pattern.Parts {
+		if j.roundless(k) {
+			continue
+		}
 		draw := "round"
 		if part.Rows {
 			draw = "rows"

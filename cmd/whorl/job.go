@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 
 	"whorl/chart"
 	"whorl/geometry"
@@ -110,17 +111,10 @@ func (j *job) empty() {
 	if len(j.fabrics) == 0 || j.wrong() {
 		return
 	}
-	for k, part := range j.fabrics[0].Parts {
-		rounds := 0
-		for _, r := range part.Rounds {
-			if r.Number > 0 && !r.Carried {
-				rounds++
-			}
-		}
-		if rounds > 0 || k >= len(j.pattern.Parts) {
+	for k, p := range j.pattern.Parts {
+		if !j.roundless(k) || j.edgingOnly(k) {
 			continue
 		}
-		p := j.pattern.Parts[k]
 		name := "the pattern"
 		if p.Name != "" {
 			name = p.Name
@@ -128,6 +122,26 @@ func (j *job) empty() {
 		j.faults = append(j.faults, j.pattern.Fault(p.Pos, 1, "no-rounds", name+" has no rounds",
 			"Write them below one another, as: Rnd 1: 8 hdc in ring. (8 hdc)"))
 	}
+}
+
+// roundless reports whether a part has been worked without a round of its own.
+func (j *job) roundless(part int) bool {
+	if len(j.fabrics) == 0 || part >= len(j.fabrics[0].Parts) {
+		return false
+	}
+	return !slices.ContainsFunc(j.fabrics[0].Parts[part].Rounds, func(r *fabric.Round) bool { return r.Number > 0 && !r.Carried })
+}
+
+// edgingOnly reports whether a part has an edging that is told without a number of stitches, and has been
+// warned of.
+func (j *job) edgingOnly(part int) bool {
+	from, to := j.pattern.Parts[part].Pos.Line, 0
+	if part+1 < len(j.pattern.Parts) {
+		to = j.pattern.Parts[part+1].Pos.Line
+	}
+	return slices.ContainsFunc(j.faults, func(f *fault.Fault) bool {
+		return f.Code == "uncounted" && f.Pos.Line > from && (to == 0 || f.Pos.Line < to)
+	})
 }
 
 // wrong reports whether the pattern has faults that are not mere warnings.

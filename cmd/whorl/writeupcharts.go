@@ -29,7 +29,7 @@ func (e *edition) chartsOfParts() [][]writeup.Picture {
 		}
 	}
 	if len(asked) == 0 {
-		asked = chartOfEach(e.j.pattern)
+		asked = chartOfEach(e.j)
 	}
 	slices.SortStableFunc(asked, func(a, b patterns.Picture) int { return e.partOf(a) - e.partOf(b) })
 	for _, p := range asked {

@@ -15,8 +15,8 @@ func (p *parser) uncounted(b *block) bool {
 		if p.toks[j].is("evenly") {
 			at = j
 		}
-		if p.toks[j].kind == tStar || at < 0 && p.toks[j].kind == tNumber {
-			return false
+		if _, rounds := roundWord(&p.toks[j+1]); p.toks[j].kind == tStar || at < 0 && p.toks[j].kind == tNumber && !rounds {
+			return false // but "1 round of dc evenly" does not say how many stitches
 		}
 	}
 	if at <= start || !p.plainBefore(start, at) {
