@@ -60,7 +60,7 @@ func (w *roundWork) standsOnFirst() {
 // its loops: the repeat after it begins with the like and what follows that, as
 // in "ch 3, sl st in next st, *ch 3, sl st in next st; rep from * around".
 func (w *roundWork) beginsLoop(it *notation.Chain, n int) bool {
-	if w.edgeLoop(it, n) || w.firstLoop(it, n) || w.heartLoop(it, n) || w.beginsBlock(it, n) {
+	if w.edgeLoop(it, n) || w.firstLoop(it, n) || w.closedLoop(it, n) || w.heartLoop(it, n) || w.beginsBlock(it, n) {
 		return true
 	}
 	if w.r.Row || it.Counts != nil || it.Beg || w.c.below == nil || w.c.below.Closing != fabric.Joined || w.c.below.Number == 0 {

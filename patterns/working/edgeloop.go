@@ -3,6 +3,7 @@ package working
 import (
 	"slices"
 
+	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -102,6 +103,38 @@ func (w *roundWork) firstLoop(it *notation.Chain, n int) bool {
 		}
 	}
 	return false
+}
+
+// closedLoop reports whether the chain that a round begins with goes straight back to where it
+// stands, "sl st in next sc, ch 12, sl st in same sc": a loop, and no stitch.
+func (w *roundWork) closedLoop(it *notation.Chain, n int) bool {
+	if w.r.Row || it.Counts != nil || it.Beg || n < 3 || len(w.after) == 0 {
+		return false
+	}
+	s, ok := w.after[0].(*notation.Stitches)
+	return ok && s.What.Kind == stitch.Of(stitch.Slip) && len(s.Places) == 1 && s.Places[0].Pick == notation.Same && s.Places[0].Target.Sort != notation.JoinPlace
+}
+
+// hangs reports whether all that a round makes is a loop to hang the piece by: chains that go back by a
+// slip stitch to where they stand.
+func (w *roundWork) hangs() bool {
+	var at []fabric.Place
+	chains, back := 0, 0
+	for i := range w.r.Stitches {
+		st := &w.r.Stitches[i]
+		switch {
+		case st.IsChain():
+			chains += max(st.Chains, 1)
+		case st.Kind != stitch.Of(stitch.Slip) || len(st.On) != 1 || chains > 0 && (at == nil || st.On[0] != at[0]):
+			return false
+		default:
+			if chains > 0 {
+				back++
+			}
+			at = st.On
+		}
+	}
+	return !w.r.Row && chains > 3 && back == 1
 }
 
 // skippedLoop reports whether n chains passed over at the beginning of the first row are

@@ -74,7 +74,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.halves()
 		w.firstGroup()
 		w.writtenOut()
-		if n := w.leftover(); n > 0 && !p.onPart(w) && (w.c.edge == 0 || w.pos > 1) && w.c.below != nil && w.begun && !w.shortRow(label, text, n, last) {
+		if n := w.leftover(); n > 0 && !p.onPart(w) && (w.c.edge == 0 || w.pos > 1) && w.c.below != nil && w.begun && !w.hangs() && !w.shortRow(label, text, n, last) {
 			if h = w.unfit; h == nil {
 				h = w.leftUnused(n, lastSpan(w.items))
 			}
