@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // closesRound reads "close the round", "finish this rnd" before the stitch that it is joined
 // with: "close the round with a slip stitch into the first treble".
 func (p *parser) closesRound() bool {
@@ -21,4 +23,14 @@ func (p *parser) closesRound() bool {
 	}
 	p.i = start
 	return false
+}
+
+// slipStitch passes over "sl st", "ss", "slip stitch", or "st" alone, behind the word that says what it does.
+func (p *parser) slipStitch() {
+	at := p.i
+	if w, ok := p.what(); !ok || w.Kind != stitch.Of(stitch.Slip) {
+		p.i = at
+		p.eat("sl")
+	}
+	p.eat("st", "stitch")
 }

@@ -253,6 +253,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
+	if ok, f := b.firstPlaced(); ok || f != nil {
+		return f
+	}
 	if p.infront(b) || b.ontoCloth() || b.evenlyRound() || b.closedChain() || !sentence && p.asFollows() {
 		return nil
 	}

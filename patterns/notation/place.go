@@ -238,8 +238,7 @@ func (p *parser) place() (Place, bool) {
 			case slip:
 				pl.Target.Sort = JoinPlace
 			case p.eat("joining", "join", "joined"):
-				p.eat("sl")
-				p.eat("st", "stitch")
+				p.slipStitch()
 				pl.Target.Sort = JoinPlace
 			case p.eat("first"):
 				if p.num(); p.tok().kind == tHyphen {

@@ -1,0 +1,66 @@
+package notation
+
+import (
+	"whorl/patterns/fault"
+	"whorl/patterns/stitch"
+)
+
+// firstPlaced reads "working first sc in same st as join" behind the work of a round: where the first of
+// its stitches goes, which is where it begins anyway. It refuses what would have it go elsewhere.
+func (b *block) firstPlaced() (bool, *fault.Fault) {
+	p := b.p
+	start := p.i
+	no := func() (bool, *fault.Fault) { p.i = start; return false, nil }
+	if p.depth > 1 || len(b.items) == 0 || !p.eat("working", "placing", "making", "with") {
+		return no()
+	}
+	p.eat("the", "your")
+	if !p.eat("first", "1st") && !(p.tok().kind == tOrdinal && p.tok().value == 1 && p.eatKind(tOrdinal)) {
+		return no()
+	}
+	w, named := p.what()
+	if !named && !p.eat("st", "stitch") {
+		return no()
+	}
+	p.eat("being", "is")
+	p.eat("worked", "made", "placed")
+	if !p.tok().is("in", "into") {
+		return no()
+	}
+	pl := p.places(false)
+	if len(pl) != 1 || !p.ended() {
+		return no()
+	}
+	first := firstMade(b.items, false)
+	begins := pl[0].Target.Sort == JoinPlace || pl[0].Pick == First && pl[0].Target.Sort == AnyStitch
+	if begins && first != nil && (!named || first.What == w) && (len(first.Places) == 0 || first.Places[0].Pick == Each ||
+		first.Places[0].Pick == Next || first.Places[0].Pick == First) && (len(first.Places) == 0 || first.Places[0].Target.Sort == AnyStitch || first.Places[0].Target.Sort == OfKind) {
+		return p.note(b, start, p.i), nil
+	}
+	return false, p.failAt(start, "not-understood", "the words have the first stitch go elsewhere than those before them",
+		"Say it where the round begins: ch 1, sc in same st as join, *ch 1, sc in next st; rep from * around.")
+}
+
+// firstMade is what a round makes first, in the stitch that it was joined in: nil where a chain before it
+// may count, or it goes on from there by slip stitches.
+func firstMade(items []Item, counts bool) *Stitches {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *Stitches:
+			if counts || it.What.Kind.Base == stitch.Slip {
+				return nil
+			}
+			return it
+		case *Repeat:
+			return firstMade(it.Items, counts)
+		case *Chain:
+			counts = counts || len(it.N.Values) != 1 || it.N.Values[0] != 1
+		case *Counts:
+			counts = !it.Not
+		case *Note, *InLoops, *Turn:
+		default:
+			return nil
+		}
+	}
+	return nil
+}
