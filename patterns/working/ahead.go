@@ -166,7 +166,21 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			if it.What.Kind.Base != stitch.Slip {
 				return w.leadingOwn(it, items[i+1:]), false
 			}
+		case *notation.Group:
+			if first, ok := it.Items[0].(*notation.Stitches); ok && first.What.Name != "" {
+				// "(beg cl, ch 3, cl) in same sp"
+				return w.leadingOwn(first, append(it.Items[1:len(it.Items):len(it.Items)], items[i+1:]...)), false
+			}
+			if c, ok := it.Items[0].(*notation.Chain); ok && c.Counts == nil {
+				return w.chainInGroup(it, it.Items[1:], items[i+1:]), false
+			}
+			return nil, false
 		case *notation.Chain:
+			if i+1 < len(items) && it.Counts == nil {
+				if g, ok := items[i+1].(*notation.Group); ok {
+					return w.chainInGroup(g, g.Items, items[i+2:]), false
+				}
+			}
 			if i+1 < len(items) {
 				if sk, ok := items[i+1].(*notation.Skip); ok && sk.Place != nil && (sk.Place.Target.Sort == notation.JoinPlace || skipsFirst(sk) && saidBehind(items[i+2:])) {
 					i++ // "2 ch, miss st at base of ch, 1 tr in next st (counts as tr2tog)"
@@ -181,7 +195,7 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 				c = w.ownCounts(c)
 			}
 			if ok && !said {
-				if whole := wholeOf(s, items[i+2:]); whole.Is() {
+				if whole := w.wholeOf(s, false, items[i+2:]); whole.Is() {
 					return &notation.Counts{Span: s.Span, As: whole}, false
 				}
 				if whole := wholeOver(s, items[i+2:]); whole.Is() {
@@ -280,21 +294,59 @@ func (w *roundWork) leadingOwn(s *notation.Stitches, rest []notation.Item) *nota
 
 // wholeOf is the cluster that a chain and the smaller cluster after it stand in
 // for at the beginning of a round, all in one place, when the rest of the round
-// works the whole one: "ch 3, dc2tog in same sp, [ch 2, dc3tog in next sp] …".
-// The zero Kind when it is not so.
-func wholeOf(s *notation.Stitches, rest []notation.Item) stitch.Kind {
+// works the whole one: "ch 3, dc2tog in same sp, [ch 2, dc3tog in next sp] …". Where they
+// are in a group, its place is theirs. The zero Kind when it is not so.
+func (w *roundWork) wholeOf(s *notation.Stitches, grouped bool, rest []notation.Item) stitch.Kind {
 	k := s.What.Kind
-	if k.Shape != stitch.Together && k.Shape != stitch.Cluster || len(s.Places) != 1 || s.Places[0].Over ||
-		s.Places[0].Pick != notation.Same && s.Places[0].Target.Sort != notation.Ring {
+	if k.Shape != stitch.Together && k.Shape != stitch.Cluster || s.N.Set() && s.N.For(w.size) != 1 || s.Times.Set() {
+		return stitch.Kind{}
+	}
+	if grouped && len(s.Places) > 0 || !grouped && (len(s.Places) != 1 || s.Places[0].Over || s.Places[0].Pick != notation.Same && s.Places[0].Target.Sort != notation.Ring) {
 		return stitch.Kind{}
 	}
 	k.Legs++
-	for _, o := range bundlesIn(rest) {
-		if o == k {
-			return k
+	for _, o := range w.bundles(rest) {
+		if o.Base == k.Base && o.Legs == k.Legs && o.Manner == k.Manner && (o.Shape == stitch.Together || o.Shape == stitch.Cluster) {
+			return o
 		}
 	}
 	return stitch.Kind{}
+}
+
+// bundles are the kinds of several legs in the instructions, those of the designer's own among them.
+func (w *roundWork) bundles(items []notation.Item) []stitch.Kind {
+	l := bundlesIn(items)
+	for _, it := range items {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			if d := w.definition(&it.What); d != nil && len(d.items) == 1 {
+				if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
+					l = append(l, s.What.Kind)
+				}
+			}
+		case *notation.Group:
+			l = append(l, w.bundles(it.Items)...)
+		case *notation.Repeat:
+			l = append(l, w.bundles(it.Items)...)
+		}
+	}
+	return l
+}
+
+// chainInGroup is the cluster that a chain and the first stitch of a group make, "(ch 3, dc2tog, ch 3,
+// dc3tog) in same sp" or "ch 3, (dc2tog, …) in same sp": nil where they make none.
+func (w *roundWork) chainInGroup(g *notation.Group, items, rest []notation.Item) *notation.Counts {
+	if len(items) < 2 || len(g.Place) != 1 || g.Place[0].Pick == notation.Each {
+		return nil
+	}
+	s, ok := items[0].(*notation.Stitches)
+	if !ok {
+		return nil
+	}
+	if whole := w.wholeOf(s, true, append(items[1:len(items):len(items)], rest...)); whole.Is() {
+		return &notation.Counts{Span: s.Span, As: whole}
+	}
+	return nil
 }
 
 // wholeOver is the decrease that a chain and the smaller decrease after it stand in
