@@ -96,10 +96,13 @@ var (
 	borderHead = regexp.MustCompile(`(?i)^((?:[a-z]+ )?(?:border|edging|edge|trim|surround))\b[^.]*[:.]?$`)
 	borderLine = regexp.MustCompile(`(?i)^(?:(?:do not|don[’']t) (?:fasten|finish|fo|break|cut|turn)\b[^.:]*\. *)?(border|edging|surround|trim): .*(?:\bcorner|evenly (?:all )?a?round\b|(?:down|up|along|across) (?:the |each |this |one |first |second |other |left |right |long |short )*(?:sides?|side edges?|row[ -]ends)\b)`)
 	roundIt    = regexp.MustCompile(`(?i)corner|last st|last dc|last sc|foundation|starting ch|four (?:sides|edges)|all (?:sides|edges|the way)|side edge|row[ -]ends|left edge|right edge`)
+	// otherEdge is the starting chain of a piece in rows, which only a round that goes about the
+	// piece meets again.
+	otherEdge = regexp.MustCompile(`(?i)\b(?:along|(?:opposite|other|under|bottom|free) ?(?:side|edge|loops?) of|underside of|(?:into|in|across|on) (?:the |each |every |next |first |last |of |\d+ )*(?:bottom|other|opposite) (?:side|edge) of) (?:the |(?:opposite|other|under|bottom) ?(?:side|edge) of |each |your )*(?:(?:foundation|starting|beginning|beg|base|original|initial|fdn|row 1) )*(?:ch|chs|chain|chains)\b`)
 	// ends are row ends, along which a body is worked as well as a border, and intoEnds
 	// words that go along them.
 	ends     = regexp.MustCompile(`(?i)row[ -]ends?|ends? of (?:the |each )?rows?|side edge`)
-	intoEnds = regexp.MustCompile(`(?i)\b(?:(?:in|into|along|over|for|down|up) (?:the |each |every |all |next |first |last )*(?:row[ -]ends?|(?:ends?|sides?) of (?:the |each |every |all |next |first |last )*rows?)|(?:along|down|up|across) (?:the )?(?:long |side )?(?:straight|long|side) edge)\b`)
+	intoEnds = regexp.MustCompile(`(?i)\b(?:(?:in|into|along|over|for|down|up) (?:the |each |every |all |next |first |last )*(?:row[ -]ends?|(?:ends?|sides?) of (?:the |each |every |all |of |next |following |remaining |first |last |\d[\d ,:;()\[\]-]* )*rows?)|(?:along|down|up|across) (?:the )?(?:long |side )?(?:straight|long|side) edge)\b`)
 )
 
 // namesSize reports whether a line says which sizes the lines behind it are for.

@@ -71,7 +71,7 @@ func (p Part) starts(sizes []string) []start {
 		l := trackOf(line)
 		w.alike(i)
 		w.anew(i, l)
-		w.bordered(i)
+		w.bordered(i, l)
 		w.alongEnds(i, l)
 		w.overLimbs(i, l)
 		if l.is() || labelOf(line) != noLabel {
@@ -182,11 +182,13 @@ func (w *walk) inWay(rows bool) string {
 }
 
 // bordered begins the rounds that go on from the last of the rows along the edge of a
-// piece: a border told in the words of the piece.
-func (w *walk) bordered(i int) {
+// piece: a border told in the words of the piece, whose numbers may go on: "Rnd 4: Ch 1, …,
+// working along opposite side of foundation ch".
+func (w *walk) bordered(i int, l track) {
 	line, now := w.Text.Lines[i], w.now()
 	m := borderLine.FindStringSubmatch(line)
-	if !now.rows || now.from != "" || now.edge != "" || w.told == 0 || borderHead.MatchString(line) || m == nil && !roundOne.MatchString(line) {
+	about := l.rounds && !l.rows && otherEdge.MatchString(line)
+	if !now.rows || now.from != "" || now.edge != "" || w.told == 0 || borderHead.MatchString(line) || m == nil && !about && !roundOne.MatchString(line) {
 		return
 	}
 	s := start{line: i, edge: "edge"}
@@ -197,7 +199,7 @@ func (w *walk) bordered(i int) {
 	}
 	if s.name == "" && m != nil {
 		s.name = m[1]
-	} else if s.name == "" && !roundIt.MatchString(line) {
+	} else if s.name == "" && !about && !roundIt.MatchString(line) {
 		return
 	}
 	s.name, s.words = cmp.Or(s.name, "Border"), s.line
