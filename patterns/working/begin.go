@@ -134,7 +134,11 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 	w.c.carried = carried
 	w.undo, w.pos, w.same = nil, 0, nil
 	for i := range w.r.Stitches {
-		if st := &w.r.Stitches[i]; st.Role == fabric.Start && st.Counts && len(w.c.spots) > 0 {
+		st := &w.r.Stitches[i]
+		if st.Role == fabric.Start && len(st.On) == 1 && len(w.sideRows) > 0 && w.c.index == 0 && len(w.c.spots) > 0 && !endsFirst(w.after) {
+			st.On = []fabric.Place{w.c.place(0, st.On[0].Into)} // "Ch 1, turn": at the end of the last row
+		}
+		if st.Role == fabric.Start && st.Counts && len(w.c.spots) > 0 {
 			w.take(0, 0, &notation.Place{})
 		}
 	}

@@ -42,13 +42,41 @@ func (p *partWork) roundFlat(base *fabric.Part, on int, last *fabric.Round) {
 	order := chain.Stitches[low : high+1]
 	for k := range order {
 		st := order[k]
-		if (last.Reversed != p.turned) != row.Reversed {
+		if (last.Reversed != (p.turned || p.turnsFirst())) != row.Reversed {
 			st = order[len(order)-1-k]
 		}
 		st.On, st.Group = nil, 0
 		last.Stitches = append(last.Stitches, st)
 	}
 	p.under = len(order)
+}
+
+// turnsFirst reports whether the first round of the part turns the work before it makes a
+// stitch along the last row: "Ch 1, turn, 3 sc in first sc".
+func (p *partWork) turnsFirst() bool {
+	for _, r := range p.texts[p.index].Rounds {
+		for i, it := range r.Items {
+			switch it.(type) {
+			case *notation.Turn:
+				return !endsFirst(r.Items[i+1:])
+			case *notation.Chain, *notation.Note, *notation.Colour, *notation.Marker:
+			default:
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// endsFirst reports whether the first stitches go along row ends: "turn the piece and work 12 sc
+// down the row ends" goes on at the corner where the row has ended.
+func endsFirst(items []notation.Item) bool {
+	for _, it := range items {
+		if s, ok := it.(*notation.Stitches); ok {
+			return len(s.Places) == 1 && (s.Places[0].Target.Sort == notation.RowEnds || s.Places[0].Extent.Target.Sort == notation.RowEnds)
+		}
+	}
+	return false
 }
 
 // chainsTaken is how many chains of the starting chain the words of the first round go
@@ -292,8 +320,9 @@ func (w *roundWork) lastNext() int {
 }
 
 // toChain goes on to the starting chain where the words name it for the first time
-// on the way round a flat piece: "3 sc in first foundation ch".
-func (w *roundWork) toChain(p *notation.Place) {
+// on the way round a flat piece, "3 sc in first foundation ch", or round an oval.
+func (w *roundWork) toChain(s *notation.Stitches, p *notation.Place) {
+	w.ontoOtherSide(s, p)
 	if p.Target.Sort == notation.ChainStitch && p.Target.Name == notation.ChainEdge && w.c.side == 0 && w.underneath() {
 		w.loop = stitch.Underside
 	}

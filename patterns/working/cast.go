@@ -2,6 +2,8 @@ package working
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -249,6 +251,9 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 		w.loop = stitch.Underside
 		return nil
 	}
+	if w.c.oval > 0 && !w.r.Row {
+		return nil // said again
+	}
 	if w.beforePoint() {
 		return nil // "working up the other side of the chain" of a point, which comes next
 	}
@@ -258,8 +263,50 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 	if !w.begun && w.used == 0 && w.pos == 0 {
 		return nil // a first row, along the chain as it is
 	}
-	// The chains come again in the order they were made; the one at the turn
-	// has been worked into.
+	w.aroundEnd(w.after)
+	return nil
+}
+
+// ontoOtherSide goes on along the other side of the starting chain of an oval where the words name
+// it with the place, "3 sc in last ch, sc in next 4 chs on opposite side of ch", or turn the work at
+// the end of the chain: "3 sc in last ch, rotate, sc in next 4 chs".
+func (w *roundWork) ontoOtherSide(s *notation.Stitches, p *notation.Place) {
+	if w.r.Row || !w.begun || w.c.oval > 0 || w.c.below == nil || w.c.below.Number != 0 || w.c.below.Ring || w.c.below.Carried || w.opening || w.nest > 0 ||
+		p.Target.Sort != notation.ChainStitch && p.Target.Sort != notation.AnyStitch || p.Pick != notation.Next && p.Pick != notation.Each || p.Of != nil ||
+		len(w.c.spots) == 0 || w.pos < len(w.c.spots) {
+		return
+	}
+	if p.Target.Name == notation.ChainEdge || w.rotatedBefore(s) || w.otherSideNext() {
+		w.aroundEnd(append([]notation.Item{s}, w.after...))
+	}
+}
+
+// otherSideNext reports whether the other side of the chain is named behind the stitches that go
+// into it: "sc in next 4 chs on opposite side".
+func (w *roundWork) otherSideNext() bool {
+	if len(w.after) == 0 {
+		return false
+	}
+	_, ok := w.after[0].(*notation.OtherSide)
+	return ok
+}
+
+// rotatedBefore reports whether the work is rotated just before an instruction.
+func (w *roundWork) rotatedBefore(s *notation.Stitches) bool {
+	i := slices.Index(w.items, notation.Item(s))
+	if i < 1 {
+		return false
+	}
+	n, ok := w.items[i-1].(*notation.Note)
+	return ok && rotates.MatchString(n.Text)
+}
+
+// rotates are words that turn the work at the end of a chain, and no more than that.
+var rotates = regexp.MustCompile(`(?i)^(?:do not turn,? *)?(?:rotate|pivot)(?: (?:the |your )?(?:work|piece))?(?: 180(?: degrees|°)?)?$`)
+
+// aroundEnd goes round the end of a starting chain: its chains come again in the order they were
+// made; the one at the turn has been worked into. What follows are the items.
+func (w *roundWork) aroundEnd(items []notation.Item) {
 	n := len(w.c.spots)
 	last := n - 1
 	for last >= 0 && w.c.spots[last].use != worked {
@@ -272,7 +319,7 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 	for j := last; j > first; j-- {
 		s := w.c.spots[j]
 		s.use = unused
-		if j == last && (w.madeIn(s.ref) != 1 || w.takes(w.after) == last-first-1) {
+		if j == last && (w.madeIn(s.ref) != 1 || w.takes(items) == last-first-1) {
 			continue // it has the stitches of its end already
 		}
 		w.c.spots = append(w.c.spots, s)
@@ -283,7 +330,6 @@ func (w *roundWork) otherSide(it *notation.OtherSide) *halt {
 	}
 	w.pos = n
 	w.loop = stitch.Underside
-	return nil
 }
 
 // ovalEnd reports whether a spot is the other side of the first chain of an oval and

@@ -30,7 +30,7 @@ func (p *partWork) alongChain(rest string) bool {
 					return false
 				}
 				for i := range it.Places {
-					if pl := &it.Places[i]; pl.Target.Sort == notation.RowEnds || pl.Extent.Target.Sort == notation.RowEnds || pl.OnTop || !p.source.Rows && pl.Target.Name == notation.Corner {
+					if pl := &it.Places[i]; pl.Target.Sort == notation.RowEnds || pl.Extent.Target.Sort == notation.RowEnds || pl.OnTop || !p.source.Rows && (pl.Target.Name == notation.Corner || pl.Below < 0) {
 						return false // round more than one edge
 					}
 				}
