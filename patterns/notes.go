@@ -9,14 +9,18 @@ import (
 	"whorl/patterns/stitch"
 )
 
+// definedName is what notes define: one word or two, or several with what they are shortened to,
+// "crossed double crochet (cr-dc)", "4-st front cable (FC)".
+const definedName = `[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 =,-]+\))?|(?:[0-9]+-)?[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+){0,4} \([A-Za-z0-9 =,-]+\)`
+
 // equation is "Shell = (2 dc, ch 2, 2 dc) in next sp." in running notes, and
 // "Shell (sh): 5 dc in same st." or "V-st - (dc, ch 1, dc) in same st." at the beginning of a line
 // of them.
-var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?(?: used)?(?::| [-–—]) *|[Aa]bbreviations?(?: used)?: *)([A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 =,-]+\))?) *(=|:|[-–—] | [-–—]) *([^=]+?)([.;] |[.;]?$)`)
+var equation = regexp.MustCompile(`(^|[.;] +|\)\s+|[Ss]titch(?:es)?(?: used)?(?::| [-–—]) *|[Aa]bbreviations?(?: used)?: *)(` + definedName + `) *(=|:|[-–—] | [-–—]) *([^=]+?)([.;] |[.;]?$)`)
 
 // anotherName is the beginning of a definition behind a semicolon: "inc = 2 sc in same
 // st; dec = sc2tog".
-var anotherName = regexp.MustCompile(`^ *[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)?(?: \([A-Za-z0-9 =,-]+\))? *[=:]`)
+var anotherName = regexp.MustCompile(`^ *(?:` + definedName + `) *[=:]`)
 
 // announces is a heading before a definition on its line: "Special stitch. V-stitch (V-st): …".
 var announces = regexp.MustCompile(`(?i)(^|[.;] )((special|pattern|unusual|other|stitch) )*(stitch(es)?|sts?|pattern|abbreviations?)( used| explained)? ?[.–—-]$`)
