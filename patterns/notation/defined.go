@@ -88,10 +88,13 @@ func (p *parser) anyOne() (Place, bool) {
 	return Place{}, false
 }
 
-// eitherPlace reads "ch or sp", "st, ch or sp", "ch-sp or stitch" in a definition: whatever it is that
-// the stitch is worked into.
+// eitherPlace reads "ch or sp", "st, ch or sp", "indicated ch-1 sp or stitch" in a definition: whatever
+// it is that the stitch is worked into.
 func (p *parser) eitherPlace() bool {
 	start := p.i
+	if p.defining {
+		p.eat(indicating...)
+	}
 	one := func() bool {
 		switch {
 		case p.eat("ch", "chain"):
@@ -107,10 +110,12 @@ func (p *parser) eitherPlace() bool {
 	or := false
 	for ok := p.defining && one(); ok; {
 		at := p.i
+		p.eat(indicating...)
 		comma := p.eatKind(tComma)
 		this := p.eat("or") || p.eatKind(tSlash)
 		if p.eat("in", "into"); this {
 			p.eat("same", "the", "a")
+			p.eat(indicating...)
 		}
 		if ok = (comma || this) && one(); !ok {
 			p.i = at

@@ -162,7 +162,7 @@ func (p *parser) target() (Target, bool) {
 		t.Text = p.words(start)
 		return t, true
 	}
-	if p.tok().is(indicating...) && p.at(1).is(spaceWords...) {
+	if p.tok().is(indicating...) && (p.at(1).is(spaceWords...) || p.defining && p.at(1).is("ch", "chain")) {
 		p.i++
 	}
 	if p.tok().is("forehead", "sleeve", "nape", "neck", "face", "brow", "heel", "toe", "cuff", "tip", "instep", "sole", "underarm", "armhole") && p.at(1).is("st", "sts", "stitch", "stitches") {
