@@ -78,24 +78,47 @@ func (p *parser) picot() (Item, *fault.Fault) {
 }
 
 // onLastMade takes "3 ch, ss in last dc" inside a repeat as a picot on the stitch made
-// last: the last stitch of the round below can be gone into only once.
+// last: the last stitch of the round below can be gone into only once. So it is where the words
+// say that it is a picot, and in a bracket that all goes into one place.
 func (p *parser) onLastMade(start int, s *Stitches) {
 	if len(s.Places) != 1 || s.What.Kind != stitch.Of(stitch.Slip) {
 		return
 	}
 	pl := &s.Places[0]
-	if pl.Pick != Last || pl.N.Set() || pl.Every || pl.Of != nil || pl.Target.Sort != OfKind && pl.Target.Sort != AnyStitch {
+	if pl.Pick != Last || pl.N.Set() || pl.Every || pl.Of != nil || pl.Below != 0 || pl.Target.Sort != OfKind && pl.Target.Sort != AnyStitch {
 		return
 	}
 	end := p.i
 	p.i = start
 	chains := p.chainsBefore()
 	p.i = end
+	if chains < 2 || chains > 6 {
+		return
+	}
+	p.closesPicot()
 	t := p.tok()
 	again := t.kind == tStar || t.kind == tClose || (t.kind == tComma || t.kind == tSemi) && (p.at(1).is("rep", "repeat", "repeating") || p.at(1).kind == tStar)
-	if chains >= 2 && chains <= 6 && again {
+	if again || p.i > end || p.inBracketAt() {
 		pl.Pick = Made
 	}
+}
+
+// inBracketAt reports whether the words stand in a bracket that goes into one place, "(2 dc, 3 ch, ss in
+// last dc, 1 dc) in next sp".
+func (p *parser) inBracketAt() bool {
+	for i, depth := p.i, 0; i+1 < len(p.toks); i++ {
+		switch t := &p.toks[i]; {
+		case t.kind == tOpen:
+			depth++
+		case t.kind == tClose && depth > 0:
+			depth--
+		case t.kind == tClose:
+			return p.toks[i+1].is("in", "into", "around") || p.toks[i+1].is("all") && i+2 < len(p.toks) && p.toks[i+2].is("in", "into", "around")
+		case t.kind == tStar, t.kind == tStop, t.kind == tEnd:
+			return false
+		}
+	}
+	return false
 }
 
 // closesPicot passes over "to form picot", "(picot made)".

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -28,6 +29,9 @@ func (w *roundWork) picotBack(s *notation.Stitches) *halt {
 	p := &s.Places[0]
 	if p.Target.Sort != notation.FromHook && p.Pick != notation.Made || s.What.Kind.Base > stitch.Single || s.What.Kind.Base == stitch.None {
 		return nil
+	}
+	if p.Pick == notation.Made && !slices.ContainsFunc(w.r.Stitches[:l.from], func(st fabric.Stitch) bool { return st.Counts }) {
+		return nil // no stitch has been made that it could go into
 	}
 	n := l.to - l.from
 	if p.Target.Sort == notation.FromHook && p.Nth > n {
