@@ -279,6 +279,8 @@ func (t *Target) gapOf(of *Target) bool {
 		t.Name, t.Kind, t.Chains = Groups, of.Kind, of.Chains
 		if of.Name != "" {
 			t.Name = of.Name
+		} else if vWords.MatchString(of.Text) {
+			t.Name = VStitch
 		}
 	default:
 		return false

@@ -184,6 +184,10 @@ const Pair = "pair"
 // Groups is the Name of a Gap between groups of stitches that have no name.
 const Groups = "groups"
 
+// VStitch is the Name of a Gap between two V-sts that are only written out: two stitches in one
+// place with chains between them.
+const VStitch = "V-st"
+
 // Target is a thing that can be worked into.
 type Target struct {
 	Sort     TargetSort

@@ -1,6 +1,13 @@
 package notation
 
-import "whorl/patterns/stitch"
+import (
+	"regexp"
+
+	"whorl/patterns/stitch"
+)
+
+// vWords are the words for V-sts, of a target that is nothing else.
+var vWords = regexp.MustCompile(`(?i)^Vs?([- ]?(st|stitch)(e?s)?)?$`)
 
 // vStitch passes over the name that the trade has for two stitches in one place with a
 // chain between them, "V-st", "V stitches", where the designer defines none of that name.

@@ -48,6 +48,8 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 	case t.Name == notation.Pair:
 		of := notation.Target{Sort: notation.OfKind, Kind: t.Kind, Loop: t.Loop}
 		return (t.Kind == stitch.Kind{} || c.matches(i, &of) && c.matches(j, &of)) && c.paired(i, j)
+	case t.Name == notation.VStitch:
+		return !c.together(i, j) && c.vAt(i, -1) && c.vAt(j, 1)
 	case t.Name != notation.Groups:
 		return c.groupEnds(i, t.Name) && c.groupBegins(j, t.Name)
 	case c.together(i, j):
@@ -108,6 +110,22 @@ func (c *course) beside(i, step int) int {
 		}
 	}
 	return n
+}
+
+// vAt reports whether the stitch at spot i is the outer one of a V-st that goes on from it in one
+// direction: two stitches in one place, with nothing but chains between them.
+func (c *course) vAt(i, step int) bool {
+	all := len(c.spots)
+	for n := 1; n < all; n++ {
+		j := i + n*step
+		if c.flat && (j < 0 || j >= all) {
+			return false
+		}
+		if j = (j + all) % all; c.spots[j].counts {
+			return n > 1 && c.together(i, j)
+		}
+	}
+	return false
 }
 
 // together reports whether the stitches at two spots stand in one place.
@@ -249,16 +267,22 @@ func (w *roundWork) beforeFirst(p *notation.Place) int {
 
 // beginsGroup reports whether a group that a gap is named by begins at spot j.
 func (w *roundWork) beginsGroup(j int, t *notation.Target) bool {
-	if t.Name == notation.Groups {
+	switch t.Name {
+	case notation.Groups:
 		return w.c.beside(j, 1) > 1
+	case notation.VStitch:
+		return w.c.vAt(j, 1)
 	}
 	return w.c.groupBegins(j, t.Name)
 }
 
 // endsGroup is the same of the end of a group.
 func (w *roundWork) endsGroup(i int, t *notation.Target) bool {
-	if t.Name == notation.Groups {
+	switch t.Name {
+	case notation.Groups:
 		return w.c.beside(i, -1) > 1
+	case notation.VStitch:
+		return w.c.vAt(i, -1)
 	}
 	return w.c.groupEnds(i, t.Name)
 }
