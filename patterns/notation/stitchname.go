@@ -72,13 +72,14 @@ func (p *parser) what() (What, bool) {
 	}
 	beg := false
 	if p.tok().is("beg", "beginning", "first", "starting") && p.at(1).kind != tNumber && !p.at(1).is("ch", "chain", "chs") {
-		at := p.i
 		p.i++
+		p.eatKind(tHyphen) // "beg-pc"
+		at := p.i
 		if _, ok := p.what(); !ok || hasLoop {
 			p.i = start
 			return What{}, false
 		}
-		p.i = at + 1
+		p.i = at
 		beg = true
 	}
 	w, ok := p.namedWhat()

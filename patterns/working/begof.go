@@ -27,7 +27,7 @@ var begWords = []string{"beg", "beginning", "starting", "initial"}
 // namedBeg reports whether the name is that of the beginning of some stitch: "beg pc".
 func namedBeg(name string) bool {
 	for _, beg := range bothNames(name) {
-		if word, _, ok := strings.Cut(beg, " "); ok && slices.Contains(begWords, word) {
+		if word, _, ok := strings.Cut(strings.Replace(beg, "-", " ", 1), " "); ok && slices.Contains(begWords, word) {
 			return true
 		}
 	}
