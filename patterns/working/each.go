@@ -17,6 +17,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.into(s, n, on)
 	}
 	leave := 0
+	p = w.upToLeft(p)
 	if p.Extent.Sort == notation.ToLast {
 		if leave = p.Extent.N.For(w.size); w.leavesRound(s, legs, leave, &p.Extent) {
 			leave = 0
@@ -102,6 +103,33 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return w.outOf(p, 1)
 	}
 	return nil
+}
+
+// upToLeft is a place "each dc across" up to what the words behind it leave unworked at the end of the
+// row: "dc in each dc across, leave turning ch unworked", "leaving last 2 sts unworked".
+func (w *roundWork) upToLeft(p *notation.Place) *notation.Place {
+	if !w.r.Row || w.nest > 0 || w.nestGroup > 0 || p.N.Set() || p.Extent.Sort != notation.NoExtent && p.Extent.Sort != notation.ToEnd || len(w.after) == 0 {
+		return p
+	}
+	s, ok := w.after[0].(*notation.Skip)
+	if !ok || s.Place == nil || s.Behind || s.And != nil || needsPlaces(w.after[1:]) {
+		return p
+	}
+	upTo := *p
+	end := len(w.c.spots) - 1
+	switch turning := s.Target.Sort == notation.StartChain; {
+	case turning && end >= w.pos && w.c.matches(end, &s.Target):
+		upTo.Extent = notation.Extent{Sort: notation.ToPlace, Target: s.Target}
+	case !turning && s.Unworked && s.Place.Pick == notation.Last:
+		n := s.N
+		if !n.Set() {
+			n = notation.One(s.Span)
+		}
+		upTo.Extent = notation.Extent{Sort: notation.ToLast, N: n, Target: s.Target}
+	default:
+		return p
+	}
+	return &upTo
 }
 
 // leavesRound reports whether decreases "until 16 sts remain" leave so many in the round when they go
