@@ -95,6 +95,7 @@ func (r *reader) specialStitches(p *Pattern) {
 	trade := notation.NewVocabulary(r.p.Terms, nil)
 	for i := range p.Parts {
 		t := &p.Parts[i].Text
+		r.headed(p, t, trade)
 		for j, line := range t.Lines {
 			told := special.MatchString(line)
 			if glossary(line, trade) {
