@@ -106,6 +106,10 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 				p.i = at
 			}
 		}
+		if on := (Place{Pick: Next, N: s.N, Target: s.Target}); (s.Target.Sort == OfKind || s.Target.Sort == AnyStitch) && p.tok().is("of", "in", "on", "from") && p.roundBelow(&on) {
+			on.Span = p.from(first)
+			s.Place = &on // "sk 4 sc of Row 2"
+		}
 		s.Behind = p.behind()
 		s.Span = p.from(start)
 		if f := p.origin(s); f != nil {

@@ -25,6 +25,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if s.N.Set() {
 		n = s.N.For(w.size)
 	}
+	if p := s.Place; p != nil && p.Below < 0 && w.c.below != nil && w.c.below.Number > 0 && w.c.below.Number != -p.Below && !w.onLeft && !w.skipsDeeper(s, n) {
+		return stopAt(p.Span, "below", fmt.Sprintf("%s is worked on %s, so stitches of an older one cannot be skipped in it", w.r.Label, w.c.belowName()), "Say how many stitches of "+w.c.belowName()+" are skipped.")
+	}
 	w.lastChain = chainMade{} // it is no longer what was done last
 	if w.skipsInPoint(s, n) {
 		return nil
