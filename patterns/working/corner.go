@@ -89,6 +89,16 @@ func (c *course) atCornerStitch(i int, t *notation.Target) bool {
 	return false
 }
 
+// hasRun reports whether the round below has a space that a target names.
+func (w *roundWork) hasRun(t *notation.Target) bool {
+	for k := range w.c.runs {
+		if w.c.runIs(k, t) {
+			return true
+		}
+	}
+	return false
+}
+
 // noCorner is the fault of an exception for corners, or for the space in the middle,
 // where there are none; nil when there are some or none are named.
 func (w *roundWork) noCorner(s *notation.Stitches) *halt {
@@ -96,6 +106,9 @@ func (w *roundWork) noCorner(s *notation.Stitches) *halt {
 		p := placeOf(but)
 		if p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.Middle && w.c.middle(p.Target.Chains) < 0 {
 			return stopAt(p.Span, "no-centre", w.c.belowName()+" has no such space in the middle", capital(w.c.belowName())+" has "+w.spacesBelow()+".")
+		}
+		if p.Bare && p.Target.Sort == notation.ChainSpace && p.Target.Name == "" && w.c.edge == 0 && !w.hasRun(&p.Target) {
+			return w.outOf(p, 1) // "sc in each st across, 5 sc in ch-5 loop": there is to be one
 		}
 		if p.Target.Sort != notation.CornerStitch && p.Target.Name != notation.Corner {
 			continue
