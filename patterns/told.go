@@ -115,9 +115,7 @@ func (r *reader) helpful(sure, maybe []Definition) []Definition {
 		return nil
 	}
 	for i := 0; i < len(maybe); {
-		if slices.ContainsFunc(maybe, func(d Definition) bool {
-			return strings.HasSuffix(notation.Plain(maybe[i].Name), " "+notation.Plain(d.Name))
-		}) {
+		if slices.ContainsFunc(slices.Concat(sure, maybe), func(d Definition) bool { return begins(maybe[i].Name, d.Name) }) {
 			i++ // "beg shell", which is read as a shell without it
 		} else if less := slices.Delete(slices.Clone(maybe), i, i+1); unread(less) <= all {
 			maybe = less
@@ -126,6 +124,18 @@ func (r *reader) helpful(sure, maybe []Definition) []Definition {
 		}
 	}
 	return maybe
+}
+
+// begins reports whether a name is that of another stitch with a word before it, "beginning cluster
+// (beg cl)" of "cluster (cl)".
+func begins(name, other string) bool {
+	of := func(s string) []string {
+		long, short, _ := strings.Cut(notation.Plain(s), " (")
+		return []string{long, strings.TrimSuffix(short, ")")}
+	}
+	return slices.ContainsFunc(of(name), func(n string) bool {
+		return slices.ContainsFunc(of(other), func(o string) bool { return o != "" && strings.HasSuffix(n, " "+o) })
+	})
 }
 
 // onlyNotes reports whether nothing is worked in a round, as far as its words are read.

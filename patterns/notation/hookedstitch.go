@@ -187,6 +187,12 @@ func legsAs(legs []leg, as stitch.Kind) (*Stitches, bool) {
 			s.Places = []Place{*pl} // "around post of dc just made"
 			continue
 		}
+		if pl.Target.Sort == Ring && pl.Pick == Only && pl.Target.Name == "" && len(legs[0].place) == 1 && legs[0].place[0].Target.Sort == Ring {
+			continue // the words that name it say so again
+		}
+		if i > 0 && len(legs[0].place) == 1 && legs[0].place[0].Target.Sort == Ring {
+			return nil, false
+		}
 		if pl.Below != 0 || pl.Pick != Next && pl.Pick != Same && pl.Pick != First || pl.N.For(0) > 1 || pl.Target.Sort == Gap {
 			return nil, false
 		}
