@@ -107,8 +107,8 @@ func (w *roundWork) noCorner(s *notation.Stitches) *halt {
 		if p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.Middle && w.c.middle(p.Target.Chains) < 0 {
 			return stopAt(p.Span, "no-centre", w.c.belowName()+" has no such space in the middle", capital(w.c.belowName())+" has "+w.spacesBelow()+".")
 		}
-		if p.Bare && p.Target.Sort == notation.ChainSpace && p.Target.Name == "" && w.c.edge == 0 && !w.hasRun(&p.Target) {
-			return w.outOf(p, 1) // "sc in each st across, 5 sc in ch-5 loop": there is to be one
+		if p.Target.Sort == notation.ChainSpace && p.Target.Name == "" && w.c.edge == 0 && !w.hasRun(&p.Target) {
+			return w.outOf(p, 1) // "sc in each st across, 5 sc in ch-5 loop", "3 sc in each ch-2 sp": there is to be one
 		}
 		if p.Target.Sort != notation.CornerStitch && p.Target.Name != notation.Corner {
 			continue
