@@ -16,6 +16,9 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	if w.tie(it, n) || w.saidLoop(it, n) {
 		return true
 	}
+	if w.uncountedLoop(it, n) {
+		return true
+	}
 	if !w.r.Row || it.Counts != nil || w.throughout[n] != nil || n < 4 && (n < 2 || w.mainKind().Base != stitch.Single) || chainsOf(w.items, n) != 1 {
 		return false
 	}
@@ -28,6 +31,21 @@ func (w *roundWork) edgeLoop(it *notation.Chain, n int) bool {
 	}
 	next := w.nextText()
 	return next != nil && (intoSpaces(next.Items, n) == 1 || intoEdgeLoop(next.Items))
+}
+
+// uncountedLoop reports whether the chain that a row begins with, which is said to count as no stitch, is
+// a loop at its edge: it is long, the row makes no other of its length, and the next goes into one so long, "5 ch
+// (does not count as a st), …", "7 dc in 5-ch loop".
+func (w *roundWork) uncountedLoop(it *notation.Chain, n int) bool {
+	c := it.Counts
+	if c == nil {
+		c = w.throughout[n]
+	}
+	if !w.r.Row || c == nil || !c.Not || n < 4 || chainsOf(w.items, n) != 1 {
+		return false
+	}
+	next := w.nextText()
+	return next != nil && (intoSpaces(next.Items, n) == 1 || namesEdgeLoop(next.Items))
 }
 
 // saidLoop reports whether the words say that the chain a row begins with is a space of all its
@@ -173,6 +191,11 @@ func intoEdgeLoop(items []notation.Item) bool {
 			}
 		}
 	}
+	return namesEdgeLoop(items)
+}
+
+// namesEdgeLoop is the same where it is named by what it is: "turning ch sp", "turning loop".
+func namesEdgeLoop(items []notation.Item) bool {
 	return slices.ContainsFunc(items, func(it notation.Item) bool {
 		p := firstPlace(it)
 		return p != nil && p.Target.Sort == notation.ChainSpace && p.Target.Name == notation.EdgeLoop
