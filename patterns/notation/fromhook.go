@@ -1,6 +1,10 @@
 package notation
 
-import "whorl/patterns/stitch"
+import (
+	"slices"
+
+	"whorl/patterns/stitch"
+)
 
 // severalFromHook reads "2nd and 3rd ch from hook", "4th, 5th and 6th chs from the hook":
 // the first of them, and how many there are.
@@ -85,6 +89,15 @@ func (s *Stitches) fromHook() {
 		rest := Place{Span: first.Span, Pick: Next, N: Num{Span: first.Span, Values: []int{first.N.For(0) - 1}}, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: "ch"}}
 		first.N = Num{}
 		s.Places = append([]Place{*first, rest}, s.Places[1:]...)
+	}
+}
+
+// OwnFromHook is fromHook for one of the designer's own stitches, once it is known what it is: "dc2tog over
+// 3rd and 4th ch from hook".
+func (s *Stitches) OwnFromHook() {
+	if len(s.Places) > 1 && s.Places[0].Target.Sort == FromHook && s.What.Kind.Shape == stitch.Together {
+		s.Places = slices.Clone(s.Places)
+		s.overFromHook()
 	}
 }
 

@@ -35,6 +35,7 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 			same.What.Loop = s.What.Loop
 		}
 		same.OwnSide()
+		same.OwnFromHook()
 		if k := &same.What.Kind; k.Shape == stitch.Together && k.Legs == 0 {
 			// "CL over next 9 sts": over as many as are named.
 			if len(s.Places) == 1 {
@@ -54,11 +55,10 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 		return h
 	}
 	s = w.postsDeeper(w.clusterOver(s))
-	times := 1
+	times, n := 1, 1
 	if s.Times.Set() {
 		times = s.Times.For(w.size)
 	}
-	n := 1
 	if s.N.Set() {
 		n = s.N.For(w.size)
 	}
