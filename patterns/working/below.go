@@ -221,7 +221,7 @@ func (w *roundWork) noneLeft(p *notation.Place) *halt {
 // postsDeeper is a post stitch round one that is named, "FPtr around next FPtr", where none of the round
 // below is such a stitch and the next stands on one: round that. Other stitches are as they are.
 func (w *roundWork) postsDeeper(s *notation.Stitches) *notation.Stitches {
-	if l := s.What.Loop; !l.Set || l.Into != stitch.FrontPost && l.Into != stitch.BackPost || len(s.Places) != 1 {
+	if !isPost(s.What.Loop) || len(s.Places) != 1 {
 		return s
 	}
 	p := s.Places[0]
@@ -253,7 +253,7 @@ func (w *roundWork) depthLast() int {
 
 // ofPost reports whether a target is a stitch that was worked round a post.
 func ofPost(t *notation.Target) bool {
-	return t.Sort == notation.OfKind && (t.Name == notation.Post || t.Loop.Set && (t.Loop.Into == stitch.FrontPost || t.Loop.Into == stitch.BackPost))
+	return t.Sort == notation.OfKind && (t.Name == notation.Post || isPost(t.Loop))
 }
 
 // standsOver reports whether none of the round below is such a stitch, and the next n stand on one each.
