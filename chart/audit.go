@@ -96,7 +96,7 @@ func Audit(s *scene.Scene) *Report {
 			a.report.Stitches++
 		}
 	}
-	a.grid = newGrid(s.Width, s.Height, a.segs)
+	a.grid = newGrid(a.segs)
 	a.overlaps(-touchSlack)
 	a.legs()
 	a.breaks()

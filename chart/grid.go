@@ -4,16 +4,40 @@ import "math"
 
 // grid finds segments by place, in time that does not grow with the page.
 type grid struct {
+	x0, y0     float64 // mm, the corner of the first cell
+	side       float64 // of a cell, mm
 	cols, rows int
 	cells      [][]int32
 	all        []segment
 }
 
-// cellSize is the side of a cell, mm.
-const cellSize = 2
+// cellLargest is the side of a cell where there is room, mm. Where there are more strokes
+// than such cells, as in a chart of hundreds of rows on one page, cells are smaller.
+const cellLargest = 2
 
-func newGrid(width, height float64, all []segment) *grid {
-	g := &grid{all: all, cols: int(width/cellSize) + 3, rows: int(height/cellSize) + 3}
+// newGrid lies over all the segments, wherever they stand; those added later fall into the
+// cells at its edge where they lie outside.
+func newGrid(all []segment) *grid {
+	g := &grid{all: all}
+	var over box
+	for i := range all {
+		if b := all[i].bounds(); i == 0 {
+			over = b
+		} else {
+			over = box{min(over.x0, b.x0), min(over.y0, b.y0), max(over.x1, b.x1), max(over.y1, b.y1)}
+		}
+	}
+	wide, high := over.x1-over.x0, over.y1-over.y0
+	g.x0, g.y0 = over.x0, over.y0
+	g.side = cellLargest
+	if n := float64(len(all)); n*cellLargest*cellLargest > wide*high {
+		g.side = max(math.Sqrt(wide*high/n), (wide+high)/n)
+	}
+	if g.side == 0 { // one dot, or none
+		g.side = cellLargest
+	}
+	count := func(x float64) int { return min(max(int(x/g.side)+1, 1), 1<<12) }
+	g.cols, g.rows = count(wide), count(high)
 	// First how many each cell takes, then they, all in one piece of memory.
 	size := make([]int, g.cols*g.rows)
 	total := 0
@@ -66,8 +90,8 @@ type cellRange struct{ x0, x1, y0, y1 int }
 
 // touched are the cells that a box touches.
 func (g *grid) touched(b box) cellRange {
-	clamp := func(x float64, n int) int { return min(max(int(math.Floor(x/cellSize))+1, 0), n-1) }
-	return cellRange{clamp(b.x0, g.cols), clamp(b.x1, g.cols), clamp(b.y0, g.rows), clamp(b.y1, g.rows)}
+	cell := func(x float64, n int) int { return min(max(int(math.Floor(x/g.side)), 0), n-1) }
+	return cellRange{cell(b.x0-g.x0, g.cols), cell(b.x1-g.x0, g.cols), cell(b.y0-g.y0, g.rows), cell(b.y1-g.y0, g.rows)}
 }
 
 // clear reports whether nothing is drawn within the box.

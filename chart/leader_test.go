@@ -108,7 +108,7 @@ func TestEveryRoundHasItsNumber(t *testing.T) {
 func TestLeaderGoesThroughNothing(t *testing.T) {
 	for across := 0.4; across < 1.6; across += 0.01 {
 		dot := segments(&scene.Path{D: canvas.Circle(across/2).Translate(20+leaderDot+across/2+0.1, 20)}, scene.Ink{}, 0, nil)
-		f := &finder{grid: newGrid(60, 60, dot)}
+		f := &finder{grid: newGrid(dot)}
 		best := leader{cost: leaderLong}
 		f.ray(canvas.Point{X: 20, Y: 20}, canvas.Point{X: 1}, 0, 2, 2, box{0, 0, 60, 60}, &best)
 		if best.cost < leaderLong {

@@ -311,7 +311,7 @@ func (p *page) finish() (*Chart, []*course) {
 	}
 	s.Root.Add(drawing)
 	c := &Chart{Scene: s, least: w.o.leastSymbol(), Caption: capital(strings.Join(w.caption(), ", ")), Reading: capital(strings.Join(w.reading(), ", "))}
-	f := &finder{grid: newGrid(p.width, p.height, segments(drawing, scene.Plain, 0, nil))}
+	f := &finder{grid: newGrid(segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
 	if w.panel {

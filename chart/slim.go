@@ -82,7 +82,7 @@ func (p *page) touching(nodes []scene.Node, white float64) []Clash {
 	eye := newAuditor()
 	eye.walk(&scene.Group{Nodes: nodes}, scene.Plain)
 	eye.unit = p.w.unit
-	eye.grid = newGrid(p.width, p.height, eye.segs)
+	eye.grid = newGrid(eye.segs)
 	eye.overlaps(white)
 	return eye.report.Overlaps
 }
