@@ -265,6 +265,8 @@ func (p *parser) toLast() (Extent, bool) {
 				t.Name = Middle
 			}
 			return Extent{Sort: ToPlace, Target: t}, true
+		} else if ok && middle && (t.Sort == OfKind || t.Sort == AnyStitch) {
+			return Extent{Sort: ToPlace, Target: Target{Sort: CornerStitch, Kind: t.Kind, Name: Middle, Text: p.words(at)}}, true
 		}
 		p.i = at
 	}
@@ -325,8 +327,12 @@ func (p *parser) beforePlace() (Target, bool) {
 	if p.eat("before", "preceding", "of", "from") {
 		p.eat("the")
 		p.eat("next", "first", "center", "centre", "middle")
-		middle := p.at(-1).is("center", "centre", "middle")
-		if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == CornerStitch || t.Sort == SeamPlace || t.Sort == StartChain && !t.ByNumber()) {
+		middle, at := p.at(-1).is("center", "centre", "middle"), p.i-1
+		t, ok := p.target()
+		if ok && middle && (t.Sort == OfKind || t.Sort == AnyStitch) {
+			return Target{Sort: CornerStitch, Kind: t.Kind, Name: Middle, Text: p.words(at)}, true
+		}
+		if ok && (t.Sort == ChainSpace || t.Sort == CornerStitch || t.Sort == SeamPlace || t.Sort == StartChain && !t.ByNumber()) {
 			if middle {
 				t.Name = Middle
 			}

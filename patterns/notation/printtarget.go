@@ -133,6 +133,12 @@ func (s Style) target(t *Target, many bool) string {
 	case RowEnds:
 		return plural("row end")
 	case CornerStitch:
+		if t.Name == Middle {
+			if t.Kind.Is() {
+				return s.middleWord() + " " + s.kind(t.Kind, t.Loop)
+			}
+			return s.middleWord() + " st"
+		}
 		if t.Kind.Is() {
 			return "corner " + s.kind(t.Kind, t.Loop)
 		}

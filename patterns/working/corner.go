@@ -16,6 +16,25 @@ func (c *course) cornerStitch(i int) bool {
 	return c.cornerAt[i]
 }
 
+// centreStitch reports whether spot i is the middle one of a row: the one corner that there
+// is in it, or, where there is none, the one with as many stitches on either side. In a round
+// it is a corner.
+func (c *course) centreStitch(i int) bool {
+	if c.below == nil || !c.below.Row {
+		return c.cornerStitch(i)
+	}
+	corner := -1
+	for k := range c.spots {
+		switch {
+		case c.cornerStitch(k) && corner >= 0:
+			return false
+		case c.cornerStitch(k):
+			corner = k
+		}
+	}
+	return corner == i || corner < 0 && 2*i+1 == len(c.spots)
+}
+
 func (c *course) findCorners() {
 	n := len(c.spots)
 	c.cornerAt = make([]bool, n+1)
@@ -82,7 +101,7 @@ func (c *course) on(i int) []fabric.Place {
 func (c *course) atCornerStitch(i int, t *notation.Target) bool {
 	switch t.Sort {
 	case notation.CornerStitch:
-		return c.cornerStitch(i)
+		return t.Name == notation.Middle && c.centreStitch(i) || t.Name != notation.Middle && c.cornerStitch(i)
 	case notation.ChainSpace:
 		return t.Name == notation.Corner && t.Chains == 0 && len(c.runs) == 0 && c.cornerStitch(i)
 	}

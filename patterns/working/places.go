@@ -162,7 +162,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		w.same = on
 		return on, nil
 	case notation.Centre:
-		if at, _ := w.nearest([]notation.Target{p.Target}); at >= 0 && w.c.cornerStitch(at) {
+		if at, _ := w.nearest([]notation.Target{p.Target}); at >= 0 && w.c.centreStitch(at) {
 			return w.takeSpot(at, 0, p, true), nil // "to center sc of next corner, 3 sc in center sc"
 		} else if at < 0 && w.nest > 0 && w.cornersBelow() {
 			return nil, w.outOf(p, 1) // behind the last corner
