@@ -53,7 +53,7 @@ func (p *parser) aside(b *block) bool {
 		return true
 	case b.afterRef() && p.stripes():
 		return p.note(b, start, p.i)
-	case t.is("working", "work") && p.at(2).kind != tStar && (p.at(1).is("over", "last", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||
+	case t.is("working", "work") && p.at(2).kind != tStar && (p.at(1).is("over", "behind", "from", "toward", "towards", "around", "along", "right", "left", "clockwise", "backwards") ||
 		p.at(1).is("in") && p.at(2).is("front", "a", "continuous", "opposite", "same", "rounds", "rnds", "rows")):
 	case t.is(handling...), t.kind == tWord && strings.HasSuffix(t.text, "ing") && len(t.text) > 4 && !t.is("working", "skipping", "missing",
 		"ending", "beginning", "joining", "turning", "repeating", "omitting", "chaining", "increasing", "decreasing",

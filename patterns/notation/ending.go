@@ -254,9 +254,13 @@ func (p *parser) ratherThan() bool {
 // last stitch of the last repeat goes instead. Where it would come to it by itself
 // that says no more.
 func (p *parser) lastElsewhere(r *Repeat) bool {
+	n, several := p.num()
 	w, ok := p.what()
 	if !ok || len(r.Items) < 2 {
 		return false
+	}
+	if l, is := r.Items[len(r.Items)-1].(*Stitches); several && (!is || l.What != w || !sameNum(l.N, n)) {
+		return false // "working last 2 dc in top of ch-3" behind "2 dc in next dc"
 	}
 	if p.eat("being", "is", "to") {
 		p.eat("be")
@@ -286,6 +290,7 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 func (p *parser) lastAtEdge() bool {
 	start := p.i
 	defer func() { p.i = start }()
+	p.num()
 	if _, ok := p.what(); !ok {
 		return false
 	}
@@ -299,6 +304,7 @@ func (p *parser) lastGoes() bool {
 	start := p.i
 	p.eat("the")
 	if p.eat("last", "final") {
+		p.num()
 		if _, ok := p.what(); ok && p.tok().is("in", "into", "on") && p.places(false) != nil {
 			return true
 		}
