@@ -122,6 +122,9 @@ func (w *roundWork) misfit(r *notation.Repeat, fail *halt, rep repeated) *halt {
 	leave := 0
 	if r.Extent.Sort == notation.ToLast {
 		leave = r.Extent.N.For(w.size)
+		if r.AtStop {
+			leave += rep.head
+		}
 	}
 	before := max(w.used-rep.times*rep.used, 0)
 	tail := leave

@@ -82,6 +82,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if p.Target.Sort != notation.Gap && (w.c.spots[j].use == skipped || w.gap > 0) {
 				w.toEdge(p, j)
 			}
+			w.spanned(p, j)
 			if p.Target.Sort == notation.Gap && j >= w.pos {
 				return w.takeSpot(j, 0, p, false), nil // past the stitches on the way to it
 			}

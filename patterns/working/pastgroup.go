@@ -1,6 +1,7 @@
 package working
 
 import (
+	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -73,4 +74,23 @@ func (w *roundWork) namesLast() bool {
 	}
 	p := firstPlace(w.after[0])
 	return p != nil && (p.Pick == notation.Last || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain)
+}
+
+// spanned passes over the stitches before the last one where chains as long go across them:
+// "to last 3 sts, ch 2, dc in last st".
+func (w *roundWork) spanned(p *notation.Place, last int) {
+	n := last - w.pos
+	if !w.begun || n <= 0 || p.Target.Sort == notation.Gap || w.unusedBefore(last) != n {
+		return
+	}
+	chains := 0
+	for i := len(w.r.Stitches) - 1; i >= 0 && w.r.Stitches[i].IsChain() && w.r.Stitches[i].Role != fabric.Start; i-- {
+		chains++
+	}
+	if chains < n {
+		return
+	}
+	for j := w.pos; j < last; j++ {
+		w.use(j, skipped)
+	}
 }

@@ -321,6 +321,9 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 	for {
 		switch {
 		case e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) <= e.N.For(w.size):
+			if r.AtStop && len(head) < len(r.Items) && needsPlaces(r.Items[len(head):]) {
+				return nil, w.misfit(r, nil, run.repeated) // it is to come there with the head of a repeat
+			}
 			return run, nil
 		case e.Sort == notation.ToPlace && w.atPlace(e, w.lastSpace):
 			return run, nil
@@ -369,12 +372,13 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 		} else if len(head) < len(r.Items) {
 			// See whether the round ends with a repeat that stops short.
 			h := w.onceMore(&run.repeated, run.times, head)
-			if h == nil && w.remaining(1) == 0 && !w.spacesLeft() {
+			if h == nil && (w.remaining(1) == 0 && !w.spacesLeft() || r.AtStop && e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) == e.N.For(w.size)) {
 				run.times++
-				return run, nil
+				return run, nil // "to last st, ending last rep at **" comes there with it
 			}
 			if h == nil {
 				run.ends = append(run.ends, w.mark())
+				run.head = w.used - begin.used
 				if h = w.exec(r.Items[len(head):]); h != nil {
 					// What is left takes only the head of a repeat.
 					w.back(run.ends[len(run.ends)-1])

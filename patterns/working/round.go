@@ -160,6 +160,7 @@ type repeated struct {
 	rep   *notation.Repeat
 	times int
 	used  int // places one repeat takes
+	head  int // of these what comes before **
 	made  int // stitches one repeat makes
 }
 
