@@ -76,6 +76,32 @@ func (b *block) chainAndAllIn(s *Stitches) bool {
 	return b.gathered(from, s)
 }
 
+// listInSame takes "3 ch, 2 tr, 2 ch, 3 tr in same loop": what is made on the way from the loop that
+// the work stands in goes into that as well.
+func (b *block) listInSame(s *Stitches) bool {
+	if len(s.Places) != 1 || s.Times.Set() || s.What.Shaping != 0 {
+		return false
+	}
+	pl := &s.Places[0]
+	if pl.Pick != Same || pl.Target.Sort != ChainSpace || pl.N.Set() || pl.Of != nil {
+		return false
+	}
+	from := len(b.items)
+	for i := len(b.items) - 1; i >= 0; i-- {
+		switch it := b.items[i].(type) {
+		case *Chain:
+			continue
+		case *Stitches:
+			if len(it.Places) == 0 && it.N.Set() && !it.Times.Set() && it.What.Shaping == 0 && it.What.Kind.Base != stitch.Slip {
+				from = i
+				continue
+			}
+		}
+		break
+	}
+	return from < len(b.items) && b.gathered(from, s)
+}
+
 // listAllIn takes "1 dc, 1 htr, 1 tr, 1 htr and 1 dc into each space": what is told without brackets
 // goes into the place at its end, where it ends as it begins, that is each space, or the sentence says
 // "work".

@@ -22,7 +22,11 @@ func (w *roundWork) chain(it *notation.Chain) *halt {
 		return w.castOn(it, n)
 	}
 	if !w.begun && !w.started && w.nest == 0 && !w.slitAhead() && len(w.r.Stitches) == w.travelled() && !w.startsPoint(n) && !w.beginsLoop(it, n) {
-		return w.start(it, n)
+		h := w.start(it, n)
+		if h == nil && !w.r.Stitches[len(w.r.Stitches)-1].Counts {
+			w.beganBeyond(w.next)
+		}
+		return h
 	}
 	w.begun = true
 	from := len(w.r.Stitches)
@@ -147,7 +151,7 @@ func (w *roundWork) turnNow(t *notation.Turn) *halt {
 
 // start makes the chain that begins a round.
 func (w *roundWork) start(it *notation.Chain, n int) *halt {
-	w.settle()
+	w.settle(it, nil)
 	c := w.startCounts(it, n)
 	if w.started = true; c != nil && (c == it.Counts || c == w.throughout[n] || c == w.throughout[0]) {
 		w.saids[w.r], w.saidHere = c, c == it.Counts
@@ -233,12 +237,15 @@ func standsFor(n int) stitch.Base {
 
 // settle lets the round begin where slip stitches have moved it: what they
 // passed comes last.
-func (w *roundWork) settle() {
+func (w *roundWork) settle(it notation.Item, rest []notation.Item) {
 	n := len(w.r.Stitches)
 	if n == 0 || w.settled || w.nest > 0 || w.r.Row || w.r.Stitches[n-1].Role != fabric.Travel || len(w.r.Stitches[n-1].On) == 0 {
 		return
 	}
 	w.settled = true
+	if c, ok := it.(*notation.Chain); ok && w.unmoved(c, rest) {
+		return
+	}
 	at := w.spotOf(w.r.Stitches[n-1].On[0])
 	if w.r.Stitches[n-1].On[0].Into == stitch.Between {
 		at = w.pos - 1 // the stitch before the gap

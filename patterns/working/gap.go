@@ -143,6 +143,16 @@ func (w *roundWork) leavesGroup() bool {
 	return w.lastGroup > 0 && w.pos > 0 && w.c.groups[w.lastGroup-1].To == w.pos && len(w.same) == 1 && w.spotOf(w.same[0]) >= w.c.groups[w.lastGroup-1].From && w.spotOf(w.same[0]) < w.pos-1
 }
 
+// besideGap reports whether a gap between groups is meant, and the stitch worked into last is the one
+// before it: "sl st in next 2 dc, sl st in sp before next group".
+func (w *roundWork) besideGap(targets []notation.Target) bool {
+	if len(targets) != 1 || targets[0].Sort != notation.Gap || w.pos == 0 || w.pos > len(w.c.spots) || len(w.same) != 1 || w.same[0].Into != stitch.Top || w.spotOf(w.same[0]) != w.pos-1 {
+		return false
+	}
+	t := &targets[0]
+	return t.Name != "" && t.Name != notation.Here && t.Name != notation.Pair && w.c.gapIs(w.pos-1, t)
+}
+
 // gapBeyond reports whether the gap after spot i lies beyond the space that an
 // extent goes up to.
 func (w *roundWork) gapBeyond(i int, e *notation.Extent) bool {

@@ -283,7 +283,7 @@ var behindMade = regexp.MustCompile(`(?i)\bbehind\b.*\b(made|them|those)\b`)
 // do works one instruction; rest is what follows it.
 func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	if s, ok := it.(*notation.Stitches); !ok || s.What.Kind.Base != stitch.Slip {
-		w.settle()
+		w.settle(it, rest)
 	}
 	if w.steps++; w.steps > maxSteps {
 		return stopAt(it.Where(), "too-large", "the part takes more work than any piece can need", "Check the numbers of repeats.")
