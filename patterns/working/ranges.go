@@ -93,8 +93,9 @@ func (p *partWork) rangeOf(r *notation.Round) {
 	}
 	if ref := onlyRef(r); ref != nil && len(l.Numbers) > 1 && p.consecutive(l) {
 		// "Rnds 4 and 5: Rep Rnds 2 and 3" is one run of rounds.
+		shift := p.seriesFrom(l)
 		first, last := l.Numbers[0].From, l.Numbers[len(l.Numbers)-1].To
-		if p.numberFits(r, first.Span, first.For(p.size), false) {
+		if p.numberFits(r, first.Span, first.For(p.size)+shift, false) {
 			p.repeatRounds(r, ref, last.For(p.size)-first.For(p.size)+1)
 		}
 		return
@@ -353,6 +354,9 @@ func (p *partWork) referred(ref *notation.Ref) []*notation.Round {
 		shift := 0
 		if ref.Series != "" && strings.EqualFold(ref.Series, p.series) {
 			shift = p.seriesBase
+		}
+		if to := rg.To.For(p.size) + p.seriesBase; ref.Series == "" && p.series != "" && to <= p.number && p.rounds[to] != nil {
+			shift = p.seriesBase // "Ribbing Rnd 2: Rep Rnd 1": where the numbers begin anew they are its own
 		}
 		for n := rg.From.For(p.size); n <= rg.To.For(p.size) && n-rg.From.For(p.size) < maxRounds; n++ {
 			r := p.rounds[n+shift]
