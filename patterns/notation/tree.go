@@ -357,6 +357,8 @@ type (
 		Names *Ref
 		// Forms are the rounds that it says form the pattern; nil for none.
 		Forms *Ref
+		// ByLength is set for a chain that is told by its length: how many it has is not known.
+		ByLength bool
 	}
 )
 

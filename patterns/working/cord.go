@@ -105,3 +105,29 @@ func plainLoop(items []notation.Item) bool {
 	}
 	return chains == 1 && slips == 1
 }
+
+// byLength refuses a chain that is told by its length where something stands on it, or on what
+// it leads to: how many chains it has is not known. As a cord behind what has been worked it is advice.
+func (p *partWork) byLength(r *notation.Round) bool {
+	worked, cut := len(p.latest) > 0 || p.part.From >= 0, false
+	for i, it := range r.Items {
+		if _, ok := it.(*notation.FastenOff); ok {
+			cut = true
+		}
+		n, ok := it.(*notation.Note)
+		if !ok || !n.ByLength {
+			worked = worked || needsPlaces(r.Items[i:i+1])
+			continue
+		}
+		inRound := (len(r.Label.Numbers) > 0 || r.Label.Next.Set()) && !cut && n.Line == r.Line
+		stands := inRound || !worked || needsPlaces(r.Items[i+1:])
+		for _, later := range p.texts[p.index].Rounds {
+			stands = stands || later.Line > r.Line && (len(later.Label.Numbers) > 0 || later.Label.Next.Set())
+		}
+		if stands {
+			p.add(p.fault(n.Span, "chain-length", "how many chains this is cannot be worked out from its length", "Give their number, for example: Ch 60."), true)
+			return true
+		}
+	}
+	return false
+}

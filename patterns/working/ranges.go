@@ -40,6 +40,9 @@ func (p *partWork) rangeOf(r *notation.Round) {
 	if p.skipToPart != "" {
 		return // not for this size
 	}
+	if p.byLength(r) {
+		return
+	}
 	defer p.worksForOther(r)
 	if l.SkipToPart != "" {
 		p.skipToPart, p.skippedAt = l.SkipToPart, r.Span
