@@ -18,6 +18,27 @@ func (p *parser) saidAgain() {
 	}
 }
 
+// orPerSide reports whether a count goes on with how many of them a side has: ", or 22 on each side",
+// "; 4 to a side", "or 22 sc per side". Whether the corners are counted in is not said.
+func (p *parser) orPerSide() bool {
+	start, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = start, p.faults[:faults] }()
+	if !p.eatKind(tComma) && !p.eatKind(tSemi) && !p.tok().is("or") {
+		return false
+	}
+	p.eat("or", "so", "and")
+	p.eatAll("that", "is")
+	p.eat("that's")
+	if _, ok := p.num(); !ok {
+		return false
+	}
+	if w, ok := p.what(); !ok || !w.Kind.Is() {
+		p.target()
+	}
+	side, _ := p.eachSideOf()
+	return side && p.i == p.sentenceEnd()
+}
+
 // thisRound reads "the row", "each round", "row" behind "in".
 func (p *parser) thisRound() bool {
 	p.eat("the", "this", "each", "every", "that", "next")

@@ -37,9 +37,13 @@ func (p *parser) trailingCount(sentence bool) bool {
 		}
 		p.eatKind(tComma)
 	}
-	p.eat("total", "you", "there", "you'll", "you've", "there'll", "that's", "that", "this", "makes")
-	p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make", "leaves")
-	p.eat("you", "me", "us", "a", "total", "it")
+	p.eat("total", "you", "there", "you'll", "you've", "there'll", "there's", "that's", "that", "this", "it's", "makes")
+	if !p.eatAll("comes", "to") {
+		p.eat("should", "will", "now", "are", "have", "got", "makes", "is", "gives", "make", "leaves")
+	}
+	if !p.eatAll("a", "total", "of") {
+		p.eat("you", "me", "us", "a", "total", "it")
+	}
 	if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 && p.i > start {
 		// "There are {48 sc}"
 		p.i++
@@ -87,7 +91,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	t := p.tok()
 	generic := s.Counts[0].Target.Sort == AnyStitch && s.Counts[0].Target.Text != ""
-	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or")
+	which := p.saysMore(p.i) && !p.at(1).is("giving", "making", "or") || p.orPerSide()
 	then := t.kind == tComma && p.at(1).is("then") && (p.at(2).kind == tNumber || numberWords[p.at(2).text] > 0)
 	turns := t.kind == tComma && (p.toks[max(start-1, 0)].kind == tColon || p.toks[max(start-1, 0)].kind == tDash) && p.ends(p.i+1) // "across: 8 hdc, turn"
 	if t.kind != tStop && t.kind != tEnd && !t.first && !which && !then && !turns || !(sentence || generic || p.joined) {
