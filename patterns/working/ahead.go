@@ -181,6 +181,9 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 					return w.chainInGroup(g, g.Items, items[i+2:]), false
 				}
 			}
+			if whole := w.chainLeg(it, items[i+1:]); whole.Is() {
+				return &notation.Counts{Span: it.Span, As: whole}, true
+			}
 			if i+1 < len(items) {
 				if sk, ok := items[i+1].(*notation.Skip); ok && sk.Place != nil && (sk.Place.Target.Sort == notation.JoinPlace || skipsFirst(sk) && saidBehind(items[i+2:])) {
 					i++ // "2 ch, miss st at base of ch, 1 tr in next st (counts as tr2tog)"

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -84,4 +86,63 @@ func wholeOver(s *notation.Stitches, rest []notation.Item) stitch.Kind {
 		return stitch.Kind{}
 	}
 	return whole
+}
+
+// chainLeg is the cluster that the chain at the beginning of a row is a leg of, where the row behind
+// ends in the top of that cluster: "3 ch, miss first st, 3tr-cl over next 3 sts, …", and then "…, 4 tr in
+// top of last cl". Of a half wheel the chain is a tr that has no top of its own. The zero Kind when it is not so.
+func (w *roundWork) chainLeg(c *notation.Chain, after []notation.Item) stitch.Kind {
+	if len(after) > 1 {
+		if sk, ok := after[0].(*notation.Skip); ok && sk.Place != nil && skipsFirst(sk) {
+			after = after[1:]
+		}
+	}
+	said := c.Counts
+	if said == nil {
+		said = w.throughout[c.N.For(w.size)]
+	}
+	if said == nil {
+		said = w.throughout[0]
+	}
+	if was := w.counted[c]; was != nil {
+		said = was // unsaid, the rows have told what it is
+	}
+	if !w.r.Row || len(after) < 2 || said == nil || said.Not || said.Space || saidBehind(after) {
+		return stitch.Kind{}
+	}
+	s, ok := after[0].(*notation.Stitches)
+	if !ok || s.N.Set() && s.N.For(w.size) != 1 || s.Times.Set() || len(s.Places) != 1 {
+		return stitch.Kind{}
+	}
+	k, pl := s.What.Kind, &s.Places[0]
+	if k.Shape != stitch.Together && k.Shape != stitch.Cluster || k.Legs < 2 || c.N.For(w.size) != k.Chains() || pl.Pick != notation.Next || !pl.Over && pl.N.For(w.size) != k.Legs {
+		return stitch.Kind{}
+	}
+	next := w.nextText()
+	if next == nil || slices.ContainsFunc(w.stated, func(st *notation.Stated) bool {
+		return slices.ContainsFunc(st.Counts, func(c notation.StatedCount) bool { return c.Target.Sort == notation.OfKind && c.Target.Kind == k })
+	}) {
+		return stitch.Kind{} // "(1 sc, 1 dc3tog, 1 dc4tog)": it is counted as it is worked
+	}
+	var last *notation.Place
+	for i := len(next.Items) - 1; i >= 0 && last == nil; i-- {
+		if needsPlaces(next.Items[i : i+1]) {
+			if last = firstPlace(next.Items[i]); last == nil {
+				return stitch.Kind{}
+			}
+		}
+	}
+	if last == nil || last.Pick != notation.Last && !(last.Bare && last.Pick == notation.Next) || last.N.Set() && last.N.For(w.size) != 1 || last.Of != nil {
+		return stitch.Kind{}
+	}
+	switch t := &last.Target; t.Sort {
+	case notation.OfShape, notation.OfKind:
+		if t.Kind.Shape != stitch.Together && t.Kind.Shape != stitch.Cluster || t.Kind.Legs != 0 && t.Kind.Legs != k.Legs && t.Kind.Legs != k.Legs+1 {
+			return stitch.Kind{}
+		}
+	default:
+		return stitch.Kind{}
+	}
+	k.Shape, k.Legs = stitch.Together, k.Legs+1
+	return k
 }
