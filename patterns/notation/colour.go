@@ -139,6 +139,14 @@ func (p *parser) yarnAlone() Item {
 // yarnNouns are the words for a yarn of one colour.
 var yarnNouns = []string{"yarn", "colour", "color", "col", "shade", "cone", "skein"}
 
+// threadNoun passes over "thread", "cotton", "wool" where that is what is joined or cut, and nothing is
+// threaded: "join thread at corner", "new cotton".
+func (p *parser) threadNoun() bool {
+	before := p.at(-1)
+	return p.i > 0 && before.kind == tWord && before.is("join", "joining", "rejoin", "attach", "attaching", "reattach", "the", "new", "next", "contrasting", "contrast", "first", "main", "other", "same") &&
+		p.tok().is("thread", "cotton", "wool") && !p.at(1).is("through", "the", "a", "onto", "ribbon", "cord", "elastic", "ball", "hat") && p.eat("thread", "cotton", "wool")
+}
+
 // yarnParts are what a yarn is used for, or how it is told from the other.
 var yarnParts = []string{"border", "edging", "edge", "trim", "background", "accent", "petal", "petals", "flower", "leaf", "stem", "center", "centre", "body",
 	"outline", "brim", "band", "darker", "lighter", "dark", "light", "pale", "bright"}
@@ -174,7 +182,7 @@ func (p *parser) yarnAt(i int) bool {
 
 // yarn reads the name of a yarn: "yarn B", "colour A", "MC", "new colour", "B".
 func (p *parser) yarn() (string, bool) {
-	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "colour", "color", "contrasting") {
+	if p.tok().is("the") || p.tok().is("a") && p.at(1).is("new", "yarn", "thread", "colour", "color", "contrasting") {
 		p.i++
 	}
 	if p.eat("mc", "cc") || p.eatAll("main", "colour") || p.eatAll("main", "color") {
@@ -199,7 +207,7 @@ func (p *parser) yarn() (string, bool) {
 	if p.i > which && p.at(-1).is("contrast", "main") && (p.ended() || p.tok().is("to", "in", "into", "with")) {
 		return map[bool]string{true: "MC", false: "new"}[p.at(-1).is("main")], true // "in contrast, ch 1"
 	}
-	if p.eat(yarnNouns...) {
+	if p.eat(yarnNouns...) || p.threadNoun() {
 		t := p.tok()
 		if nth := ordinalOf(&p.toks[which]); nth > 1 || p.toks[which].is("main", "final", "last", "remaining") || p.toks[which].kind == tOrdinal && p.toks[which].value > 1 {
 			return p.words(which), true // "second colour"

@@ -381,7 +381,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 func (p *parser) fasten() (Item, *fault.Fault) {
 	start := p.i
 	if !p.eatAll("fasten", "off") && !p.eatAll("finish", "off") && !p.eatAll("bind", "off") && !p.eat("fo") && !p.slashed("f", "o") &&
-		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "off", "the") || capital(p.at(1).raw))) {
+		!(p.tok().is("cut", "break") && (p.at(1).is("yarn", "thread", "cotton", "wool", "off", "the") || capital(p.at(1).raw))) {
 		return nil, nil
 	}
 	if p.tok().is("or") || p.tok().kind == tComma && p.at(1).is("or") {
