@@ -207,7 +207,7 @@ func (m *measurer) round(i int) error {
 	}
 	var below float64
 	if i > 0 {
-		below = m.rounds[i-1].Level
+		below = m.rounds[m.under(i)].Level
 	}
 	last := lastHalf(r)
 	for j := range r.Stitches {
@@ -236,6 +236,27 @@ func (m *measurer) round(i int) error {
 		f.Flatness = (f.Radius - inner) / f.Height
 	}
 	return nil
+}
+
+// under is the round that round i stands on: the one before it or, for the second side of a divided piece,
+// an older row.
+func (m *measurer) under(i int) int {
+	r := m.part.Rounds[i]
+	latest := -1
+	for j := range r.Stitches {
+		if s := &r.Stitches[j]; s.Counts {
+			for _, p := range s.On {
+				if p.Into != stitch.Top {
+					return i - 1
+				}
+				latest = max(latest, p.At.Round)
+			}
+		}
+	}
+	if !r.Row || latest < 1 || latest >= i-1 {
+		return i - 1
+	}
+	return latest
 }
 
 // chainsUnder is how many stitches of the foundation a round stands on.

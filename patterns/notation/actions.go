@@ -72,6 +72,7 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 	p.eat("the", "a")
 	s := &Skip{}
 	first := p.i
+	p.centre()
 	if n, ok := p.num(); ok {
 		s.N = n
 		p.eatKind(tHyphen)
@@ -137,12 +138,38 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 	return s, nil
 }
 
+// centre passes over "centre" before a number of stitches that lie between two sides: "miss the centre 12 sts".
+func (p *parser) centre() bool {
+	if !p.tok().is("centre", "center", "middle", "central", "front") || p.at(1).kind != tNumber {
+		return false
+	}
+	start := p.i
+	p.i++
+	if _, ok := p.num(); !ok || !p.tok().is("st", "sts", "stitches") {
+		p.i = start
+		return false
+	}
+	p.i = start + 1
+	return true
+}
+
 // left goes on after "leave": "rem sts unworked", "last 2 sts unworked", "next 20 sts
 // free for the front", "the scallop unworked".
 func (p *parser) left(start int) (Item, *fault.Fault) {
 	s := &Skip{Unworked: true}
 	words := p.i
 	p.eat("the")
+	if at := p.i; p.centre() {
+		// "leaving centre 12 sts unworked"
+		s.N, _ = p.num()
+		if t, ok := p.target(); ok && p.eat(unworkedWords...) {
+			s.Target, s.Span = t, p.from(start)
+			s.Place = &Place{Span: s.Span, Pick: Next, N: s.N, Target: t}
+			return s, nil
+		}
+		p.i = at
+		s.N = Num{}
+	}
 	if p.eat("rem", "remaining") {
 		pl := Place{Pick: Each}
 		if n, ok := p.num(); ok {

@@ -292,6 +292,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				// "join yarn to the foundation chain": in its first
 				pl.Pick, pl.Nth, pl.Target = First, 1, Target{Sort: ChainStitch, Name: ChainEdge, Kind: stitch.Of(stitch.Chain), Text: pl.Target.Text}
 			}
+			p.joinsLeft(j, &pl, at)
 			j.Place = &pl
 			if pl.Target.Sort == SeamPlace && j.Yarn == "" && !p.work {
 				j.Yarn = "new"

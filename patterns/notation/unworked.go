@@ -11,6 +11,19 @@ func (p *parser) passedOver() bool {
 	return false
 }
 
+// joinsLeft makes the place from token from on that a yarn is joined in one of those left before, where it is
+// called so: "rejoin yarn to next unworked st", "to rem sts".
+func (p *parser) joinsLeft(j *Join, pl *Place, from int) {
+	if j.Yarn == "" || pl.Pick != Next && pl.Pick != First && pl.Pick != Each || pl.Of != nil || pl.Target.Sort != AnyStitch && pl.Target.Sort != OfKind {
+		return
+	}
+	for i := from; i < p.i; i++ {
+		if p.toks[i].is("unworked", "rem", "remaining") {
+			pl.Pick, pl.Nth, pl.Bare, pl.N = Skipped, 0, false, Num{}
+		}
+	}
+}
+
 // leftBefore reads "you left alone", "that were left unworked", "left unworked at the end of Row 2":
 // of places passed over before, and the row that left them.
 func (p *parser) leftBefore(pl *Place) bool {

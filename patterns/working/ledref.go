@@ -83,6 +83,10 @@ func (p *partWork) besides(r *notation.Round, ref *notation.Ref) bool {
 		switch it.(type) {
 		case *notation.Ref:
 			behind = behind || it == notation.Item(ref)
+		case *notation.FastenOff:
+			if behind && p.sideAfter(r) != nil {
+				return false // what follows is of the second side
+			}
 		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Skip:
 			if s, ok := it.(*notation.Stitches); ok && s.What.Kind == stitch.Of(stitch.Slip) {
 				continue // to even out the edge

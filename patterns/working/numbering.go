@@ -39,6 +39,10 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 		p.number = 1 // "Fsc 20." and then Row 2: the foundation is the first
 		return true
 	}
+	if n <= p.number && p.sideNumber(r, n) {
+		p.number = n - 1
+		return true
+	}
 	if open := p.openEnded; n == want || open && n > want || n > want && n <= p.others+1 || first && (n <= p.others+1 || p.part.From < 0 || p.edge > 0) || list {
 		p.number, p.openEnded = n-1, false
 		return true

@@ -32,8 +32,9 @@ type roundWork struct {
 	castItem   *notation.Chain // that made it
 	// leads is what a beginning chain and the stitch after it count as
 	// together: a beginning cluster.
-	leads    *notation.Counts
-	leadsLeg bool // the chain is one of the legs, in a place of its own
+	leads     *notation.Counts
+	sideFault *halt // what is wrong with the words that begin the second side of a divided piece
+	leadsLeg  bool  // the chain is one of the legs, in a place of its own
 	// unfit is what is wrong when a repeat leaves less than it takes.
 	unfit    *halt
 	slipping bool   // the stitch being worked is a slip stitch
@@ -359,6 +360,10 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return stopAt(it.Span, "vague", "the words do not say what of the repeated round is left to work here", "Write the round out.")
 	case *notation.FastenOff:
 		w.fasten = true
+		if w.startsSide(rest) {
+			w.carry = append(w.carry, rest...) // "Fasten off. With RS facing, miss next 12 sts, rejoin yarn to next st."
+			return stopHere
+		}
 		if cord, _ := w.cord(rest); cord && w.begun && w.nest == 0 && needsPlaces(rest) {
 			w.carryOn(rest) // "Fasten off. Ties: Ch 36, sl st in 2nd ch from hook …": none of this round
 			return stopHere

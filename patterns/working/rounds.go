@@ -38,6 +38,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		h = w.noSeams(w.items)
 	}
 	if h == nil {
+		h = w.sideFault
+	}
+	if h == nil {
 		if h = w.exec(w.items); h == nil {
 			h = w.endPoint(lastSpan(w.items))
 		}
@@ -140,7 +143,11 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		w.r.Cut = w.r.Cut && joinsYarn(text.Items)
 	}
 	if label != text && last {
-		p.carry = append(p.carry, coloursAfter(label)...)
+		if side := p.sideAfter(label); side != nil {
+			p.carry, w.r.Cut = append(p.carry, side...), true
+		} else {
+			p.carry = append(p.carry, coloursAfter(label)...)
+		}
 	}
 	p.lasts[label] = w.r
 	return true
@@ -321,6 +328,7 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 			w.c.laySeams(p.assembly, namesSeams(w.items) && !p.reading.ownCorners)
 			w.c.allCorners = p.reading.allCorners
 		}
+		w.laySide()
 		for i := range w.c.spots {
 			// The chains across a slit are stitches to go into like the others.
 			w.c.spots[i].counts = w.c.spots[i].counts || w.missedBelow()

@@ -86,22 +86,11 @@ func (w *roundWork) leftOf(at, n int) bool {
 // lengthen adds the stitches to the course that lie farther out than it goes, of the latest row that has
 // any. It reports whether there are some.
 func (w *roundWork) lengthen() bool {
-	used := map[fabric.Ref]bool{}
 	rows := w.part.Rounds
+	used := usedBy(rows)
 	from := w.c.index
 	if w.c.lengthened > 0 {
 		from = w.c.spots[len(w.c.spots)-1].ref.Round
-	}
-	for _, r := range rows {
-		for i := range r.Stitches {
-			for _, on := range r.Stitches[i].On {
-				if on.Part == 0 && on.At.Stitch >= 0 {
-					for at := on.At; at.Stitch <= on.Last.Stitch; at.Stitch++ {
-						used[at] = true
-					}
-				}
-			}
-		}
 	}
 	for at := from - 1; at > 0 && rows[at].Row && rows[at].Count() > 0; at-- {
 		older := layCourse(rows[at], at, w.r.Reversed != rows[at].Reversed)
