@@ -73,6 +73,9 @@ func (b *block) bracket(places []Place) *fault.Fault {
 			p.i = close + 1
 			return nil
 		}
+		if b.notIntoBracket(open, close) {
+			return nil
+		}
 		p.i = open + 1
 		if !p.stitchy(open+1, close) || p.madeNote(open+1, close) || !p.instructs(open+1) {
 			p.i = close + 1

@@ -28,7 +28,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	if f == nil && p.tok().kind != tEnd {
 		f = p.stuck()
 	}
-	r.Items, r.Stated, r.Opening = items, p.stated, p.opening
+	r.Items, r.Stated, r.Opening = leftLast(items), p.stated, p.opening
 	if p.inTurn != nil {
 		takeInTurn(r.Items, p.inTurn)
 	}

@@ -108,17 +108,28 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 // upToLeft is a place "each dc across" up to what the words behind it leave unworked at the end of the
 // row: "dc in each dc across, leave turning ch unworked", "leaving last 2 sts unworked".
 func (w *roundWork) upToLeft(p *notation.Place) *notation.Place {
-	if !w.r.Row || w.nest > 0 || w.nestGroup > 0 || p.N.Set() || p.Extent.Sort != notation.NoExtent && p.Extent.Sort != notation.ToEnd || len(w.after) == 0 {
+	if !w.r.Row || w.nest > 0 || w.nestGroup > 0 || p.N.Set() || p.Extent.Sort != notation.NoExtent && p.Extent.Sort != notation.ToEnd {
 		return p
 	}
-	s, ok := w.after[0].(*notation.Skip)
-	if !ok || s.Place == nil || s.Behind || s.And != nil || needsPlaces(w.after[1:]) {
+	rest := w.after
+	for len(rest) > 0 && !needsPlaces(rest[:1]) {
+		switch rest[0].(type) {
+		case *notation.Note, *notation.Turn, *notation.Counts:
+			rest = rest[1:]
+		default:
+			return p
+		}
+	}
+	if len(rest) == 0 {
+		return p
+	}
+	s, ok := rest[0].(*notation.Skip)
+	if !ok || s.Place == nil || s.Behind || s.And != nil || needsPlaces(rest[1:]) {
 		return p
 	}
 	upTo := *p
-	end := len(w.c.spots) - 1
 	switch turning := s.Target.Sort == notation.StartChain; {
-	case turning && end >= w.pos && w.c.matches(end, &s.Target):
+	case turning && !w.noTurningLeft(s):
 		upTo.Extent = notation.Extent{Sort: notation.ToPlace, Target: s.Target}
 	case !turning && s.Unworked && s.Place.Pick == notation.Last:
 		n := s.N
@@ -130,6 +141,20 @@ func (w *roundWork) upToLeft(p *notation.Place) *notation.Place {
 		return p
 	}
 	return &upTo
+}
+
+// noTurningLeft reports whether it is a turning chain that is left unworked and none of those in the round
+// below stands for a stitch.
+func (w *roundWork) noTurningLeft(s *notation.Skip) bool {
+	if s.Target.Sort != notation.StartChain {
+		return false
+	}
+	for i := range w.c.spots {
+		if w.c.spots[i].counts && w.c.matches(i, &s.Target) {
+			return false
+		}
+	}
+	return true
 }
 
 // leavesRound reports whether decreases "until 16 sts remain" leave so many in the round when they go

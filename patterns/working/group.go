@@ -41,7 +41,7 @@ func (w *roundWork) placedGroup(g *notation.Group) *halt {
 
 // eachPlace resolves a place that may be several, and works in each.
 func (w *roundWork) eachPlace(p *notation.Place, work func([]fabric.Place) *halt) *halt {
-	p = w.spacesInAll(p)
+	p = w.upToLeft(w.spacesInAll(p))
 	if ofEach(p) {
 		return w.eachOf(p, work)
 	}

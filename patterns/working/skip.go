@@ -35,6 +35,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	if h := w.endPoint(s.Span); h != nil {
 		return h
 	}
+	if s.Unworked && w.noTurningLeft(s) {
+		return nil
+	}
 	t := *w.spaceMeant(&s.Target)
 	if w.skipsDeeper(s, n) {
 		t = notation.Target{Sort: notation.AnyStitch}
@@ -43,6 +46,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 		switch {
 		case (p.Pick == notation.First || p.Pick == notation.Next && p.Nth == 1) && w.pos > 0 && !w.begun:
 			// "Ch 3, sk first st": the chain stands on it already.
+			if p.Pick == notation.First && t.Sort == notation.OfKind && !w.c.spots[0].counts {
+				break // it stands on a chain before that one
+			}
 			if n--; p.Pick == notation.First && t.Sort == notation.OfKind && t.Name == "" && !w.c.matches(0, &t) {
 				w.wonder(s.Span, "passed-over", fmt.Sprintf("skips the first %s, and the first stitch is a %s", named(&t, w.terms), w.c.spots[0].st.Counted().Name(w.terms)), "Check which stitch is meant.")
 			}
