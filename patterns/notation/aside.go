@@ -61,7 +61,7 @@ func (p *parser) aside(b *block) bool {
 		!p.stitchy(p.i+1, p.phraseEnd()):
 	case t.is("putting", "closing", "popping", "tucking") && p.at(1).is("the", "a", "an", "your", "it", "some", "in") && !p.stitchy(p.i+1, p.phraseEnd()):
 		// "putting the pad in before closing the fourth side"
-	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot"):
+	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot", "fold", "flatten", "pinch"):
 		// "Rep row 3, increasing 2 sts each row"
 	case b.intoLoopsThere():
 		// "rotate to work along the shell edge, into the ch-3 loops at the ends of the rows"

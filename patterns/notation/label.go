@@ -17,7 +17,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 		p.forSizes = l.Only
 	}
 	p.inTurn = nil
-	if p.labelled = len(l.Numbers) > 0; p.labelled {
+	if p.labelled = len(l.Numbers) > 0 || l.Next.Set(); len(l.Numbers) > 0 {
 		p.upTo = l.highest()
 	}
 	r.Span = p.from(0)

@@ -51,7 +51,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil
 		}
 	}
-	if p.i = start; p.eat("working", "work", "going", "inserting") {
+	if p.i = start; p.eat("working", "work", "going", "inserting") || p.tok().is("through", "thru") {
 		p.eatAll("the", "hook")
 		p.eat("hook")
 		if p.throughBoth() {

@@ -78,7 +78,7 @@ func (p *parser) seamAt(i int) bool {
 	start := p.i
 	defer func() { p.i = start }()
 	p.i = i
-	if p.eatKind(tComma); p.tok().is("working", "going", "inserting") && p.throughBoth() {
+	if p.eatKind(tComma); p.tok().is("working", "going", "inserting", "through", "thru") && p.throughBoth() {
 		return true
 	}
 	p.seamLead()

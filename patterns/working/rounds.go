@@ -26,6 +26,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		p.number = number
 		return true // a seam that closes the piece is no round of it
 	}
+	if p.part.Seam != nil && needsPlaces(text.Items) {
+		p.part.Rounds, p.part.Seam = append(p.part.Rounds, p.part.Seam), nil // the work goes on from it
+	}
 	// What is wrong with words has been said, however often they are worked.
 	p.cascade = p.cascade || p.faulty[text]
 	before := len(p.faults)

@@ -56,6 +56,9 @@ func (p *partWork) closedFlat(label, text *notation.Round) bool {
 	return false
 }
 
+// ownRow reports whether a label numbers a row, or says that it is the next.
+func ownRow(l *notation.Label) bool { return len(l.Numbers) > 0 || l.Next.Set() }
+
 // seamRow works a seam through both layers that has a number as a row of its own. Folded
 // flat, the opening is worked off from the hook on, through the stitch that comes next and
 // the one that lies behind it.
@@ -69,7 +72,7 @@ func (p *partWork) seamRow(label, text *notation.Round, number int) {
 			}
 		}
 	}
-	if len(label.Label.Numbers) == 0 || seam == nil || len(p.part.Rounds) == 0 || p.cascade {
+	if !ownRow(&label.Label) || seam == nil || len(p.part.Rounds) == 0 || p.cascade {
 		return
 	}
 	w := p.begin(label, text, number)
@@ -84,7 +87,7 @@ func (p *partWork) seamRow(label, text *notation.Round, number int) {
 	switch {
 	case seam.Seam.Set():
 		n = seam.Seam.For(p.size)
-	case folds && !w.c.flat:
+	case folds && !w.c.below.Row:
 		n = len(tops) / 2
 	case len(stated) > 0 && len(stated[0].Counts) > 0:
 		n = stated[0].Counts[0].N.For(p.size)

@@ -253,7 +253,7 @@ func (s *script) line(r *notation.Round, rows bool) string {
 		items = append([]notation.Item{&notation.InLoops{Into: l.Loop.Into}}, items...)
 	}
 	work := items
-	seam := len(l.Numbers) > 0 && closesPiece(items) // which is the work of its row
+	seam := ownRow(l) && closesPiece(items) // which is the work of its row
 	for n := len(work); n > 0 && !(seam && closesPiece(work[n-1:])) && (isNote(work[n-1]) || notation.Leads(work[n-1]) || goesOn(work)); n-- {
 		work = work[:n-1]
 	}
