@@ -25,7 +25,7 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	}
 	end := p.sentenceEnd()
 	r := &Ref{Onward: true}
-	grows := p.eat("to")
+	grows, said := p.eat("to"), p.i
 	grows = p.eat("increasing", "inc", "increase", "decreasing", "dec", "decrease") || grows && p.at(-1).is("inc", "increase")
 	if n, ok := p.num(); ok && grows && n.Set() {
 		// "decrease 8 sts on every round"
@@ -35,6 +35,12 @@ func (p *parser) onward() (Item, *fault.Fault) {
 			if p.at(-1).is("in") && p.tok().is("this", "the", "same") {
 				p.i--
 				break
+			}
+		}
+		if r.Every {
+			r.Change = &Change{Span: p.from(said), Text: p.words(said), Grows: n, Every: 1}
+			if p.toks[said].is("decreasing", "decrease", "dec") {
+				r.Change.Grows.Values = negative(n.Values)
 			}
 		}
 	}
@@ -66,6 +72,8 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		p.i = clause
 		r.Last, r.Span = One(p.from(start)), p.from(start)
 		return r, nil
+	} else if p.i = at; (way || grows) && p.growsSo(r) {
+		way, sides = true, false
 	} else if p.i = at; p.eat("working", "with", "having", "making", "adding", "increasing", "placing", "by") {
 		n, ok := p.runStep(end)
 		if !ok {
@@ -84,6 +92,18 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	r.Last = One(p.from(start))
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// growsSo reads "increasing 6 sts every rnd" behind "in this way": what comes of it.
+func (p *parser) growsSo(r *Ref) bool {
+	start := p.i
+	c := p.changeGrowth()
+	if c == nil || !p.stopsHere() && !p.tok().is("to") {
+		return false
+	}
+	c.Span, c.Text = p.from(start), p.words(start)
+	r.Change = c
+	return true
 }
 
 // runStep reads "1 more sc between increases", "one dc fewer before each decrease": by how many
@@ -114,12 +134,18 @@ func (p *parser) runStep(end int) (Num, bool) {
 		p.i++
 	}
 	if fewer {
-		n.Values = append([]int(nil), n.Values...)
-		for i := range n.Values {
-			n.Values[i] = -n.Values[i]
-		}
+		n.Values = negative(n.Values)
 	}
 	return n, between
+}
+
+// negative are the numbers below 0 instead of above.
+func negative(l []int) []int {
+	l = append([]int(nil), l...)
+	for i := range l {
+		l[i] = -l[i]
+	}
+	return l
 }
 
 // changeRuns reads "working 1 fewer st before each decrease every time".

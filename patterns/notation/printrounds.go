@@ -70,7 +70,10 @@ func (s Style) onward(r *Ref) string {
 		if r.Times.Set() {
 			text += s.timesMore(r)
 		}
-		return text + s.shown(r.Shown) + s.endingRound(r.End)
+		if text += s.shown(r.Shown) + s.endingRound(r.End); r.Change != nil {
+			text += ", " + s.Advice(r.Change.Text)
+		}
+		return text
 	}
 	by := r.Step
 	word, between := "more", "increases"

@@ -370,6 +370,7 @@ func (p *partWork) goOnward(r *notation.Round, ref *notation.Ref, n int) {
 		p.add(f, true)
 		return
 	}
+	defer func(before int) { p.borneOut(r, ref.Change, len(p.part.Rounds)-before) }(len(p.part.Rounds))
 	for i := 0; i < n && !p.broken; i++ {
 		if along != nil {
 			if !p.alongRound(r, of[0], along, i+1, i == n-1) {
