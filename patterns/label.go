@@ -135,11 +135,15 @@ func heading(line string) bool {
 	return len(words) <= 4 && !strings.ContainsAny(strings.TrimSuffix(strings.TrimSpace(line), ":"), ".,;:0123456789")
 }
 
+// limbDone are words of how the pieces end and that there are more of them, which go over none: "Fasten off
+// first leg. Do not fasten off second leg."
+var limbDone = regexp.MustCompile(`(?i)(?:\b(?:fasten(?:ing)?|finish|break|cut)|(?:^|[.;] *)(?:make|leave) (?:a |the |an )?(?:first|second|other|another|1st|2nd) ?)\b[^.;]*`)
+
 // joinsLimbs is what the pieces are called that a round goes over one after the other, ""
 // for none.
 func joinsLimbs(line string) string {
 	noun, leads := "", map[string]bool{}
-	for _, m := range limbNamed.FindAllStringSubmatch(line, -1) {
+	for _, m := range limbNamed.FindAllStringSubmatch(limbDone.ReplaceAllString(line, ""), -1) {
 		lead, n := strings.ToLower(m[1]+m[4]), strings.ToLower(m[2]+m[3])
 		switch lead {
 		case "1st", "1", "one", "a":
