@@ -129,7 +129,7 @@ func (w *walk) anew(i int, l track) {
 	}
 	s.name = cmp.Or(s.name, w.inWay(s.rows))
 	w.begin(s)
-	w.heads = slices.DeleteFunc(w.heads, func(h head) bool { return h.line < s.words })
+	w.heads = slices.DeleteFunc(w.heads, func(h head) bool { return h.line < s.line })
 	w.joined = false
 }
 

@@ -79,7 +79,7 @@ func (p *parser) seamAhead() bool {
 // stitches skipped are counted: from where the round begins.
 func (p *parser) afterJoin() {
 	start := p.i
-	left := p.eatAll("to", "the", "left") || p.eat("left", "leftwards", "leftward", "out", "along", "around", "on")
+	left := p.eatAll("to", "the", "left") || p.eatAll("to", "left") || p.eat("left", "leftwards", "leftward", "out", "along", "around", "on")
 	if left && (p.tok().kind == tStop || p.tok().kind == tComma || p.tok().kind == tSemi) {
 		return
 	}

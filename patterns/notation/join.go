@@ -316,6 +316,12 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 				return &FormRing{p.from(start)}, nil
 			}
 			if j.Yarn != "" {
+				if pl.Pick == Nth && pl.Of == nil {
+					p.afterJoin() // "in 5th sc from the join", where the round begins
+					if at := p.i; p.afterPiece() != "" {
+						return nil, p.failAt(at, "join", "cannot work out which stitch this is, counted from another piece", "Skip those before it: skip next 4 sts after first flap, join yarn in next st.")
+					}
+				}
 				p.onSideNamed()
 			}
 		} else if p.atSeam() {

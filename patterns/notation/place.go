@@ -323,8 +323,8 @@ func (p *parser) place() (Place, bool) {
 		if at := p.i; p.eat("from") {
 			p.eat("the")
 			if !p.eat("hook") {
-				if p.i = at; pl.Pick == Next && pl.N.Set() && p.countsFrom() {
-					break // "skip first 5 sts from center back"
+				if p.i = at; (pl.Pick == Next && pl.N.Set() || pl.Pick == Nth) && p.countsFrom() {
+					break // "skip first 5 sts from center back", "in 5th sc from the join"
 				}
 				return no()
 			}
