@@ -110,7 +110,7 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	// Rounds whose number finds no room are parted at the seam, no more than
 	// they must be.
 	fewest, parted := len(missing), w.parting
-	for _, share := range []float64{0.5, 0.7, 0.85, 1, 1.2, 1.4} {
+	for _, share := range []float64{0.3, 0.5, 0.7, 0.85, 1, 1.2, 1.4} {
 		if fewest == 0 || !w.open(missing, share) {
 			break
 		}

@@ -8,30 +8,14 @@ import (
 	"whorl/chart/typeface"
 )
 
-// mostSectors is in how many sectors a chart may be parted to make room for its
-// numbers.
-const mostSectors = 8
-
 // leastAside is the rise from round to round, mm, at which two numbers of two
 // figures can stand beside one another.
 const leastAside = 3.6
 
-// open parts the rounds at their seams to make room for the numbers of the
-// rounds that are missing theirs. So that repeats stay congruent, every round is
-// parted alike at the ends of all its sectors. share is how much of the reckoned
-// room is made. It is false when there is no room to be had.
+// open parts the rounds at their seams, and nowhere else, to make room for the numbers
+// of the rounds that are missing theirs. share is how much of the reckoned room is
+// made. It is false when there is no room to be had.
 func (w *work) open(missing []*course, share float64) bool {
-	fold := w.sectors
-	for _, c := range w.courses[w.lo : w.last+1] {
-		fold = gcd(fold, c.fold)
-	}
-	w.sectors = 1
-	for f := min(fold, mostSectors); f > 1; f-- {
-		if fold%f == 0 {
-			w.sectors = f
-			break
-		}
-	}
 	rise := math.Abs(w.radii.Of(w.layerAt(w.last))-w.radii.Of(w.layerAt(w.lo))) / math.Max(float64(w.last-w.lo), 1)
 	if rise < leastAside {
 		w.seamAt = atFoot
@@ -51,11 +35,11 @@ func (w *work) open(missing []*course, share float64) bool {
 		}
 		round := ring.Turn * w.radii.Of(w.layer(c))
 		spare := round - float64(n)*leastPitch*0.9
-		want = math.Min(want, spare/float64(w.sectors))
+		want = math.Min(want, spare)
 		if want <= 0 {
 			continue
 		}
-		w.channels[k] = want * c.form.Circumference / (round - float64(w.sectors)*want)
+		w.channels[k] = want * c.form.Circumference / (round - want)
 	}
 	for _, m := range missing {
 		if w.channels[m.index] > 0 {

@@ -61,10 +61,8 @@ type work struct {
 // parting is how rounds are parted at their seams to make room for their numbers.
 type parting struct {
 	// channels is the extra room, in mm of fabric, that each round leaves at its
-	// seam for its number, and at the ends of its other sectors, so that all
-	// sectors stay congruent. Both are zero unless numbers found no room.
+	// seam for its number; nil unless numbers found no room.
 	channels []float64
-	sectors  int
 	seamAt   float64 // angle on the page
 }
 
@@ -327,10 +325,8 @@ func (w *work) lay(c *course) {
 	if len(items) > 0 {
 		items[0].Before += after
 	}
-	if n := len(items); w.sectors > 0 && n%w.sectors == 0 {
-		for k := 0; k < n; k += n / w.sectors {
-			makeRoom(items, k, w.channels[c.index])
-		}
+	if w.channels != nil && len(items) > 0 {
+		makeRoom(items, 0, w.channels[c.index])
 	}
 	w.gatherFans(c, items)
 	c.narrowPetals(items)
@@ -358,8 +354,8 @@ func (w *work) lay(c *course) {
 	c.laySmall(across)
 	w.layTravel(c)
 	c.fold = w.foldOf(c)
-	if w.sectors > 0 {
-		c.fold = gcd(c.fold, w.sectors)
+	if w.channels != nil {
+		c.fold = 1 // its repeats are turned about the room at the seam
 	}
 }
 
