@@ -218,10 +218,13 @@ func (a *artist) white(f *finder, angle, inner, outer, reach, wide, tall, deep f
 }
 
 // mmAt is how many millimetres along a round at a radius one unit of angle is: on a border
-// many times its distance from the edges.
+// many times its distance from the edges, and on a panel the same at any height.
 func (w *work) mmAt(radius float64) float64 {
-	if e, ok := w.shape.(ring.Edges); ok {
-		return e.Stretch(radius)
+	switch s := w.shape.(type) {
+	case ring.Edges:
+		return s.Stretch(radius)
+	case strip:
+		return s.Scale
 	}
 	return math.Max(radius, 1)
 }

@@ -39,6 +39,7 @@ func Panel(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	if !w.cutRepeats(o.Repeats) {
 		return nil, fmt.Errorf("the rounds of %s have no %s in common to lay flat: choose fewer with rounds:, or write draw: round", w.part.Name, many(o.Repeats))
 	}
+	w.findPanelWave()
 	p := w.fit(w.reachPanel)
 	c, _ := p.finish()
 	return c, nil
@@ -84,16 +85,19 @@ func (w *work) reachPanel(p *page) {
 		stitches = max(stitches, len(c.order))
 	}
 	room := p.width - 2*margin - 2*besideRows
-	scale := math.Min(w.o.enlarged(largest)/tall, room/(2*half*radius))
+	longer := max(w.longer, 1)
+	scale := math.Min(w.o.enlarged(largest)/tall, room/(2*half*radius)*longer)
+	deep, crest := w.zigzag.Extent()
 	layers := w.layers()
 	for i := range layers {
 		layers[i].Least, layers[i].Length = 0, 0 // flat rounds need no radius
 	}
 	const hole = 5
-	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - bracketRoom, MaxScale: scale})
-	w.unit = math.Max(w.radii.Scale*tall, 0.1)
-	along := math.Min(scale*radius, math.Max(w.radii.Scale*radius, leastPitch*float64(stitches)/ring.Turn))
-	w.shape = strip{ring.Line{Scale: along, Left: !w.o.LeftHanded}, mid}
+	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - bracketRoom - (crest-deep)*scale*radius/longer, MaxScale: scale * longer})
+	w.unit = math.Max(w.radii.Scale/longer*tall, 0.1)
+	along := math.Min(scale*radius, math.Max(w.radii.Scale/longer*radius, leastPitch*float64(stitches)/ring.Turn*longer)) / longer
+	deep, crest = deep*along, crest*along
+	w.shape = strip{ring.Line{Scale: along, Left: !w.o.LeftHanded, Wave: w.waveAbout(mid, half, along)}, mid}
 	w.radiateAll()
 	bottom := math.Inf(1)
 	if w.ground {
@@ -104,9 +108,9 @@ func (w *work) reachPanel(p *page) {
 			bottom = math.Min(bottom, r)
 		}
 	}
-	w.place(canvas.Point{X: p.width / 2, Y: hundredth(p.top + underRows + w.outer)})
+	w.place(canvas.Point{X: p.width / 2, Y: hundredth(p.top + underRows + w.outer + crest)})
 	p.centre = w.centre
-	p.bottom = hundredth(w.centre.Y - bottom + underRows + w.unit/2 + bracketRoom)
+	p.bottom = hundredth(w.centre.Y - bottom - deep + underRows + w.unit/2 + bracketRoom)
 }
 
 // bracket marks the repeat under a panel.

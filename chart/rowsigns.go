@@ -54,6 +54,9 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 		for _, i := range c.order {
 			if x := a.top(c, i).X; c.cutOf(i) != left && (x-at.X)*along < 0 {
 				at.X = x
+				if a.zigzag != nil { // where the wave has come to there
+					at.Y = a.point(c.theta[i], (a.meanFoot(c, i)+a.topRadius(c, i))/2).Y
+				}
 			}
 		}
 	}

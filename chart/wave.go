@@ -29,21 +29,44 @@ const (
 func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 	step := (high - low) / (waveSamples - 1)
 	var rows [][]float64 // the slopes of each
-	var squares []float64
-	most := 0.0
 	for _, c := range w.courses[max(w.lo, 1) : w.last+1] {
-		slopes := w.slopes(c, low, step)
-		if slopes == nil {
-			continue
+		if slopes := w.slopes(c, low, step); slopes != nil {
+			rows = append(rows, slopes)
 		}
-		square := 0.0
-		for _, h := range integral(slopes, step) {
-			square += h * h
-		}
-		rows, squares = append(rows, slopes), append(squares, square)
-		most = math.Max(most, square)
 	}
-	mean := make([]float64, waveSamples)
+	mean := common(rows, step)
+	if mean == nil {
+		return nil, 1
+	}
+	steep := 0.0
+	c := w.courses[w.last]
+	mean = rounded(mean, waveRound*(high-low)/float64(max(len(c.order), 1))/step)
+	for k := range mean {
+		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
+		steep += mean[k] * mean[k] / waveSamples
+	}
+	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step)}
+	if a, b := v.Extent(); b-a < waveLeast*w.singleHeight() {
+		return nil, 1
+	}
+	return v, math.Sqrt(1 + steep)
+}
+
+// common is the slope at every step that rows of these have in common, as flat as plain
+// ones among them make it; nil where they have too little in common.
+func common(rows [][]float64, step float64) []float64 {
+	squares := make([]float64, len(rows)) // of the single waves
+	most := 0.0
+	for r, slopes := range rows {
+		for _, h := range integral(slopes, step) {
+			squares[r] += h * h
+		}
+		most = math.Max(most, squares[r])
+	}
+	if len(rows) < 2 || most == 0 {
+		return nil
+	}
+	mean := make([]float64, len(rows[0]))
 	waving, each := 0.0, 0.0
 	for r, slopes := range rows {
 		if squares[r] < waveFlat*waveFlat*most {
@@ -55,32 +78,24 @@ func (w *work) wave(low, high float64) (*ring.Wave, float64) {
 			mean[k] += s
 		}
 	}
-	share := waving / float64(max(len(rows), 1))
-	if len(rows) < 2 || share < waveFew {
-		return nil, 1
+	share := waving / float64(len(rows))
+	if share < waveFew {
+		return nil
 	}
+	all := 0.0
 	for k := range mean {
 		mean[k] /= waving
 	}
-	common := 0.0
 	for _, h := range integral(mean, step) {
-		common += h * h
+		all += h * h
+	}
+	if all < waveAlike*each/waving {
+		return nil
 	}
 	for k := range mean {
 		mean[k] *= math.Max(share, wavePlain)
 	}
-	steep := 0.0
-	c := w.courses[w.last]
-	mean = rounded(mean, waveRound*(high-low)/float64(max(len(c.order), 1))/step)
-	for k := range mean {
-		mean[k] = math.Max(-waveSteep, math.Min(waveSteep, mean[k]))
-		steep += mean[k] * mean[k] / waveSamples
-	}
-	v := &ring.Wave{From: low, Step: step, Heights: integral(mean, step)}
-	if a, b := v.Extent(); b-a < waveLeast*w.singleHeight() || common < waveAlike*each/waving {
-		return nil, 1
-	}
-	return v, math.Sqrt(1 + steep)
+	return mean
 }
 
 // ripples reports whether rows lie in waves.

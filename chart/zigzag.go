@@ -131,7 +131,7 @@ func (w *work) slopesAround(c *course, step float64) []float64 {
 		base, ok := w.stance(c, i, c.theta[i]-math.Pi)
 		foot := w.meanFoot(c, i)
 		if rise := (c.radius[i] - foot) * w.up(); ok && rise > 0 {
-			aside := math.Remainder(base-c.theta[i], ring.Turn) * (c.radius[i] + foot) / 2
+			aside := math.Remainder(base-c.theta[i], ring.Turn) * w.mmAt((c.radius[i]+foot)/2)
 			l = append(l, lean{above(c.theta[i], 0), aside/rise*w.up() - w.risesAt(c, i)})
 		}
 	}
@@ -140,7 +140,7 @@ func (w *work) slopesAround(c *course, step float64) []float64 {
 		return nil
 	}
 	sort.SliceStable(l, func(i, j int) bool { return l[i].at < l[j].at })
-	out := make([]float64, waveSamples)
+	out := make([]float64, int(math.Round(ring.Turn/step))+1)
 	k := 0
 	for j := range out {
 		x := float64(j) * step
@@ -164,7 +164,7 @@ func (w *work) slopesAround(c *course, step float64) []float64 {
 func (w *work) risesAt(c *course, i int) float64 {
 	n, k := len(c.order), c.rank[i]
 	a, b := c.order[(k+n-1)%n], c.order[(k+1)%n]
-	across := math.Remainder(c.theta[b]-c.theta[a], ring.Turn) * c.radius[i]
+	across := math.Remainder(c.theta[b]-c.theta[a], ring.Turn) * w.mmAt(c.radius[i])
 	if across <= 0 {
 		return 0
 	}
