@@ -9,11 +9,16 @@ import (
 	"whorl/patterns"
 )
 
-// larger draws again what prints too small or too close in a chart of some options: a round chart as
-// its crown and a wedge of it, as far as can be read; what has no wedge that
-// shows all of it, on several pages. It says what it has drawn.
+// larger draws again what prints too small or too close in a chart of some options: a round
+// chart as a panel, where its rounds are all about as long as one another, or else as its
+// crown and a wedge of it, as far as can be read; what has no wedge that shows all of it, on
+// several pages. It says what it has drawn.
 func (j *job) larger(p patterns.Picture, i int, name string, small *chart.Chart, o chart.Options) (l []sheet, says string) {
 	if p.Draw == "round" {
+		if c, err := chart.Panel(j.fabrics[i], j.forms[i], o); err == nil && c.Legible() {
+			l = append(l, sheet{name: name + "-panel", scene: c.Scene, width: pngWidth(p), findings: c.Findings})
+			return l, "it is drawn larger as " + named(l)
+		}
 		l = j.crownAndWedge(p, i, name, o)
 	}
 	if n := len(l); n > 0 {

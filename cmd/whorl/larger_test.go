@@ -11,13 +11,14 @@ import (
 	"whorl/chart/output/outputtest"
 )
 
-// A chart that prints too small says so, and is drawn larger as a crown and a
-// wedge, or on several pages where a wedge does not show all of it large enough; one
-// that does not is drawn as it is.
+// A chart that prints too small says so, and is drawn larger: a tube as a panel, another
+// round chart as a crown and a wedge, or on several pages where a wedge does not show all of
+// it large enough; one that does not is drawn as it is.
 func TestSmallChartsAreDrawnLarger(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ file, want string }{
 		{"slouch-hat", "slouch-hat-chart.svg slouch-hat-chart-crown.svg slouch-hat-chart-wedge.svg slouch-hat-schematic.svg slouch-hat-shaping.svg"},
+		{"../published/tideline-cowl", "tideline-cowl-cowl.svg tideline-cowl-cowl-panel.svg tideline-cowl-schematic.svg"},
 		{"tern-lace-cap", "tern-lace-cap-cap.svg tern-lace-cap-schematic.svg"},
 		{"../published/mittens-brent", "mittens-brent-hand-make-2.svg mittens-brent-hand-make-2-crown.svg mittens-brent-hand-make-2-page-1.svg mittens-brent-hand-make-2-page-2.svg mittens-brent-thumb.svg mittens-brent-schematic.svg"},
 		{"../published/lych-gate-shawl", "lych-gate-shawl-shawl.svg lych-gate-shawl-shawl-page-1.svg lych-gate-shawl-shawl-page-2.svg lych-gate-shawl-shawl-page-3.svg lych-gate-shawl-schematic.svg"},
@@ -32,7 +33,7 @@ func TestSmallChartsAreDrawnLarger(t *testing.T) {
 		if got := strings.Join(names, " "); status != statusDone || got != c.want {
 			t.Errorf("%s: status %d, drawn %s, want %s", c.file, status, got, c.want)
 		}
-		if small := strings.Contains(out, "-page-1.") || strings.Contains(out, "-wedge."); small != strings.Contains(errs, "it is drawn larger") {
+		if small := strings.Contains(out, "-page-1.") || strings.Contains(out, "-wedge.") || strings.Contains(out, "-panel."); small != strings.Contains(errs, "it is drawn larger") {
 			t.Errorf("%s: %s", c.file, errs)
 		}
 	}
