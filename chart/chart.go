@@ -81,6 +81,11 @@ type Chart struct {
 	Smallest float64
 	least    float64 // that Smallest should be
 	crowded  bool    // stitches stand too close to be told apart
+	touching int     // symbols that touch others
+	// crossings is how often the line of the rounds' numbers changes sides, and ahead are
+	// those whose number stands ahead of the seam.
+	crossings int
+	ahead     []*course
 }
 
 // smallestSymbol is the least height at which a symbol prints well, mm.
@@ -104,21 +109,30 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		w.closeFans(w.reachRound)
 	}
 	best, missing := w.draw()
-	if len(missing) == 0 || best.Small() || best.Smallest == 0 {
+	far, _ := w.lean()
+	if len(missing) == 0 && best.crossings == 0 || best.Small() || best.Smallest == 0 {
 		return best, nil
 	}
-	// Rounds whose number finds no room are parted at the seam, no more than
-	// they must be.
+	// Rounds whose number finds no room, or only off the line of the others, are parted at
+	// the seam, no more than they must be.
 	fewest, parted := len(missing), w.parting
+	wanting := missing
 	for _, share := range []float64{0.3, 0.5, 0.7, 0.85, 1, 1.2, 1.4} {
-		if fewest == 0 || !w.open(missing, share) {
+		if fewest > 0 {
+			w.turnSeam()
+		} else {
+			wanting = append(wanting, best.ahead...)
+		}
+		if fewest == 0 && best.crossings == 0 || !w.open(wanting, share) {
 			break
 		}
 		c, still := w.draw()
-		if len(still) < fewest && !c.Small() {
-			best, fewest, parted = c, len(still), w.parting
+		lean, _ := w.lean()
+		straighter := c.crossings < best.crossings && lean <= far && c.touching <= best.touching
+		if (len(still) < fewest || len(still) == fewest && straighter) && !c.Small() {
+			best, fewest, parted, far = c, len(still), w.parting, lean
 		}
-		missing = append(missing, still...)
+		wanting = append(wanting, still...)
 	}
 	if fewest > 0 {
 		w.parting, w.leaders = parted, true

@@ -39,6 +39,8 @@ type artist struct {
 	chainMost  float64       // and of the widest, in the key
 	foundation []segment     // the strokes of what the first round stands on
 	drawn      []*roundArtist
+	crossings  int       // how often the line of numbers changes sides
+	ahead      []*course // that have their number ahead of the seam
 }
 
 func newArtist(w *work) *artist {

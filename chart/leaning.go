@@ -15,6 +15,11 @@ const farLean = 38 * math.Pi / 180
 // and the mean square of the sine of all leans; what is in one place is taken together.
 func (w *work) leaning(lay func(*page)) (far, square float64) {
 	lay(newPage(w, false))
+	return w.lean()
+}
+
+// lean is the same as the work is laid now.
+func (w *work) lean() (far, square float64) {
 	all := 0.0
 	for _, c := range w.courses[w.lo : w.last+1] {
 		stand := slices.DeleteFunc(slices.Clone(c.order), func(i int) bool { return !w.stands(c, i) || c.cutOf(i) == left })

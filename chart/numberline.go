@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
@@ -59,6 +60,22 @@ func crossings(alongs []float64) (n int) {
 		}
 	}
 	return n
+}
+
+// ahead are the rounds, but those that are missing their number, that have it ahead of the
+// seam.
+func ahead(cs, missing []*course, alongs []float64) (l []*course) {
+	k := 0
+	for _, c := range cs {
+		if slices.Contains(missing, c) {
+			continue
+		}
+		if side(alongs[k]) < 0 {
+			l = append(l, c)
+		}
+		k++
+	}
+	return l
 }
 
 // isCalm reports whether a line of numbers can be followed.

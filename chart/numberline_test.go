@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"whorl/patterns/fabric"
 )
 
 // Every so many rounds have a number, the first and the last always, and none is next to the
@@ -48,5 +50,25 @@ func TestNumbersOfLowRounds(t *testing.T) {
 	}
 	if r := Audit(c.Scene); len(r.Texts) > 0 {
 		t.Error(r.Texts)
+	}
+}
+
+// Where numbers would stand now on one side of the seam and now on the other, rounds are
+// parted there until all stand in one line, if no more legs lean for it.
+func TestNumbersInOneLine(t *testing.T) {
+	f := capped(hdc, 8, 6, 11)
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, missing := w.draw(); c.crossings == 0 || len(missing) > 0 {
+		t.Fatalf("a chart whose numbers change sides has %d crossings and misses %d numbers", c.crossings, len(missing))
+	}
+	c := draw(t, sample{"", f, Options{}})
+	if c.crossings > 0 || len(c.ahead) > 0 || len(numbersOf(c)) != 17 {
+		t.Errorf("%d crossings, %d numbers ahead of the seam, of %d", c.crossings, len(c.ahead), len(numbersOf(c)))
+	}
+	if r := Audit(c.Scene); !r.Clean() || len(r.Leaning) > 0 {
+		t.Errorf("overlaps %v, texts %v, leaning %v", r.Overlaps, r.Texts, r.Leaning)
 	}
 }

@@ -84,13 +84,15 @@ func (a *artist) numbers(f *finder) (texts []scene.Node, missing []*course) {
 	}
 	nearest, alongs, missing := a.nearest(f, numbered)
 	f.taken = f.taken[:start]
-	settled := len(missing) == 0 && crossings(alongs) == 0
+	a.crossings, a.ahead = crossings(alongs), ahead(numbered, missing, alongs)
+	settled := len(missing) == 0 && a.crossings == 0
 	if settled || a.window > 0 || len(missing) > 0 && !a.leads() || len(numbered) == 0 {
 		return set(nearest), missing
 	}
 	line, along, without := a.line(f, numbered)
 	if line != nil && (len(without) < len(missing) || len(without) == len(missing) && crossings(along) < crossings(alongs)) {
 		nearest, missing = line, without
+		a.crossings, a.ahead = crossings(along), ahead(numbered, missing, along)
 	}
 	if len(missing) <= len(numbered)/mostLed || len(numbered) < thinFrom {
 		return set(nearest), missing

@@ -12,14 +12,10 @@ import (
 // figures can stand beside one another.
 const leastAside = 3.6
 
-// open parts the rounds at their seams, and nowhere else, to make room for the numbers
-// of the rounds that are missing theirs. share is how much of the reckoned room is
-// made. It is false when there is no room to be had.
-func (w *work) open(missing []*course, share float64) bool {
-	rise := math.Abs(w.radii.Of(w.layerAt(w.last))-w.radii.Of(w.layerAt(w.lo))) / math.Max(float64(w.last-w.lo), 1)
-	if rise < leastAside {
-		w.seamAt = atFoot
-	}
+// open parts the rounds at their seams, and nowhere else, to make room behind them for the
+// numbers of some rounds. share is how much of the reckoned room is made. It is false when
+// there is no room to be had.
+func (w *work) open(rounds []*course, share float64) bool {
 	w.channels = make([]float64, len(w.courses))
 	for k := w.lo; k <= w.last; k++ {
 		c := w.courses[k]
@@ -28,7 +24,7 @@ func (w *work) open(missing []*course, share float64) bool {
 			continue
 		}
 		want := 0.0
-		for _, m := range missing {
+		for _, m := range rounds {
 			// Rounds near by are parted a little less each, so that the
 			// channel opens and closes gently.
 			want = math.Max(want, share*w.channel(m)-0.8*math.Abs(float64(m.index-k)))
@@ -41,12 +37,21 @@ func (w *work) open(missing []*course, share float64) bool {
 		}
 		w.channels[k] = want * c.form.Circumference / (round - want)
 	}
-	for _, m := range missing {
+	for _, m := range rounds {
 		if w.channels[m.index] > 0 {
 			return true
 		}
 	}
 	return false
+}
+
+// turnSeam turns the seam to the foot of the chart, where numbers stand one over another,
+// if rounds are too low for them beside one another.
+func (w *work) turnSeam() {
+	rise := math.Abs(w.radii.Of(w.layerAt(w.last))-w.radii.Of(w.layerAt(w.lo))) / math.Max(float64(w.last-w.lo), 1)
+	if rise < leastAside {
+		w.seamAt = atFoot
+	}
 }
 
 // channel is the extra room on paper that a round needs at its seam for its

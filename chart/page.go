@@ -279,7 +279,7 @@ func fitText(s string, size, least float64, bold bool, room float64) ([]string, 
 // finish draws everything and looks it over.
 func (p *page) finish() (*Chart, []*course) {
 	w := p.w
-	a, rounds := p.inked()
+	a, rounds, touching := p.inked()
 	s := &scene.Scene{Width: p.width, Height: p.height, Title: w.name(), Alt: w.alt(), Desc: w.describe(), Author: w.o.Credit,
 		Paper: scene.RGB(0xffffff)}
 	if w.o.Clear {
@@ -314,6 +314,7 @@ func (p *page) finish() (*Chart, []*course) {
 	f := &finder{grid: newGrid(segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
+	c.touching, c.crossings, c.ahead = touching, a.crossings, a.ahead
 	if w.panel {
 		s.Root.Add(a.bracket(p))
 	}

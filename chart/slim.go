@@ -26,8 +26,8 @@ const (
 // slim is the share of its room that a stitch takes, at its foot and above it.
 type slim struct{ foot, top float64 }
 
-// inked draws all rounds, with no more strokes touching than must.
-func (p *page) inked() (*artist, []scene.Node) {
+// inked draws all rounds, with no more strokes touching than must, and tells how many do.
+func (p *page) inked() (*artist, []scene.Node, int) {
 	courses := p.w.courses
 	for _, c := range courses {
 		c.slim = map[int]slim{}
@@ -40,7 +40,7 @@ func (p *page) inked() (*artist, []scene.Node) {
 		stitches += len(d.c.order)
 	}
 	if len(touch) > stitches/slimFew { // past mending so
-		return a, nodes
+		return a, nodes, len(touch)
 	}
 	// better draws all again; what is no better is undone.
 	better := func(most int, change func()) bool {
@@ -73,7 +73,7 @@ func (p *page) inked() (*artist, []scene.Node) {
 	if len(touch) > 0 { // those that it does not help stay as they are
 		better(len(touch), func() { a.slimmer(touch, 0) })
 	}
-	return a, nodes
+	return a, nodes, len(touch)
 }
 
 // touching are the pairs of groups nearer one another than so many mm, as a reader of the
@@ -81,7 +81,7 @@ func (p *page) inked() (*artist, []scene.Node) {
 func (p *page) touching(nodes []scene.Node, white float64) []Clash {
 	eye := newAuditor()
 	eye.walk(&scene.Group{Nodes: nodes}, scene.Plain)
-	eye.unit = p.w.unit
+	eye.unit = hundredth(p.w.unit) // as it is written there
 	eye.grid = newGrid(eye.segs)
 	eye.overlaps(white)
 	return eye.report.Overlaps
