@@ -59,7 +59,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 				p.i = p.phraseEnd() // "to close the opening"
 			}
 			comma := p.i
-			if p.eatKind(tComma); p.tok().kind == tStar || p.tok().kind == tOpen {
+			if p.eatKind(tComma); p.tok().kind == tStar || p.tok().kind == tOpen || p.allAround() {
 				p.i = comma // a round that goes on as any other
 				return &Note{Span: p.from(start), Text: p.words(start)}, nil
 			}
@@ -77,8 +77,15 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
 	}
+	if p.i = start; p.throughBoth() && p.work && p.at(-1).kind == tWord && p.ended() {
+		return &Note{Span: p.from(start), Text: p.words(start)}, nil // "sc in each st around through both layers"
+	}
 	p.i = start
 	p.seamLead()
+	if p.allAround() {
+		p.i = start
+		return nil, nil
+	}
 	if at := p.i; !p.tok().is("working", "going") && p.throughAhead() {
 		if n, of := p.seamOf(); p.i > at && p.throughBoth() {
 			if p.i = p.sentenceEnd(); p.labelled {

@@ -73,6 +73,28 @@ func (p *parser) throughBoth() bool {
 	return false
 }
 
+// allAround reports whether a labelled round goes into each stitch around, "1 sc in each dc around":
+// through two pieces held together it is a round as any other, and no seam across an opening.
+func (p *parser) allAround() bool {
+	if !p.labelled {
+		return false
+	}
+	start, faults, work := p.i, len(p.faults), p.work
+	defer func() { p.i, p.faults, p.work = start, p.faults[:faults], work }()
+	p.eat("work", "make")
+	it, ok := p.stitches()
+	s, _ := it.(*Stitches)
+	if !ok || s == nil || !s.What.Kind.Is() || len(s.Places) != 1 || s.Places[0].Pick != Each || s.Places[0].Extent.Sort != ToEnd {
+		return false
+	}
+	for j := start; j < p.i; j++ {
+		if p.toks[j].is("around", "round") {
+			return true
+		}
+	}
+	return false
+}
+
 // seamAt reports whether stitches through both layers begin at token i.
 func (p *parser) seamAt(i int) bool {
 	start := p.i
