@@ -244,7 +244,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return f
 		}
 	}
-	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
+	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.edgingOn(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil
 	}
 	if b.intoLeft() {

@@ -53,3 +53,35 @@ func (p *parser) plainBefore(start, at int) bool {
 	}
 	return false
 }
+
+// edgingOn takes where an edging that is told in rounds of its own is worked for a note: "Work the edging once
+// along each long edge", "Work this border twice, once along each side". It makes nothing by itself.
+func (p *parser) edgingOn(b *block) bool {
+	start, end := p.i, p.sentenceEnd()
+	no := func() bool { p.i = start; return false }
+	if p.depth > 1 || !p.eat("work", "make", "rep", "repeat", "crochet") {
+		return no()
+	}
+	p.eat("the", "this", "an", "one", "same")
+	p.eat("following", "same")
+	if !p.eat("edging", "border", "trim", "edgings") {
+		return no()
+	}
+	if p.eat("once", "twice"); p.at(-1).is("twice") {
+		p.eatKind(tComma)
+		p.eat("once")
+	}
+	if !p.eat("along", "on", "around", "round", "at", "across", "to") {
+		return no()
+	}
+	p.eat("the")
+	if !p.eat("each", "both", "other", "second", "opposite", "two", "every", "either") {
+		return no()
+	}
+	for p.eat("of", "the", "remaining", "rem", "other", "long", "short", "straight", "side", "side's", "top", "bottom", "outer", "two", "and") {
+	}
+	if !p.eat("edge", "edges", "end", "ends", "armhole", "armholes", "opening", "openings", "cuff", "cuffs") && !p.at(-1).is("side") || p.evident(p.i, end) {
+		return no()
+	}
+	return p.note(b, start, end)
+}
