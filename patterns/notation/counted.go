@@ -221,7 +221,7 @@ func (s *Stated) addAlike(part []bool) {
 				continue
 			}
 			a, b := &s.Counts[j], &s.Counts[i]
-			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName && !(b.Target.Sort == OfKind && i == j+2 && s.Counts[j+1].Target.Sort == ChainSpace) || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
+			if b.Target.Sort != ChainSpace && b.Target.Sort != OfName && !(b.Target.Sort == OfKind && i == j+2 && (s.Counts[j+1].Target.Sort == ChainSpace || s.Counts[j+1].Target.Sort == OfName)) || a.At.Set() || b.At.Set() || len(a.N.Values) != len(b.N.Values) ||
 				a.Target.Sort != b.Target.Sort || strings.TrimSuffix(a.Target.Name, "s") != strings.TrimSuffix(b.Target.Name, "s") || a.Target.Chains != b.Target.Chains || a.Target.Kind != b.Target.Kind {
 				continue
 			}

@@ -171,7 +171,7 @@ func (w *roundWork) edgeBelow(p *notation.Place) []fabric.Place {
 	at := w.c.index - 1
 	switch {
 	case p.Below < 0:
-		at = w.roundNumbered(-p.Below)
+		at = w.roundNumbered(-p.Below + w.later) // repeated, the words mean the row as far before
 	case p.Below > 1:
 		at = w.c.index - p.Below + 1 // counted from the row that is being worked
 	}
@@ -193,6 +193,29 @@ func (w *roundWork) edgeBelow(p *notation.Place) []fabric.Place {
 		}
 		ref := fabric.Ref{Round: at, Stitch: i}
 		return []fabric.Place{{Into: p.Into, At: ref, Last: ref}}
+	}
+	return nil
+}
+
+// edgeOfGroup is "last tr of shell of Row 1" behind all that a row has been worked into: the stitch at the edge
+// where the hook is, where a group so called ends there. It is nil for other places.
+func (w *roundWork) edgeOfGroup(p *notation.Place) []fabric.Place {
+	of := p.Of
+	if of == nil || of.Below == 0 || of.Of != nil || of.N.Set() || of.Target.Sort != notation.OfName || p.Pick != notation.Last || p.Below != 0 || of.Pick != notation.Next && of.Pick != notation.Last {
+		return nil
+	}
+	edge := *p
+	edge.Of, edge.Below = nil, of.Below
+	on := w.edgeBelow(&edge)
+	if on == nil {
+		return nil
+	}
+	at := on[0].At
+	c := layCourse(w.part.Rounds[at.Round], at.Round, w.r.Reversed != w.part.Rounds[at.Round].Reversed)
+	for _, g := range c.groups {
+		if g.is(of.Target.Name) && c.spots[g.To-1].ref == at {
+			return on
+		}
 	}
 	return nil
 }

@@ -35,6 +35,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if on, h, ok := w.beyond(p); ok {
 		return on, h
 	}
+	if on := w.edgeOfGroup(p); on != nil {
+		return on, nil
+	}
 	if p.Of != nil {
 		return w.partOf(p)
 	}
