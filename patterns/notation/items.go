@@ -150,7 +150,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.listed(b) || p.trailingCount(sentence || p.at(-1).kind == tSemi && b.wentToEnd()) {
 		return nil
 	}
-	if b.alongSides(sentence) || b.namesMade() || b.closedAs() || b.chainByLength() || b.notInto() {
+	if b.alongSides(sentence) || b.namesMade() || b.closedAs() || b.chainByLength() || b.notInto() || b.inSpiral() {
 		return nil
 	}
 	if start := p.i; p.coloursInTurn() || p.yarnWhenNeeded() || !sentence && p.work && p.stripeTalk() ||
