@@ -129,7 +129,7 @@ func (p *parser) ring() (Item, *fault.Fault) {
 	p.eat("making", "forming")
 	p.eat("a", "an", "the")
 	if p.drawnUp() && p.eat("ring", "circle", "loop") ||
-		p.i == start && p.eat("mr", "mc") && p.tok().kind != tOpen {
+		(p.eat("mr") || p.i == start && p.eat("mc")) && p.tok().kind != tOpen {
 		p.eat("method", "technique")
 		if p.tok().is("with") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) && p.instructs(p.i+1) {
 			p.i++ // "make a magic ring with 6 sc in it"

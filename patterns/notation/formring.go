@@ -219,6 +219,26 @@ func (b *block) ringFollows() bool {
 	return true
 }
 
+// magicRing reads "magic ring", "a MR".
+func (p *parser) magicRing() bool {
+	p.eat("a", "the")
+	return p.eat("mr", "mc") || p.drawnUp() && p.eat("ring", "circle", "loop")
+}
+
+// magicRingAhead reports whether a magic ring comes next: "MR 6", "In a magic ring, 6 sc", "6 in MR".
+func (p *parser) magicRingAhead() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if it, _ := p.ring(); it != nil {
+		_, magic := it.(*MagicRing)
+		return magic
+	}
+	p.num()
+	p.eat("st", "sts", "stitch", "stitches")
+	p.eat("in", "into")
+	return p.magicRing()
+}
+
 // ringOf reads the shorthand of toy patterns for the stitches that a magic ring begins with,
 // "MR 6", "6 in MR", "MR x 6": single crochets (common practice, no source).
 func (b *block) ringOf() bool {
@@ -227,17 +247,13 @@ func (b *block) ringOf() bool {
 	if p.work || p.depth > 1 {
 		return false
 	}
-	magic := func() bool {
-		p.eat("a", "the")
-		return p.eat("mr", "mc") || p.drawnUp() && p.eat("ring", "circle", "loop")
-	}
 	n, ok := p.num()
 	if ok {
 		p.eat("st", "sts", "stitch", "stitches")
 		p.eat("in", "into")
 		p.eatKind(tComma)
-		ok = magic()
-	} else if ok = magic(); ok {
+		ok = p.magicRing()
+	} else if ok = p.magicRing(); ok {
 		if !p.eat("with", "of", "x") && !p.eatKind(tTimes) && !p.eatKind(tComma) {
 			p.eatKind(tColon)
 		}

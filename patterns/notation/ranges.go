@@ -169,11 +169,11 @@ func (p *parser) bareNumbers(l *Label, ranges bool) bool {
 	}
 	closed := p.eatKind(tClose)
 	dash := p.tok().kind == tDash
-	if ended := p.eatKind(tStop) || p.eatKind(tColon) || p.eatKind(tDash); len(l.Numbers) == 0 || !closed && (open || !ended) || dash && !p.at(-1).spaced || p.tok().first {
+	if ended := p.eatKind(tStop) || p.eatKind(tColon) || p.eatKind(tDash); len(l.Numbers) == 0 || !closed && (open || !ended) || dash && !p.at(-1).spaced && !p.tok().spaced || p.tok().first {
 		return no()
 	}
 	carries := p.tok().is("with", "in", "into", "using", "change", "working", "starting") && p.evident(p.i, p.lineEnd())
-	if p.tok().is("turn", "join", "fasten") || !carries && !p.instructs(p.i) {
+	if p.tok().is("turn", "join", "fasten") || !carries && !p.magicRingAhead() && !p.instructs(p.i) {
 		return no() // "72. Turn." is a count
 	}
 	l.Bare = true
