@@ -82,11 +82,14 @@ type Chart struct {
 	least    float64 // that Smallest should be
 	crowded  bool    // stitches stand too close to be told apart
 	touching int     // symbols that touch others
-	// crossings is how often the line of the rounds' numbers changes sides, and ahead are
-	// those whose number stands ahead of the seam.
-	crossings int
-	ahead     []*course
+	// crossings is how often the line of the rounds' numbers changes sides, ahead are those
+	// whose number stands ahead of the seam, cramped those with a sign of the yarn off its lane.
+	crossings      int
+	ahead, cramped []*course
 }
+
+// untidy is how many things at the seam are off their line.
+func (c *Chart) untidy() int { return c.crossings + len(c.cramped) }
 
 // smallestSymbol is the least height at which a symbol prints well, mm.
 const smallestSymbol = 2.5
@@ -110,26 +113,26 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 	}
 	best, missing := w.draw()
 	far, _ := w.lean()
-	if len(missing) == 0 && best.crossings == 0 || best.Small() || best.Smallest == 0 {
+	if len(missing) == 0 && best.untidy() == 0 || best.Small() || best.Smallest == 0 {
 		return best, nil
 	}
-	// Rounds whose number finds no room, or only off the line of the others, are parted at
-	// the seam, no more than they must be.
+	// Rounds whose number or sign of the yarn finds no room, or only off the line of the
+	// others, are parted at the seam, no more than they must be.
 	fewest, parted := len(missing), w.parting
 	wanting := missing
 	for _, share := range []float64{0.3, 0.5, 0.7, 0.85, 1, 1.2, 1.4} {
 		if fewest > 0 {
 			w.turnSeam()
 		} else {
-			wanting = append(wanting, best.ahead...)
+			wanting = append(append(wanting, best.ahead...), best.cramped...)
 		}
-		if fewest == 0 && best.crossings == 0 || !w.open(wanting, share) {
+		if fewest == 0 && best.untidy() == 0 || !w.open(wanting, share) {
 			break
 		}
 		c, still := w.draw()
 		lean, _ := w.lean()
-		straighter := c.crossings < best.crossings && lean <= far && c.touching <= best.touching
-		if (len(still) < fewest || len(still) == fewest && straighter) && !c.Small() {
+		tidier := c.untidy() < best.untidy() && lean <= far && c.touching <= best.touching
+		if (len(still) < fewest || len(still) == fewest && tidier) && !c.Small() {
 			best, fewest, parted, far = c, len(still), w.parting, lean
 		}
 		wanting = append(wanting, still...)

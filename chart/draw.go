@@ -41,6 +41,7 @@ type artist struct {
 	drawn      []*roundArtist
 	crossings  int       // how often the line of numbers changes sides
 	ahead      []*course // that have their number ahead of the seam
+	cramped    []*course // that have a sign of the yarn off its lane
 }
 
 func newArtist(w *work) *artist {

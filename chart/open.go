@@ -55,7 +55,7 @@ func (w *work) turnSeam() {
 }
 
 // channel is the extra room on paper that a round needs at its seam for its
-// number beside its beginning chain, mm.
+// number beside its beginning chain, and behind it for the signs of the yarn, mm.
 func (w *work) channel(c *course) float64 {
 	h := figureHeights[len(figureHeights)-1]
 	wide := typeface.Width(strconv.Itoa(c.round.Number), h/typeface.CapHeight(1), true, false)
@@ -63,5 +63,5 @@ func (w *work) channel(c *course) float64 {
 	sin, cos := math.Sincos(w.startAngle() + c.seam)
 	reach := wide*math.Abs(sin) + h*math.Abs(cos) + 2*numberAir
 	pitch := ring.Turn * w.radii.Of(w.layer(c)) / float64(len(c.order))
-	return reach + (0.76+0.5)*w.unit + 1.1 - pitch
+	return reach + w.laneRoom(c) + (0.76+0.5)*w.unit + 1.1 - pitch
 }

@@ -314,7 +314,6 @@ func (p *page) finish() (*Chart, []*course) {
 	f := &finder{grid: newGrid(segments(drawing, scene.Plain, 0, nil))}
 	signs, missing := a.signs(f, p)
 	s.Root.Add(signs)
-	c.touching, c.crossings, c.ahead = touching, a.crossings, a.ahead
 	if w.panel {
 		s.Root.Add(a.bracket(p))
 	}
@@ -323,6 +322,7 @@ func (p *page) finish() (*Chart, []*course) {
 	aids, without := a.aids(f)
 	s.Root.Add(aids...)
 	yarn, yarnless := a.yarn(f, p)
+	c.touching, c.crossings, c.ahead, c.cramped = touching, a.crossings, a.ahead, a.cramped
 	s.Root.Add(yarn...)
 	for _, sign := range []sign{ofBeginning, ofDirection, ofMarker, ofColour, ofAttach, ofCut} {
 		if !a.found[sign] && !(sign == ofBeginning && a.found[ofAttach]) {

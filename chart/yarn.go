@@ -148,9 +148,13 @@ func lettered(yarn string) bool { return yarn != "" && utf8.RuneCountInString(ya
 func (a *artist) yarn(f *finder, p *page) (groups []scene.Node, findings []string) {
 	whole := &scene.Group{ID: "yarn", Title: "Yarn and markers", Style: scene.Style{Stroke: &ink, Line: new(a.fine().Line)}}
 	var missing []*course
+	lane := a.inLane(f)
 	for k, c := range a.courses[a.lo : a.last+1] {
 		for _, s := range a.yarnSigns(c) {
-			g := a.yarnSign(f, p, c, s, a.colourOf(k))
+			g := lane[berthOf{c, s}]
+			if g == nil {
+				g = a.yarnSign(f, p, c, s, a.colourOf(k))
+			}
 			if g == nil {
 				if len(missing) == 0 || missing[len(missing)-1] != c {
 					missing = append(missing, c)
@@ -175,11 +179,7 @@ func (a *artist) yarn(f *finder, p *page) (groups []scene.Node, findings []strin
 func (a *artist) yarnSign(f *finder, p *page, c *course, s yarnSign, colour *scene.Colour) *scene.Group {
 	for i, height := range yarnHeights {
 		height = a.o.enlarged(height)
-		label := scene.Text{Size: hundredth(height * 0.85 / typeface.CapHeight(1)), Bold: true, Colour: *colour, String: s.yarn}
-		wide := height
-		if lettered(s.yarn) {
-			wide += yarnGap + typeface.Width(label.String, label.Size, true, false)
-		}
+		label, wide := s.label(height, colour)
 		d := a.atYarn(c, s, wide, height)
 		g := &scene.Group{Title: c.label() + ": " + s.words(), Style: scene.Style{Stroke: colour}}
 		at, ok := f.near(d)
@@ -197,15 +197,30 @@ func (a *artist) yarnSign(f *finder, p *page, c *course, s yarnSign, colour *sce
 		if !ok {
 			continue
 		}
-		mid := canvas.Point{X: hundredth(at.X - wide/2 + height/2), Y: at.Y}
-		a.paint(g, s.draw(mid, d.along, d.up, height, a.fine()), colour)
-		if lettered(s.yarn) {
-			label.X, label.Y = hundredth(mid.X+height/2+yarnGap), hundredth(at.Y+typeface.CapHeight(label.Size)/2)
-			g.Add(&label)
-		}
+		a.drawYarn(g, s, at, d, height, label)
 		return g
 	}
 	return nil
+}
+
+// label is the name beside a sign so tall, and how wide they are together; the sign alone
+// where the name is long.
+func (s yarnSign) label(tall float64, colour *scene.Colour) (t scene.Text, wide float64) {
+	t = scene.Text{Size: hundredth(tall * 0.85 / typeface.CapHeight(1)), Bold: true, Colour: *colour, String: s.yarn}
+	if !lettered(s.yarn) {
+		return t, tall
+	}
+	return t, tall + yarnGap + typeface.Width(t.String, t.Size, true, false)
+}
+
+// drawYarn draws a sign and its label about a point, turned as an aid there.
+func (a *artist) drawYarn(g *scene.Group, s yarnSign, at canvas.Point, d aid, tall float64, label scene.Text) {
+	mid := canvas.Point{X: hundredth(at.X - d.wide/2 + tall/2), Y: at.Y}
+	a.paint(g, s.draw(mid, d.along, d.up, tall, a.fine()), g.Style.Stroke)
+	if lettered(s.yarn) {
+		label.X, label.Y = hundredth(mid.X+tall/2+yarnGap), hundredth(at.Y+typeface.CapHeight(label.Size)/2)
+		g.Add(&label)
+	}
 }
 
 // atYarn is where a sign would stand best: a change before its stitch, the end of the
