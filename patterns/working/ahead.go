@@ -176,6 +176,11 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			}
 			return nil, false
 		case *notation.Chain:
+			if i+1 < len(items) {
+				if c, ok := items[i+1].(*notation.Counts); ok && c.Half {
+					return w.legOf(c, items[i+2:])
+				}
+			}
 			if i+1 < len(items) && it.Counts == nil {
 				if g, ok := items[i+1].(*notation.Group); ok {
 					return w.chainInGroup(g, g.Items, items[i+2:]), false

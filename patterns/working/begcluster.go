@@ -146,3 +146,37 @@ func (w *roundWork) chainLeg(c *notation.Chain, after []notation.Item) stitch.Ki
 	k.Shape, k.Legs = stitch.Together, k.Legs+1
 	return k
 }
+
+// legOf is the cluster of which a chain is said to be the first leg, "ch 3 (counts as first leg of CL),
+// skip first st, CL over next 3 sts": the one behind it and that leg. It is nil where no cluster
+// follows, or one that the words name another number of legs for.
+func (w *roundWork) legOf(c *notation.Counts, rest []notation.Item) (*notation.Counts, bool) {
+	for _, it := range rest {
+		switch it := it.(type) {
+		case *notation.Note, *notation.Turn, *notation.Counts, *notation.InLoops:
+			continue
+		case *notation.Skip:
+			if it.Place != nil && skipsFirst(it) {
+				continue
+			}
+		case *notation.Stitches:
+			k := it.What.Kind
+			if d := w.definition(&it.What); d != nil && d.alias != nil {
+				k = d.alias.Kind
+			}
+			over := len(it.Places) == 1 && (it.Places[0].Over || it.Places[0].N.Set())
+			if over && k.Legs == 0 {
+				k.Legs = it.Places[0].N.For(w.size)
+			}
+			if k.Shape != stitch.Together && k.Shape != stitch.Cluster || k.Legs < 1 || it.N.For(w.size) > 1 || it.Times.Set() {
+				return nil, false
+			}
+			if k.Legs++; c.As.Legs > 1 && c.As.Legs != k.Legs && c.As.Shape == stitch.Together {
+				return nil, false
+			}
+			return &notation.Counts{Span: it.Span, As: k}, over || k.Shape == stitch.Together
+		}
+		return nil, false
+	}
+	return nil, false
+}

@@ -155,6 +155,13 @@ func makesStitch(items []notation.Item) bool {
 
 // newDefinition looks at how a definition goes.
 func newDefinition(name string, items []notation.Item) *definition {
+	if s, ok := items[0].(*notation.Stitches); ok && len(items) == 1 && s.What.Kind.Shape == stitch.Together && len(s.Places) == 1 {
+		if p := &s.Places[0]; p.Over && !p.N.Set() && p.Of == nil && p.Target.Sort == notation.AnyStitch {
+			over := *s // "dc5tog over the sts named": where the name is used
+			over.Places = nil
+			items = []notation.Item{&over}
+		}
+	}
 	d := &definition{name: name, items: items}
 	first := true
 	for _, it := range items {
