@@ -19,7 +19,8 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	p.dropWorked()
 	p.passGloss()
 	p.dropCountsAs()
-	if g := p.inBrackets(); g != nil {
+	one := p.closedTogether()
+	if g := p.inBrackets(); g != nil && one == nil {
 		return []Item{g}, faults
 	}
 	items, f := p.items(false)
@@ -28,6 +29,11 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	}
 	if f != nil {
 		return nil, append(append(faults, f), p.faults...)
+	}
+	if one != nil {
+		if items, f = p.asOneTop(items, *one); f != nil {
+			return nil, append(append(faults, f), p.faults...)
+		}
 	}
 	if g := p.allInOne(items); g != nil {
 		items = []Item{g}

@@ -190,6 +190,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.eat("st", "stitch")
 		}
 	}
+	p.closedBehind(s)
 	s.OwnSide()
 	s.acrossLimbs()
 	p.fromSide(s)
