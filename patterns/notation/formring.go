@@ -69,16 +69,28 @@ func (p *parser) slipToFirst() bool {
 	start := p.i
 	if p.eat("with", "by", "using") {
 		p.eat("working", "making")
-		p.eat("a", "one")
-		if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
-			at := p.i
-			if p.eat("in", "into", "to") {
-				if pl, ok := p.place(); !ok || pl.Pick != First && pl.Target.Sort != StartChain {
-					p.i = at
-				}
-			}
+		if p.slipStitchToFirst() {
 			return true
 		}
+	}
+	p.i = start
+	return false
+}
+
+// slipStitchToFirst passes over "a ss", "1 sl st in first ch", "slip stitch to join".
+func (p *parser) slipStitchToFirst() bool {
+	start := p.i
+	if !p.eat("a", "one") && p.tok().kind == tNumber && p.tok().value == 1 {
+		p.i++
+	}
+	if w, ok := p.what(); ok && w.Kind == stitch.Of(stitch.Slip) {
+		at := p.i
+		if p.eat("in", "into", "to") && !p.eat("join", "close") {
+			if pl, ok := p.place(); !ok || pl.Pick != First && pl.Target.Sort != StartChain {
+				p.i = at
+			}
+		}
+		return true
 	}
 	p.i = start
 	return false
@@ -107,7 +119,7 @@ func (b *block) closedChain() bool {
 			at := p.i
 			p.eat("it", "this", "them", "these", "the")
 			p.eat("ch", "chain", "chs", "chains")
-			told := p.intoRing()
+			told := p.intoRing() || p.at(-1).is("form", "make") && p.eat("a") && p.eat("ring", "circle") && p.tok().is("with", "by", "using")
 			if !told {
 				p.i = at
 				told = p.eat("the") && p.eat("ring", "circle") && p.tok().is("with", "by", "using")
@@ -122,24 +134,15 @@ func (b *block) closedChain() bool {
 		}
 	}
 	at := p.i
-	if p.eat("a") && p.eat("ring", "circle", "loop") && p.eat("of", "from", "with") {
+	p.eat("a")
+	if p.eat("ring", "circle", "loop") && p.eat("of", "from", "with", "by", "using") {
+		p.eat("making", "working")
 		c, ok := p.chain().(*Chain)
 		if !ok {
 			return no()
 		}
 		b.add(c)
-		at := p.i
-		p.eatKind(tComma)
-		p.eat("and")
-		if p.eat("join", "joined", "close", "closed", "joining", "closing") {
-			p.eat("the")
-			p.eat("ring", "circle")
-			if !p.slipToFirst() {
-				p.i = at
-			}
-		} else {
-			p.i = at
-		}
+		p.joinedToRing()
 		p.ringed = true
 		b.add(&FormRing{p.from(start)})
 		return true
@@ -175,8 +178,27 @@ func (b *block) chainRing() bool {
 	}
 	p.ringed = true
 	b.add(c)
+	p.joinedToRing()
 	b.add(&FormRing{p.from(start)})
 	return true
+}
+
+// joinedToRing passes over ", joined with a ss", "and joining with a sl st in first ch", "and a sl st" behind
+// the chains of a ring, which say how they are closed.
+func (p *parser) joinedToRing() {
+	start := p.i
+	and := p.eatKind(tComma)
+	and = p.eat("and") || and
+	if p.eat("join", "joined", "close", "closed", "joining", "closing") {
+		p.eat("the", "it", "them")
+		p.eat("ring", "circle")
+		if p.slipToFirst() {
+			return
+		}
+	} else if and && p.slipStitchToFirst() {
+		return
+	}
+	p.i = start
 }
 
 // asFollows passes over "…, work as follows:" behind work, where the rounds come next.

@@ -47,10 +47,25 @@ func (pl *Place) several() bool {
 	return pl.Pick == Next && pl.N.Set() && pl.Of == nil && pl.Below == 0 && (pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch && pl.Target.Text != "")
 }
 
-// ofSeveral gives "first of the 9 dc" the kind of stitch that it is.
+// inGroup reports whether so many stitches are said to be those of a group: "3 tr of next petal".
+func (pl *Place) inGroup() bool {
+	one := *pl
+	one.Of = nil
+	return pl.Of != nil && pl.Of.Target.Sort == OfName && !pl.Of.N.Set() && one.several()
+}
+
+// oneOf makes a place one of so many stitches: in a row, or in the group that they are said to be in.
+func (pl *Place) oneOf(of *Place) {
+	if pl.Target, pl.Of = of.Target, of; of.inGroup() {
+		pl.Of, pl.Among = of.Of, of.N
+	}
+}
+
+// ofSeveral gives "first of the 9 dc" the kind of stitch that it is. "2nd of 3 tr of next petal" is
+// the 2nd tr of it.
 func (pl *Place) ofSeveral() {
-	if pl.Of.several() && pl.Target.Sort == ChainStitch && pl.Target.Text == "" {
-		pl.Target = pl.Of.Target
+	if of := pl.Of; (of.several() || of.inGroup()) && pl.Target.Sort == ChainStitch && pl.Target.Text == "" {
+		pl.oneOf(of)
 	}
 }
 

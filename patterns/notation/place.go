@@ -343,8 +343,8 @@ func (p *parser) place() (Place, bool) {
 			// into a shell goes into its centre.
 			p.i++
 			of, ok := p.place()
-			if ok && of.several() {
-				pl.Of, pl.Target = &of, of.Target
+			if ok && (of.several() || of.inGroup()) {
+				pl.oneOf(&of)
 				break // "centre of the 5 dc"
 			}
 			if !ok || of.Target.Sort != ChainSpace && of.Target.Sort != OfName {

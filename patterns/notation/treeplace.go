@@ -23,6 +23,9 @@ type Place struct {
 	Also []Target
 	// Of is the thing that the target is part of: "centre dc of next shell".
 	Of *Place
+	// Among is how many of them the words say there are in it, unset when not said: "2nd of 3 dc
+	// of next shell".
+	Among Num
 	// Into is the loop or post.
 	Into stitch.Into
 	// JustBelow is set for "below" without a number.

@@ -260,6 +260,9 @@ func (w *roundWork) partOf(p *notation.Place) ([]fabric.Place, *halt) {
 		if len(inside) == 0 {
 			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has no %s", of.Target.Text, strings.TrimSpace(p.Target.Text)), "")
 		}
+		if n := p.Among.For(w.size); p.Among.Set() && n != len(inside) {
+			return nil, stopAt(p.Span, "centre", fmt.Sprintf("this %s has %d of them, not %d", strings.TrimSpace(of.Target.Text), len(inside), n), "Check the number.")
+		}
 		at := inside[len(inside)/2]
 		if p.Pick == notation.Next && !p.Bare && p.Target.Sort != notation.ChainSpace && p.Target.Sort != notation.Gap {
 			at = inside[0] // "next dc of group"

@@ -97,7 +97,7 @@ func (w *roundWork) ofRun(p *notation.Place) bool {
 func (w *roundWork) inRun(p *notation.Place) ([]fabric.Place, *halt) {
 	of, n := p.Of, p.Of.N.For(w.size)
 	var run []int
-	end := len(w.c.spots)
+	end, rest := len(w.c.spots), 0
 	for k, g := range w.c.groups {
 		if of.Target.Sort == notation.OfKind && g.From >= w.pos && w.c.groupOf(g, of.Target.Kind, n) {
 			w.lastGroup, end = k+1, g.To
@@ -112,6 +112,14 @@ func (w *roundWork) inRun(p *notation.Place) ([]fabric.Place, *halt) {
 	for j := w.pos; end == len(w.c.spots) && j < end && len(run) < n; j++ {
 		if w.c.matches(j, &of.Target) {
 			run = append(run, j)
+		}
+	}
+	if together := w.sideBySide(of, n); n > 1 && len(run) == n && together != nil && run[n-1]-run[0] >= n {
+		run = together // "2nd of next 3 tr" of petals that have others beside them
+		for k, g := range w.c.groups {
+			if g.From <= run[0] && run[n-1] < g.To {
+				w.lastGroup, rest = k+1, g.To
+			}
 		}
 	}
 	if len(run) < n || n < 1 {
@@ -134,8 +142,25 @@ func (w *roundWork) inRun(p *notation.Place) ([]fabric.Place, *halt) {
 	}
 	w.passOver(w.pos, at)
 	on := w.looped(w.take(at, 0, p), p)
-	w.passOver(w.pos, run[n-1]+1)
+	w.passOver(w.pos, max(rest, run[n-1]+1))
 	return on, nil
+}
+
+// sideBySide are the next n stitches that lie side by side, with none of their kind beside them; nil where
+// there are none.
+func (w *roundWork) sideBySide(of *notation.Place, n int) (run []int) {
+	is := func(j int) bool { return j >= 0 && j < len(w.c.spots) && w.c.matches(j, &of.Target) }
+	for j := w.pos; j < len(w.c.spots); j++ {
+		if is(j) && !is(j-1) {
+			for run = nil; is(j); j++ {
+				run = append(run, j)
+			}
+			if len(run) == n {
+				return run
+			}
+		}
+	}
+	return nil
 }
 
 // of is what the words call the group that a place is part of.
