@@ -454,6 +454,10 @@ func (s Style) counted(c *Counts) string {
 	switch {
 	case c.Not:
 		text = "does not count as a st"
+	case c.Half && !c.As.Is():
+		text = "counts as first leg"
+	case c.Name != "" && c.Half:
+		text = "counts as first leg of " + s.what(&What{Name: c.Name})
 	case c.Name != "":
 		text = "counts as " + s.what(&What{Name: c.Name})
 	case c.Space:
