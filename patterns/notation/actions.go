@@ -116,6 +116,9 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		if f := p.origin(s); f != nil {
 			return nil, f
 		}
+		if at := p.i; p.eat("and") && !p.skipsChains(s) && (!p.tok().is("next", "following", "last") || !p.skipsOn(s)) {
+			p.i = at
+		}
 		return s, nil
 	}
 	pl, ok := p.place()
@@ -245,14 +248,12 @@ func (p *parser) skipsOn(s *Skip) bool {
 // skipsChains reads "2 ch", "the ch-1 sp" of "miss first tr and 2 ch" into the skip. With
 // the number behind it, "and ch 2", chains are made.
 func (p *parser) skipsChains(s *Skip) bool {
+	if p.skipsSpace(s) {
+		return true
+	}
 	start := p.i
 	p.eat("the")
 	at := p.i
-	if t, ok := p.target(); ok && t.Sort == ChainSpace {
-		s.And = &Skip{Span: p.from(start), Target: t, Place: &Place{Span: p.from(start), Pick: Next, Target: t}}
-		return true
-	}
-	p.i = at
 	n, ok := p.plainNumber()
 	if !ok {
 		n = 1 // "miss first tr and ch": one that is made has its number
@@ -260,6 +261,18 @@ func (p *parser) skipsChains(s *Skip) bool {
 	if !p.tok().tight(tHyphen) && p.eat("ch", "chs", "chain", "chains") && p.ended() {
 		pl := Place{Span: p.from(start), Pick: Next, N: Num{Span: p.from(at), Values: []int{n}}, Target: Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Text: p.at(-1).raw}}
 		s.And = &Skip{Span: pl.Span, N: pl.N, Target: pl.Target, Place: &pl}
+		return true
+	}
+	p.i = start
+	return false
+}
+
+// skipsSpace reads "2-ch sp", "the ch-1 sp" of "miss 2 tr and 2-ch sp" into the skip.
+func (p *parser) skipsSpace(s *Skip) bool {
+	start := p.i
+	p.eat("the")
+	if t, ok := p.target(); ok && t.Sort == ChainSpace {
+		s.And = &Skip{Span: p.from(start), Target: t, Place: &Place{Span: p.from(start), Pick: Next, Target: t}}
 		return true
 	}
 	p.i = start
