@@ -165,7 +165,7 @@ func (p *parser) advice(b *block) bool {
 		}
 	}
 	for j := start + 1; j < end; j++ {
-		if p.toks[j-1].is("as") && p.toks[j].is("follows", "below") && (j+1 == end || p.toks[j+1].kind == tColon && (j+2 == end || p.toks[j+2].first)) {
+		if p.toks[j-1].is("as") && p.toks[j].is("follows", "below", "folls", "following") && (j+1 == end || p.toks[j+1].kind == tColon && (j+2 == end || p.toks[j+2].first)) {
 			return p.note(b, start, end) // "Continue increasing in every round as follows:"
 		}
 	}

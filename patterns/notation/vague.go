@@ -118,7 +118,7 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 	s := " " + strings.Join(words, " ") + " "
 	for _, v := range vagueWords {
 		i := strings.Index(s, " "+v.words+" ")
-		if i < 0 || v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
+		if i < 0 || strings.HasPrefix(v.words, "in ") && follows(s[i+len(v.words)+2:]) || v.words == "as before" && p.joining(start, end) || strings.HasPrefix(v.words, "as ") && p.ofYarn(start, end) ||
 			strings.HasSuffix(v.words, "desired length") && (strings.Contains(s, " measures ") && strings.Contains(s, " or ") || untilAhead(s)) {
 			continue
 		}
@@ -131,6 +131,16 @@ func (p *parser) vagueAt(start, end int) *fault.Fault {
 		return fail(sp, "vague", "\""+v.words+"\" leaves the stitches to the reader, so they cannot be counted", v.help)
 	}
 	return nil
+}
+
+// follows reports whether what the phrase speaks of is written out behind it: "in pattern as follows".
+func follows(behind string) bool {
+	for _, words := range []string{"as follows", "as folls", "as foll", "as following", "as below", "below", "thus", "as given below", "as set out below", "over the following"} {
+		if strings.HasPrefix(behind, words+" ") {
+			return true
+		}
+	}
+	return false
 }
 
 // everyNth is the fault for "2 sc in every 6th st" in the phrase that cannot be read, which says
