@@ -209,12 +209,24 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 			p.i = start
 		}
 	}
-	p.eat("rotate", "turn")
+	and := false
+	if p.eat("rotate", "turn") {
+		p.eat("the")
+		p.eat("piece", "work")
+		at := p.i
+		p.eatKind(tComma)
+		if and = p.eat("and", "then"); and && p.alongFreeLoops() {
+			return &OtherSide{p.from(start)}, nil // "turn piece and sc in next 9 unused loops along bottom of ch"
+		}
+		if and = and && p.tok().is("work", "now", "continue"); !and {
+			p.i = at
+		}
+	}
 	p.eat("to")
 	p.eat("now")
 	p.eat("work", "working")
 	p.eat("back")
-	p.eat("along", "on", "in", "into", "across", "down", "around")
+	p.eat("along", "on", "in", "into", "across", "down", "around", "up")
 	p.eat("the")
 	if p.eat("opposite", "other", "underside", "bottom") {
 		p.eat("side", "edge", "loops", "loop")
@@ -223,7 +235,9 @@ func (p *parser) otherSide() (Item, *fault.Fault) {
 		p.eat("foundation", "starting", "beginning", "beg")
 		p.eat("ch", "chain", "chs", "side")
 		p.soLong()
-		return &OtherSide{p.from(start)}, nil
+		if !and || p.ended() || p.tok().kind == tColon {
+			return &OtherSide{p.from(start)}, nil
+		}
 	}
 	p.i = start
 	return nil, nil

@@ -174,6 +174,9 @@ func (p *parser) target() (Target, bool) {
 	if t, ok := p.lone(); ok {
 		return done(t)
 	}
+	if t, ok := p.freeLoops(); ok {
+		return done(t)
+	}
 	if p.eitherPlace() {
 		return done(Target{Sort: AnyStitch})
 	}

@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // passedOver reads "skipped", "remaining unworked": said of places that were passed over.
 func (p *parser) passedOver() bool {
 	start := p.i
@@ -22,6 +24,39 @@ func (p *parser) joinsLeft(j *Join, pl *Place, from int) {
 			pl.Pick, pl.Nth, pl.Bare, pl.N = Skipped, 0, false, Num{}
 		}
 	}
+}
+
+// freeLoops reads "unused loops along bottom of ch", "loops on opposite side of foundation ch": the other side
+// of the starting chain.
+func (p *parser) freeLoops() (Target, bool) {
+	start := p.i
+	no := func() (Target, bool) { p.i = start; return Target{}, false }
+	free := p.eat("unused", "free", "remaining", "rem", "unworked")
+	if !p.eat("loops", "loop", "lps", "lp") || !p.eat("along", "on", "of", "across", "at", "from", "in") {
+		return no()
+	}
+	p.eat("the")
+	if p.eat("underside", "bottom", "base") || p.eat("other", "opposite", "lower") && p.eat("side", "edge") {
+		free = p.eat("edge", "side") || true
+		if !p.eat("of") {
+			return no()
+		}
+		p.eat("the")
+	}
+	p.eat("foundation", "starting", "beginning", "beg", "original", "base")
+	if !free || !p.eat("ch", "chain", "chs", "chains") || !p.ended() {
+		return no()
+	}
+	return Target{Sort: ChainStitch, Kind: stitch.Of(stitch.Chain), Name: ChainEdge}, true
+}
+
+// alongFreeLoops reports whether stitches come next that go into the other side of the starting chain.
+func (p *parser) alongFreeLoops() bool {
+	at, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = at, p.faults[:faults] }()
+	it, ok := p.stitches()
+	s, _ := it.(*Stitches)
+	return ok && len(s.Places) == 1 && s.Places[0].Target.Sort == ChainStitch && s.Places[0].Target.Name == ChainEdge
 }
 
 // leftBefore reads "you left alone", "that were left unworked", "left unworked at the end of Row 2":

@@ -320,12 +320,15 @@ func (w *roundWork) lastNext() int {
 }
 
 // toChain goes on to the starting chain where the words name it for the first time
-// on the way round a flat piece, "3 sc in first foundation ch", or round an oval.
-func (w *roundWork) toChain(s *notation.Stitches, p *notation.Place) {
+// on the way round a flat piece, "3 sc in first foundation ch", or round an oval, whose loops
+// there are chains.
+func (w *roundWork) toChain(s *notation.Stitches, p *notation.Place) *notation.Place {
+	p = w.chainLoops(p)
 	w.ontoOtherSide(s, p)
 	if p.Target.Sort == notation.ChainStitch && p.Target.Name == notation.ChainEdge && w.c.side == 0 && w.underneath() {
 		w.loop = stitch.Underside
 	}
+	return p
 }
 
 // toTop goes on to the last row where the words name it on the way round a flat piece

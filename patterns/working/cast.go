@@ -281,6 +281,16 @@ func (w *roundWork) ontoOtherSide(s *notation.Stitches, p *notation.Place) {
 	}
 }
 
+// chainLoops is a place "next 9 loops" on the other side of a starting chain, whose loops they are.
+func (w *roundWork) chainLoops(p *notation.Place) *notation.Place {
+	if w.c.oval == 0 || len(w.c.runs) > 0 || !p.Target.IsLoop() || p.Target.Chains > 0 || p.Target.Name != "" || p.Of != nil {
+		return p
+	}
+	one := *p
+	one.Target.Sort, one.Target.Kind = notation.ChainStitch, stitch.Of(stitch.Chain)
+	return &one
+}
+
 // otherSideNext reports whether the other side of the chain is named behind the stitches that go
 // into it: "sc in next 4 chs on opposite side".
 func (w *roundWork) otherSideNext() bool {

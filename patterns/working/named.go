@@ -76,7 +76,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if w.c.spots[j].use == worked && !w.c.spots[j].st.IsChain() && !w.slippedOver(j) {
 				return nil, w.outOf(p, 1)
 			}
-			if w.c.side > 0 && j >= w.c.side && w.c.spots[j].use == worked && w.under > 0 {
+			if w.c.spots[j].use == worked && (w.c.side > 0 && j >= w.c.side && w.under > 0 || w.c.oval > 0 && j == w.c.oval) {
 				w.wonder(p.Span, "twice", "works into the last ch, which has been worked into already", "Check the number before it.")
 			}
 			if p.Target.Sort != notation.Gap && (w.c.spots[j].use == skipped || w.gap > 0) {

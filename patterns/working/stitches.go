@@ -272,7 +272,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 	if k.Shape == stitch.Together {
 		legs = k.Legs
 	}
-	w.toChain(s, p)
+	p = w.toChain(s, p)
 	w.toTop(p)
 	if h, ok := w.onMotifs(s, n, legs, hasN, p); ok {
 		return h
