@@ -79,7 +79,7 @@ func (b *block) chainAndAllIn(s *Stitches) bool {
 // listInSame takes "3 ch, 2 tr, 2 ch, 3 tr in same loop": what is made on the way from the loop that
 // the work stands in goes into that as well.
 func (b *block) listInSame(s *Stitches) bool {
-	if len(s.Places) != 1 || s.Times.Set() || s.What.Shaping != 0 {
+	if len(s.Places) == 0 || s.Times.Set() || s.What.Shaping != 0 {
 		return false
 	}
 	pl := &s.Places[0]

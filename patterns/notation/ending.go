@@ -121,6 +121,12 @@ func (p *parser) lastAs(r *Repeat) *fault.Fault {
 	p.eat("only") // "ending last rep with 2 dc in last ch only"
 	r.Ending = items
 	r.chainAtEnd()
+	if len(items) == 1 && len(r.Items) > 1 {
+		_, chain := r.Items[0].(*Chain)
+		if s, ok := items[0].(*Stitches); ok && chain && (!s.N.Set() || sameNum(s.N, One(s.Span))) {
+			r.overToEdge(s)
+		}
+	}
 	if f == nil && p.insteadOf() {
 		if r.Omit = 1; len(items) == 1 && len(r.Items) > 0 {
 			s, is := items[0].(*Stitches)
@@ -274,14 +280,30 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 	last, ok := r.Items[len(r.Items)-1].(*Stitches)
 	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
 		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
-	} else if ok && last.What == w && len(last.Places) == 1 && last.Places[0].Target.Sort == ChainSpace && (last.Places[0].Target.Chains > 0 || last.Places[0].Target.IsLoop()) && r.Extent.Sort == ToEnd &&
-		(places[0].Pick == Last && places[0].Target.Sort != ChainSpace || places[0].Target.Sort == StartChain || places[0].Of != nil && places[0].Of.Target.Sort == StartChain) {
-		// "*3 ch, 1 dc in next 3-ch loop; …, working last dc in 3rd of 4 ch", "in last tr": behind the last such loop
-		r.Ending = append(append([]Item(nil), r.Items[:len(r.Items)-1]...), &Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places})
+	} else if s := (&Stitches{Span: p.from(at - 1), What: w, Places: places}); r.overToEdge(s) {
 	} else if _, chain := r.Items[len(r.Items)-1].(*Chain); chain && r.Extent.Sort == ToEnd && places[0].Pick == Last && places[0].Target.Sort != ChainSpace {
 		// "*1 dc in next loop, 3 ch; …, last dc in last tr": behind the last chains
 		r.Ending = []Item{&Stitches{Span: p.from(at - 1), What: w, Places: places}}
 	}
+	return true
+}
+
+// overToEdge makes stitches at the edge of a row what the last repeat goes over to behind the last loop,
+// where its stitch goes into one: "*3 ch, 1 dc in next 3-ch loop; …, working last dc in 3rd of 4 ch", "…,
+// ending with 1 dc in last tr" have the 3 ch before them.
+func (r *Repeat) overToEdge(s *Stitches) bool {
+	last, ok := r.Items[len(r.Items)-1].(*Stitches)
+	if !ok || last.What != s.What || len(last.Places) != 1 || r.Extent.Sort != ToEnd || len(s.Places) != 1 || s.Times.Set() {
+		return false
+	}
+	if in := &last.Places[0]; in.Target.Sort != ChainSpace || in.Target.Chains == 0 && !in.Target.IsLoop() {
+		return false
+	}
+	if to := &s.Places[0]; (to.Pick != Last || to.Target.Sort == ChainSpace) && to.Target.Sort != StartChain && (to.Of == nil || to.Of.Target.Sort != StartChain) {
+		return false
+	}
+	s.N = last.N
+	r.Ending = append(append([]Item(nil), r.Items[:len(r.Items)-1]...), s)
 	return true
 }
 

@@ -256,12 +256,18 @@ func (p *parser) ofPair(t *Target) (Pick, bool) {
 		return pick, true
 	}
 	p.i = start
-	if n, ok := p.plainNumber(); ok && n != 2 {
+	n, two := p.plainNumber()
+	if two && n != 2 {
 		p.i = start
 		return Next, false
 	}
 	if kind() && p.eat("of", "in") {
-		if pick := picked(); p.eat("pair") {
+		pick := picked()
+		if two && p.tok().kind == tNumber && p.tok().value == 2 && p.at(1).kind == tHyphen {
+			p.i += 2 // "the 2 tr of next 2-tr group"
+			p.what()
+		}
+		if p.eat("pair") || two && p.eat("group", "grp", "gp", "gr") {
 			return pick, true
 		}
 	}

@@ -59,6 +59,9 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 	if p.Target.Sort == notation.ChainSpace {
 		for k := len(w.c.runs) - 1; k >= 0; k-- {
 			if r := w.c.runs[k]; w.c.runIs(k, &p.Target) {
+				if w.c.spots[r.From].use == worked && r.From < w.pos {
+					return nil, w.outOf(p, 1)
+				}
 				return w.takeSpot(r.From, k+1, p, true), nil
 			}
 		}
