@@ -22,7 +22,7 @@ func (b *block) addStitches(s *Stitches) {
 			return
 		}
 	}
-	if b.chainAndAllIn(s) || b.listInSame(s) || b.listAllIn(s) || b.listFromHook(s) || b.eachAsItComes(s) || b.listAround(s) {
+	if b.chainAndAllIn(s) || b.listInSame(s) || b.listAllIn(s) || b.evenAllIn(s) || b.listFromHook(s) || b.eachAsItComes(s) || b.listAround(s) {
 		return
 	}
 	// "sc in each dc around, 3 sc in each corner sp": the corners are among

@@ -151,6 +151,8 @@ type (
 		Items []Item
 		Place []Place
 		Times Num
+		// Loose is set when no brackets hold it together: "3 dc, ch 2, 3 dc in next ch-2 sp".
+		Loose bool
 	}
 	// Repeat is a repeated stretch.
 	Repeat struct {

@@ -25,6 +25,9 @@ func (w *roundWork) placedGroup(g *notation.Group) *halt {
 	if h := w.anywhere(&g.Place[0]); h != nil {
 		return h
 	}
+	if h := w.eitherWay(g); h != nil {
+		return h
+	}
 	times := 1
 	if g.Times.Set() {
 		times = g.Times.For(w.size)

@@ -94,3 +94,24 @@ func (w *roundWork) spanned(p *notation.Place, last int) {
 		w.use(j, skipped)
 	}
 }
+
+// eitherWay is the fault of a group told without brackets, "3 dc, ch 2, 3 dc in next ch-2 sp", where as
+// many stitches as stand before its chain lie before the space: they may go there as well.
+func (w *roundWork) eitherWay(g *notation.Group) *halt {
+	first, ok := g.Items[0].(*notation.Stitches)
+	if !g.Loose || !ok {
+		return nil
+	}
+	at, _ := w.nearest([]notation.Target{g.Place[0].Target})
+	n := 0
+	for j := w.pos; j < at; j++ {
+		if w.c.spots[j].counts && w.c.spots[j].use == unused {
+			n++
+		}
+	}
+	if n == 0 || n != max(first.N.For(w.size), 1) {
+		return nil
+	}
+	return stopAt(g.Span, "either-way", "the words do not say whether all of this goes into the space, or what comes first into the stitches before it",
+		"Put brackets about what goes into the space, or say of what comes first: in next st, in next 3 sts.")
+}
