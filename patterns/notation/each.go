@@ -31,7 +31,11 @@ func (b *block) addStitches(s *Stitches) {
 		in := &s.Places[0]
 		bare := in.Pick == Next && in.Bare && in.Target.Sort == ChainSpace && in.Target.Name == "" && !in.N.Set() && in.Of == nil // "3 sc in the ch-3 sp": the one there is
 		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 && (bare || in.Pick == Each) {
-			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && pl.Extent.Sort == ToEnd && (in.Pick == Each || pl.Target.Sort != ChainSpace) {
+			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && (pl.Extent.Sort == ToEnd || pl.Extent.Sort == NoExtent && !pl.N.Set() && pl.Target.Sort == AnyStitch && pl.Of == nil && in.Pick == Each && in.Extent.Sort == ToEnd) &&
+				(in.Pick == Each || pl.Target.Sort != ChainSpace) {
+				if in.Extent.Sort == ToEnd {
+					last.Places[len(last.Places)-1].Extent = in.Extent // "sc in each st and 3 sc in each ch-2 sp around"
+				}
 				in.Pick = Each
 				last.But = append(last.But, s)
 				return
