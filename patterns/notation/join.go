@@ -91,6 +91,9 @@ func (p *parser) join() (Item, *fault.Fault) {
 		if prep {
 			if pl, ok := p.place(); ok && (pl.Pick == First || pl.Target.Sort == StartChain || pl.Of != nil && pl.Of.Target.Sort == StartChain) && pl.Target.Sort != FromHook {
 				j := &Join{Place: &pl}
+				if pl.Pick == First && (pl.Target.Sort == OfKind || pl.Target.Sort == AnyStitch) {
+					p.eat("made", "worked") // "ss in first dc made"
+				}
 				if p.formsRing() {
 					return &FormRing{p.from(start)}, nil
 				}
