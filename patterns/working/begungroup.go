@@ -68,7 +68,7 @@ func (w *roundWork) unmoved(it *notation.Chain, rest []notation.Item) bool {
 				return false
 			}
 		}
-	case of == nil && p.Pick == notation.Next && p.Target.Sort == notation.OfName, of != nil && of.Pick == notation.Next && of.Target.Sort == notation.OfName:
+	case of == nil && p.Pick == notation.Next && p.Target.Sort == notation.OfName, of != nil && (of.Pick == notation.Next || of.Pick == notation.Each) && of.Target.Sort == notation.OfName:
 		if of == nil {
 			of = p
 		}
