@@ -137,7 +137,9 @@ func (p *parser) onwards() bool {
 		end := p.eat("end", "last", "final")
 		p.eat("of")
 		p.eat("the", "any", "each", "this")
-		p.eat("last", "final")
+		if !p.eat("last", "final") {
+			p.eatKind(tOrdinal) // "at end of 4th row"
+		}
 		if _, round := roundWord(p.tok()); round && !p.tok().is("r") {
 			p.i++
 			p.plainNumber()
