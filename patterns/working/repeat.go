@@ -7,8 +7,8 @@ import (
 	"whorl/patterns/notation"
 )
 
-// repeatTimes works a repeat with a number of times.
-func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
+// repeatTimes works a repeat with a number of times; rest is what follows it.
+func (w *roundWork) repeatTimes(r *notation.Repeat, rest []notation.Item) *halt {
 	n := r.Times.For(w.size)
 	if r.More {
 		n++
@@ -26,7 +26,11 @@ func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
 			}
 		}
 		stitches, pos := len(w.r.Stitches), w.pos
+		begin, ends := w.mark(), i == n-1 && w.nest == 1 && r.Omit == 0 && needsPlaces(r.Ending)
 		if h := w.onceMore(&rep, i, items); h != nil {
+			if ends && h.out && w.endsInstead(r, &rep, i, begin, rest) {
+				break
+			}
 			if w.nest == 1 {
 				h.help = w.fitTimes(h, before, i, n, rep.used)
 			}
@@ -40,6 +44,37 @@ func (w *roundWork) repeatTimes(r *notation.Repeat) *halt {
 		w.repeats = append(w.repeats, rep)
 	}
 	return nil
+}
+
+// endsInstead works the last of a repeat with a number of times, which goes over into its ending
+// before its own end: "rep from * once more, working only 2 sc in last sc" where 3 sc are made
+// there. It reports whether the round comes out with it.
+func (w *roundWork) endsInstead(r *notation.Repeat, rep *repeated, i int, begin mark, rest []notation.Item) bool {
+	for n := len(r.Items) - 1; n > 0 && needsPlaces(r.Items[:n]); n-- {
+		if n < len(r.Items)-1 && w.firstKind(r.Items[n:n+1], 0) != w.firstKind(r.Ending, 0) {
+			continue // the ending stands for the like
+		}
+		items := append(r.Items[:n:n], r.Ending...)
+		w.back(begin)
+		nest, first, passed := w.nest, len(w.r.Stitches), len(w.passed)
+		h := w.exec(r.Items[:n])
+		from := len(w.r.Stitches)
+		if h == nil {
+			h = w.exec(r.Ending)
+		}
+		if h != nil || len(w.passed) > passed || w.twiceIn(first, from, r.Ending) {
+			continue
+		}
+		w.nest = 0
+		h = w.exec(rest)
+		comes := h == nil && w.leftover() == 0
+		w.back(begin)
+		w.nest = nest
+		if comes && w.onceMore(rep, i, items) == nil {
+			return true
+		}
+	}
+	return false
 }
 
 // onceMore works a repeat's instructions once, for the (i+1)th time.

@@ -322,7 +322,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 	case *notation.Group:
 		return w.placedGroup(it)
 	case *notation.Repeat:
-		return w.repeatTimes(it)
+		return w.repeatTimes(it, rest)
 	case *notation.Skip:
 		return w.skip(it)
 	case *notation.Join:
