@@ -375,8 +375,9 @@ func (w *roundWork) spacesSpanned() (most int) {
 }
 
 // endsBeyondSpace reports whether a row goes over chains from a space to its last stitch, "…,
-// (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in last st", and the n stitches that are left
-// lie between the two, as others lie between its first stitch and its first space.
+// (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in last st", or lets the shell there spread so far,
+// and the n stitches that are left lie between the two, as others lie between its first stitch and
+// its first space.
 func (w *roundWork) endsBeyondSpace(n int) bool {
 	last := len(w.c.spots) - 1
 	i := len(w.r.Stitches) - 1
@@ -402,7 +403,10 @@ func (w *roundWork) endsBeyondSpace(n int) bool {
 	for ; i >= 0 && w.r.Stitches[i].IsChain() && w.r.Stitches[i].Role != fabric.Start; i-- {
 		chains++
 	}
-	return chains > 0 && i >= 0 && into(&w.r.Stitches[i]) == stitch.Space
+	if i < 0 || into(&w.r.Stitches[i]) != stitch.Space {
+		return false
+	}
+	return chains > 0 || i > 0 && slices.Equal(w.r.Stitches[i].On, w.r.Stitches[i-1].On)
 }
 
 // spacesAmongLast is how many of the last stitches that a repeat goes up to are spaces: what
