@@ -195,3 +195,9 @@ func (w *roundWork) besideTie(p *notation.Place) []fabric.Place {
 	}
 	return nil
 }
+
+// endsInTie reports whether a row is a tie that hangs from the one stitch which the row below has
+// come to: a chain worked back along to its last and fastened off, and nothing else.
+func (w *roundWork) endsInTie() bool {
+	return w.r.Row && w.fasten && w.c.count() == 1 && w.point.made > 0 && w.point.from == 0 && w.point.next < 0
+}
