@@ -122,6 +122,7 @@ func (w *work) parse() {
 			w.definitions[name] = newDefinition(name, items)
 		}
 	}
+	w.toldBehind()
 	w.noted = notation.ParseNotes(lines(w.p.NoteWords), v, w.p.Sizes)
 	w.chainsEach, w.chainsAmong = notation.ChainsAreStitches(w.p.NoteWords.Lines)
 	w.ownSymbols()
