@@ -244,7 +244,7 @@ func (w *roundWork) noneLeft(p *notation.Place) *halt {
 // postsDeeper is a post stitch round one that is named, "FPtr around next FPtr", where none of the round
 // below is such a stitch and the next stands on one: round that. Other stitches are as they are.
 func (w *roundWork) postsDeeper(s *notation.Stitches) *notation.Stitches {
-	if !isPost(s.What.Loop) || len(s.Places) != 1 {
+	if len(s.Places) != 1 || !isPost(s.What.Loop) && !w.definition(&s.What).onePost() {
 		return s
 	}
 	p := s.Places[0]
@@ -262,6 +262,26 @@ func (w *roundWork) postsDeeper(s *notation.Stitches) *notation.Stitches {
 	p.Below = 1
 	round.Places = []notation.Place{p}
 	return &round
+}
+
+// ofPostNamed is a place "next FPtr two rows below" that goes by the designer's own name for a stitch
+// round a post: by what that is. Other places are as they are.
+func (w *roundWork) ofPostNamed(p *notation.Place) *notation.Place {
+	if p.Below <= 0 || p.Of != nil {
+		return p
+	}
+	d := w.definitions[p.Target.Name]
+	if !d.onePost() {
+		return p
+	}
+	s := d.items[0].(*notation.Stitches)
+	in := s.What.Loop.Into
+	if !s.What.Loop.Set {
+		in = s.Places[0].Into
+	}
+	named := *p
+	named.Target = notation.Target{Sort: notation.OfKind, Kind: s.What.Kind, Loop: notation.Loop{Set: true, Into: in}, Text: p.Target.Text}
+	return &named
 }
 
 // depthLast is how far below the round below the last stitch was worked, 0 for none.

@@ -240,6 +240,19 @@ func (d *definition) aroundPost() bool {
 	return in == stitch.FrontPost || in == stitch.BackPost
 }
 
+// onePost is aroundPost of a stitch that says as well that what is behind it is skipped.
+func (d *definition) onePost() bool {
+	if d == nil || len(d.items) == 0 {
+		return false
+	}
+	first := *d
+	first.items = slices.DeleteFunc(slices.Clone(d.items), func(it notation.Item) bool {
+		s, skip := it.(*notation.Skip)
+		return skip && s.Behind
+	})
+	return len(first.items) > 0 && first.aroundPost()
+}
+
 // saysPost reports whether the words name a stitch by the side of the post that it goes round.
 func saysPost(items []notation.Item) bool {
 	return slices.ContainsFunc(items, func(it notation.Item) bool {

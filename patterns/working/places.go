@@ -183,6 +183,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 			kind.Target = notation.Target{Sort: notation.OfKind, Kind: d.alias.Kind, Loop: d.alias.Loop, Text: p.Target.Text}
 			return w.one(&kind, i, count)
 		}
+		if round := w.ofPostNamed(p); round != p {
+			return w.one(round, i, count)
+		}
 		return w.named(p)
 	}
 	if p.Bare && p.Target.Sort == notation.ChainSpace && !w.begun && len(w.same) == 1 && w.same[0].Into == stitch.Space &&

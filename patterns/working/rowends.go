@@ -152,14 +152,15 @@ func (w *roundWork) endsAsTheyCome(told []*notation.Stitches, rows []int, part i
 	return l, nil
 }
 
-// rowsOf are those of the rows of a part that are worked in one kind of stitch alone, or all of
-// them where none is named.
+// rowsOf are those of the rows of a part that are worked in one kind of stitch, alone or at both
+// ends, where the others go about a cable, or all of them where none is named.
 func (w *roundWork) rowsOf(rows []int, part int, k stitch.Kind) (l []int) {
 	if !k.Is() {
 		return rows
 	}
 	for _, i := range rows {
-		if !slices.ContainsFunc(w.f.Parts[part].Rounds[i].Stitches, func(st fabric.Stitch) bool { return st.Counts && st.Counted() != k }) {
+		sts := slices.DeleteFunc(slices.Clone(w.f.Parts[part].Rounds[i].Stitches), func(st fabric.Stitch) bool { return !st.Counts })
+		if n := len(sts); n == 0 || sts[0].Counted() == k && sts[n-1].Counted() == k {
 			l = append(l, i)
 		}
 	}

@@ -85,6 +85,7 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	w.deepAt = 0
 	if deep && n == 0 {
 		w.deepAt = -w.pos
+		return nil // what was skipped before it is still what "the skipped sts" are
 	}
 	w.mostSkipped = max(w.mostSkipped, n)
 	if !s.Unworked && w.skipsCast(s, n) {

@@ -191,7 +191,7 @@ func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Pl
 // 2 sts", and "over next 2 ch" along a starting chain.
 func (w *roundWork) inTurn(p *notation.Place) bool {
 	if p.Target.Sort == notation.AnyStitch {
-		return true
+		return p.Pick != notation.Skipped
 	}
 	n := p.N.For(w.size)
 	if p.Pick != notation.Next || p.Of != nil || !p.N.Set() || n < 2 || w.pos+n > len(w.c.spots) {
