@@ -247,7 +247,7 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if sentence && (b.ringFollows() || b.ringOf() || p.severalAhead(b) || p.pieceHead(b) || p.titled(b) || p.edgingOn(b) || p.uncounted(b) || p.ofAnotherAlike(b) || p.advice(b)) {
 		return nil
 	}
-	if b.intoLeft() {
+	if b.intoLeft() || !sentence && b.setAround() {
 		return nil
 	}
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {

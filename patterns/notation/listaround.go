@@ -36,6 +36,42 @@ func (b *block) listAround(s *Stitches) bool {
 	return true
 }
 
+// setAround makes "1 sc, inc, around", "1 dc, 2 dc into next, all round", whose last words stand
+// apart from the stitches, a list that is repeated round: all the stitches that the sentence tells,
+// which do not say where they go or go into the next. A chain of 1 before them begins the round.
+func (b *block) setAround() bool {
+	p := b.p
+	start := p.i
+	from := b.sentence
+	if p.depth > 1 || from >= len(b.items) || p.at(-1).kind != tComma {
+		return false
+	}
+	if c, ok := b.items[from].(*Chain); ok && len(c.N.Values) == 1 && c.N.Values[0] == 1 && c.Counts == nil {
+		from++
+	}
+	if len(b.items)-from < 2 {
+		return false
+	}
+	for _, it := range b.items[from:] {
+		s, ok := it.(*Stitches)
+		if !ok || s.Times.Set() || len(s.But) > 0 || s.What.Kind.Base == stitch.Slip || len(s.Places) > 1 {
+			return false
+		}
+		if len(s.Places) == 1 && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != AnyStitch && s.Places[0].Target.Sort != OfKind) {
+			return false
+		}
+	}
+	e, ok := p.extent()
+	if !ok || e.Sort != ToEnd && e.Sort != ToLast || e.Target.Sort == RowEnds || !p.ended() {
+		p.i = start
+		return false
+	}
+	r := &Repeat{Span: p.from(start), Extent: e}
+	r.Items = append(r.Items, b.items[from:]...)
+	b.items = append(b.items[:from:from], r)
+	return true
+}
+
 // timesBefore reads "6 (sc, inc)", "6 x [sc, inc]": the number of times before what is
 // repeated.
 func (b *block) timesBefore() (bool, *fault.Fault) {
