@@ -285,6 +285,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 		p.work = true
 		return b.repeat()
 	case t.kind == tNumber:
+		if b.bareNumber() {
+			return nil
+		}
 		if ok, f := b.timesBefore(); ok || f != nil {
 			return f
 		}

@@ -47,7 +47,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p = newParser(toks[s:end], v, sizes)
-		p.forSizes, p.taken, p.upTo = only, takenBy(text.Rounds), upTo(text.Rounds)
+		p.forSizes, p.taken, p.upTo, p.plain = only, takenBy(text.Rounds), upTo(text.Rounds), plainOf(text.Rounds)
 		n := len(text.Rounds)
 		if !toks[s].first && n > 0 {
 			p.before = text.Rounds[n-1].Label.Only
@@ -301,6 +301,7 @@ type parser struct {
 	// labelled is set when the round has a number, upTo is the highest number so far, its own included.
 	labelled bool
 	upTo     int
+	plain    What // the plain stitch that the rounds before are worked in
 	// inTurn is what the round says is gone into as a stitch: "working in each ch-1 sp as a st".
 	inTurn []Target
 	// opening is set when the words have named a slit in another part.
