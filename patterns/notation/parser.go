@@ -93,6 +93,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 	}
 	text.chainAtRing()
+	text.untoldRing()
 	return text, append(faults, text.others()...)
 }
 
