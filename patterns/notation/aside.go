@@ -218,6 +218,9 @@ func (p *parser) spacesLeftOut() bool {
 	p.eat("the")
 	if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == ChainStitch) && (every || p.at(-1).is("sps", "spaces", "loops", "lps", "chs", "chains")) &&
 		(p.ended() || p.tok().is("around", "across", "throughout")) {
+		if p.tok().kind == tComma && p.at(1).is("around", "across") && (p.at(2).kind == tStop || p.at(2).kind == tSemi || p.at(2).kind == tEnd || p.at(2).kind == tOpen || p.at(2).kind == tComma) {
+			p.i++ // "sc in each sc, skipping all chs, around"
+		}
 		p.eat("around", "across", "throughout")
 		return true
 	}
