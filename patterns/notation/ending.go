@@ -366,7 +366,7 @@ func (p *parser) lastInTurning() int {
 func (p *parser) endingAhead() bool {
 	p.eatKind(tComma)
 	p.eat("and")
-	return p.tok().is("ending", "end", "finishing", "omitting") && !p.at(1).is("of")
+	return p.tok().is("ending", "end", "finishing", "omitting") && !p.at(1).is("of") || p.lastInTurning() > 0
 }
 
 // unworkedAhead reports whether the phrase ends with the word unworked.

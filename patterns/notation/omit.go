@@ -72,6 +72,12 @@ func (p *parser) omitting(r *Repeat) *fault.Fault {
 	if p.chain() != nil || p.tok().kind == tHyphen {
 		p.lastRep()
 		r.Omit = 1
+		if n := len(r.Items); n > 2 {
+			_, skip := r.Items[n-1].(*Skip)
+			if _, chain := r.Items[n-2].(*Chain); skip && chain {
+				r.Omit = 2 // "…, ch 2, sk 1 dc; rep from * omitting ch 2 at end of last rep"
+			}
+		}
 		return nil
 	}
 	w, ok := p.what()
@@ -168,6 +174,10 @@ func alike(a, b []Item) bool {
 			}
 		case *Chain:
 			if y, ok := b[i].(*Chain); !ok || x.N.For(0) != y.N.For(0) {
+				return false
+			}
+		case *Skip:
+			if y, ok := b[i].(*Skip); !ok || max(x.N.For(0), 1) != max(y.N.For(0), 1) || x.Target.Sort != y.Target.Sort || x.Target.Kind != y.Target.Kind {
 				return false
 			}
 		default:
