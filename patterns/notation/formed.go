@@ -115,3 +115,28 @@ func (p *parser) formedBy() bool {
 	p.i = start
 	return false
 }
+
+// halfLoop reads "half lp just made", "half loop below beg ch-3", "same half lp": the last loop of the
+// round below, whose other half is the stitch that closed it. It is the Name of that place, "" for
+// other words.
+func (p *parser) halfLoop() string {
+	start := p.i
+	p.eat("the")
+	p.eat("same", "this", "that", "first")
+	if !p.eat("half") || !p.eat(spaceWords...) {
+		p.i = start
+		return ""
+	}
+	at := p.i
+	switch {
+	case p.eat("just") && p.eat("made", "worked", "formed", "completed"):
+		return HalfLoop
+	case p.eat("below", "under", "beneath", "beside", "as") || p.eatAll("at", "base", "of") || p.eatAll("at", "the", "base", "of"):
+		p.eat("the", "first")
+		if _, ok := p.startChain(); ok || p.chain() != nil {
+			return HalfLoop
+		}
+	}
+	p.i = at
+	return HalfLoop
+}

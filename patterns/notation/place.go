@@ -64,8 +64,8 @@ func (p *parser) place() (Place, bool) {
 		pl.Span = p.from(start)
 		return pl, true
 	}
-	if p.withJoin() {
-		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Text: "st"}
+	if half := p.halfLoop(); half != "" || p.withJoin() {
+		pl.Pick, pl.Target = Same, Target{Sort: JoinPlace, Name: half, Text: "st"}
 		pl.Span = p.from(start)
 		return pl, true
 	}

@@ -147,6 +147,10 @@ const Band = "band"
 // MakesRing reports whether a place is a ring that is there once it has been named.
 func (t *Target) MakesRing() bool { return t.Sort == Ring && (t.Name == Magic || t.Name == Band) }
 
+// HalfLoop is the Name of a JoinPlace that is the loop which the closing stitch of the round below
+// completed: "in half lp just made".
+const HalfLoop = "half loop"
+
 // Here is the Name of a Gap just where the work is: "between last st and next".
 const Here = "here"
 

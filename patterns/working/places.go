@@ -76,6 +76,10 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		}
 		return nil, w.outOf(p, 1)
 	case notation.Same:
+		if b := w.c.below; p.Target.Name == notation.HalfLoop && (b == nil || b.Completed == 0) {
+			return nil, stopAt(p.Span, "half-loop", "there is no half loop: the round below was not closed with a stitch behind chains",
+				"Name the place another way, for example: in next ch-5 sp.")
+		}
 		if on := w.begunIn(); p.Target.Sort == notation.JoinPlace && on != nil {
 			w.same = on
 			return on, nil
