@@ -81,6 +81,10 @@ func (p *parser) gapBeside() (Target, bool) {
 		return t, false
 	}
 	p.eat("the")
+	if _, ok := p.startChain(); ok && before {
+		p.lastGap = true // "in sp before beg ch-3": at the join
+		return t, true
+	}
 	first := before && p.eat("first") || !before && p.eat("last", "final")
 	if !first && !(before && p.eat("next", "following") || !before && p.eat("this", "that", "same")) {
 		p.i = start

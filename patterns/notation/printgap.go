@@ -17,6 +17,8 @@ func (s Style) gap(t *Target, many bool) string {
 		return s.outermost(t, side)
 	}
 	switch {
+	case t.Name == Here && t.Beside():
+		return "sp before next st"
 	case t.Name == Here:
 		return sp + "last st and next st"
 	case t.At == 1:
@@ -37,6 +39,11 @@ func (s Style) gap(t *Target, many bool) string {
 		return sp + Plural(name)
 	}
 	return sp + s.sides(t)
+}
+
+// Beside reports whether a gap is the one before the next stitch, "sp before next dc".
+func (t *Target) Beside() bool {
+	return t.Sort == Gap && strings.Contains(strings.ReplaceAll(strings.ToLower(t.Text), " the ", " "), "before next")
 }
 
 // OutermostSide is "before first" or "after last" of a gap beside the outermost of several groups,

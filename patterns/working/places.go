@@ -219,10 +219,13 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if at < 0 || w.c.after(at) == 0 && w.r.Row {
 			return nil, w.outOf(p, 1)
 		}
-		pos := w.pos
+		pos, was := w.pos, w.same
 		m := w.mark()
 		on := w.gapAfter(at)
 		w.back(m)
+		if next := w.c.next(at); next > at && len(was) == 1 && was[0] == on[0] && p.Target.Beside() {
+			return w.takeSpot(next, 0, p, true), nil // "*2 dc in sp before next dc; rep from *": one after the other
+		}
 		w.pos, w.same = pos, on
 		return on, nil
 	}
