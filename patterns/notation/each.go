@@ -5,7 +5,7 @@ package notation
 // before it.
 func (b *block) addStitches(s *Stitches) {
 	b.inOrder(s)
-	if len(s.Places) == 1 && s.Places[0].All {
+	if (len(s.Places) == 1 || len(s.Places) == 2 && s.Places[0].Pick == Same && s.Places[1].Pick == Each) && s.Places[0].All {
 		from := len(b.items)
 		for i := len(b.items) - 1; i >= 0; i-- {
 			if st, ok := b.items[i].(*Stitches); ok && len(st.Places) == 0 {
