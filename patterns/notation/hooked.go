@@ -69,6 +69,14 @@ func (p *parser) moves(end int) (l []move, ok bool) {
 			inner, ok := p.moves(close)
 			p.i = close + 1
 			n, more, times := p.times()
+			if !times && ok {
+				if over := p.overSeveral(inner, len(l)); over > 0 {
+					for range over {
+						l = append(l, inner...)
+					}
+					continue // "(yo, insert hook in next st, yo, pull up a loop) over next 7 sts"
+				}
+			}
 			if !times {
 				if ok && hasInsertion(inner) {
 					return nil, false
@@ -450,4 +458,26 @@ func allIn(l []move, pl []Place, times int) bool {
 		l[i].place = []Place{one}
 	}
 	return true
+}
+
+// overSeveral reads "over next 7 sts" behind movements that go into one place: how often they are
+// done, with as many before them; 0 for other words.
+func (p *parser) overSeveral(inner []move, before int) int {
+	start := p.i
+	insertions := 0
+	for i := range inner {
+		if m := &inner[i]; m.sort == insert {
+			insertions++
+			if len(m.place) > 1 || len(m.place) == 1 && (m.place[0].Pick != Next || m.place[0].N.Set()) {
+				return 0
+			}
+		}
+	}
+	if pl := p.places(false); insertions == 1 && len(pl) == 1 && pl[0].Over && len(pl[0].N.Values) == 1 {
+		if n := pl[0].N.Values[0]; n > 1 && n+before <= MaxLegs && allIn(inner, pl, n) {
+			return n
+		}
+	}
+	p.i = start
+	return 0
 }

@@ -2,6 +2,7 @@ package working
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"whorl/patterns"
@@ -20,7 +21,11 @@ var letsGo = regexp.MustCompile(`\b((remove|withdraw) (your |the )?hook|(take|sl
 // hookItems is what a definition in the movements of the hook makes: one with a name of
 // the trade is what its name says, where its words say; any other is told by its movements.
 // It is false for a definition in stitches, and for one that cannot be told.
-func hookItems(d *patterns.Definition, trade *notation.Vocabulary) ([]notation.Item, bool) {
+// Others are those it may be told by: "worked as wheel but over 4 sts".
+func hookItems(d *patterns.Definition, others []patterns.Definition, trade *notation.Vocabulary) ([]notation.Item, bool) {
+	if items, ok := overFewer(d, others, trade); ok {
+		return items, true
+	}
 	words := " " + strings.ToLower(strings.Join(d.Words.Lines, " "))
 	words = letsGo.ReplaceAllString(strings.NewReplacer(" lp ", " loop ", " lps ", " loops ").Replace(words), "remove hook")
 	if !movesHook.MatchString(words) {
@@ -318,4 +323,41 @@ func asBobble(items []notation.Item) {
 		}
 	}
 	s.What.Kind.Shape = stitch.Bobble
+}
+
+// asAnother are words that tell a stitch by another one: "worked as wheel but over 4 sts, drawing
+// through 5 loops at the end".
+var asAnother = regexp.MustCompile(`^(?:worked |made |work |make )?(?:as|like) (?:for )?(?:the |a )?(.+?),? but (?:worked )?over (?:the |only |next )*(\d+) (?:sts|stitches)` +
+	`(?:,? (?:and )?(?:draw|drawing|pull|pulling) through (?:all |the |last )*(\d+) (?:loops|lps)(?: on (?:the )?hook)?(?: at (?:the )?end)?)?\.?$`)
+
+// overFewer is a stitch that is told as another one over more or fewer places, where that one is
+// told by the hook, a leg in each of several. The loops that are drawn through at its end have to
+// be one more than its legs.
+func overFewer(d *patterns.Definition, others []patterns.Definition, trade *notation.Vocabulary) ([]notation.Item, bool) {
+	told := asAnother.FindStringSubmatch(strings.ToLower(strings.Join(d.Words.Lines, " ")))
+	if told == nil {
+		return nil, false
+	}
+	legs, err := strconv.Atoi(told[2])
+	if err != nil || legs < 2 || legs > notation.MaxLegs || told[3] != "" && told[3] != strconv.Itoa(legs+1) {
+		return nil, false
+	}
+	for i := range others {
+		o := &others[i]
+		if notation.Plain(o.Name) != notation.Plain(told[1]) || o.Name == d.Name {
+			continue
+		}
+		items, ok := hookItems(o, nil, trade)
+		if !ok || len(items) != 1 {
+			return nil, false
+		}
+		s, ok := items[0].(*notation.Stitches)
+		if !ok || s.What.Kind.Shape != stitch.Together || len(s.Places) > 0 || s.N.Set() {
+			return nil, false
+		}
+		what := s.What
+		what.Kind.Legs = legs
+		return []notation.Item{&notation.Stitches{Span: notation.Span{Pos: d.Pos, Length: len([]rune(d.Name))}, What: what}}, true
+	}
+	return nil, false
 }

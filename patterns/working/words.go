@@ -68,7 +68,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 		name := d.Name
 		plain := notation.Plain(d.Name)
 		if k, into, ok := trade.Stitch(d.Name); ok {
-			_, hook := hookItems(d, trade)
+			_, hook := hookItems(d, p.Stitches, trade)
 			usual := strings.EqualFold(d.Name, k.NameInto(into, p.Terms))
 			s.told[plain] = usual && (hook || s.definitions[plain].is(k, into))
 			if s.told[plain] && terms != p.Terms {
@@ -90,7 +90,7 @@ func (w *Working) Script(terms stitch.Terms, size int, long bool) *Words {
 	for i := range p.Stitches {
 		d := &p.Stitches[i]
 		words := s.style.Advice(strings.Join(d.Words.Lines, " "))
-		if _, hook := hookItems(d, trade); !hook && !s.told[notation.Plain(d.Name)] {
+		if _, hook := hookItems(d, p.Stitches, trade); !hook && !s.told[notation.Plain(d.Name)] {
 			if def := s.definitions[notation.Plain(d.Name)]; def != nil {
 				words = s.style.Items(def.items)
 			}

@@ -85,7 +85,7 @@ func (w *work) parse() {
 	}
 	for i := range w.p.Stitches {
 		d := &w.p.Stitches[i]
-		if items, ok := hookItems(d, trade); ok {
+		if items, ok := hookItems(d, w.p.Stitches, trade); ok {
 			name := notation.Plain(d.Name)
 			def := newDefinition(name, items)
 			k, _, _ := trade.Stitch(d.Name)
