@@ -18,6 +18,7 @@ type oval struct {
 	long   float64 // of the chain between its first and last stitch worked into, mm of fabric
 	side   float64 // the angle of each straight side
 	begin  int     // the chain in the end where rounds begin
+	missed int     // the chain beside it that a first leg of missed chains stands on; -1 for none
 	far    int     // that in the other end
 	across int     // chains between them, and one
 	loose  bool    // an irregular round has been laid
@@ -30,7 +31,7 @@ const leastOval = 3
 // into one side only.
 func (w *work) findOval() *oval {
 	first := w.courses[1]
-	o := &oval{begin: -1}
+	o := &oval{begin: -1, missed: first.missedChain()}
 	under := false
 	for _, i := range first.rising() {
 		s := &first.round.Stitches[i]
@@ -41,6 +42,9 @@ func (w *work) findOval() *oval {
 			return nil
 		}
 		at := s.On[0].At.Stitch
+		if at == o.missed {
+			continue
+		}
 		if o.begin < 0 {
 			o.begin, o.far = at, at
 		}
@@ -66,6 +70,40 @@ func (w *work) findOval() *oval {
 	return o
 }
 
+// missedChain is the chain that the chains missed at the beginning of a first round stand
+// on as its first leg, where the stitches beside them are several in one chain: it
+// belongs to the end that they go round. It is -1 for none.
+func (c *course) missedChain() int {
+	uses := map[int]int{}
+	start, next := -1, -1
+	for _, i := range c.rising() {
+		s := &c.round.Stitches[i]
+		if !c.takesRoom(i) || len(s.On) == 0 {
+			continue
+		}
+		at := s.On[0].At.Stitch
+		uses[at]++
+		switch {
+		case start < 0 && s.Role == fabric.Start:
+			start = at
+		case start >= 0 && next < 0:
+			next = at
+		}
+	}
+	if start >= 0 && next >= 0 && uses[start] == 1 && uses[next] > 1 && abs(start-next) == 1 {
+		return start
+	}
+	return -1
+}
+
+// along is how far from the end where rounds begin a chain is.
+func (o *oval) along(at int) int {
+	if at == o.missed {
+		return 0
+	}
+	return abs(at - o.begin)
+}
+
 // layOval lays the places of the chain: those along it on the sides, and what is worked
 // into its two ends about them.
 func (w *work) layOval() {
@@ -81,7 +119,7 @@ func (w *work) layOval() {
 	for _, i := range first.rising() {
 		s := &first.round.Stitches[i]
 		if first.takesRoom(i) && len(s.On) == 1 {
-			along := abs(s.On[0].At.Stitch - o.begin)
+			along := o.along(s.On[0].At.Stitch)
 			uses = append(uses, use{w.key(s.On[0]), along, back})
 			back = back || along == o.across
 		}

@@ -108,6 +108,50 @@ func TestOval(t *testing.T) {
 	}
 }
 
+// The chains missed at the beginning of an oval are a leg of the end that the stitches in the
+// chain beside them go round, and no chain of its sides.
+func TestOvalMissedChains(t *testing.T) {
+	c := newCloth("Mat")
+	base := &fabric.Round{Label: "Foundation"}
+	for range 13 {
+		base.Stitches = append(base.Stitches, fabric.Stitch{Kind: stitch.Of(stitch.Chain)})
+	}
+	c.part.Rounds = append(c.part.Rounds, base)
+	c.rnd()
+	put := func(in stitch.Into, at, n int) {
+		for range n {
+			c.put(fabric.Stitch{Kind: dc, Counts: true, On: []fabric.Place{{Into: in, At: fabric.Ref{Stitch: at}}}})
+		}
+	}
+	c.put(fabric.Stitch{Kind: stitch.Of(stitch.Chain), Role: fabric.Start, Chains: 3, As: dc, Counts: true,
+		On: []fabric.Place{{Into: stitch.Top, At: fabric.Ref{Stitch: 10}}}})
+	put(stitch.Top, 9, 5)
+	for at := 8; at > 0; at-- {
+		put(stitch.Top, at, 1)
+	}
+	put(stitch.Top, 0, 6)
+	for at := 1; at < 9; at++ {
+		put(stitch.Underside, at, 1)
+	}
+	c.join()
+	f := c.fabric()
+	w, err := newWork(f, measure(t, f), Options{}, fabric.InRounds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.draw()
+	first := w.courses[1]
+	for k := range 8 { // the sides are as the ends: even, and square to the chain
+		over, under := w.top(first, 6+k), w.top(first, 27-k)
+		if off := math.Abs(over.X - under.X); off > 0.1*w.unit {
+			t.Errorf("stitches %d and %d in one chain are %.2f units apart along it", 6+k, 27-k, off/w.unit)
+		}
+	}
+	if r := Audit(draw(t, sample{"mat", f, Options{Title: "Mat"}}).Scene); len(r.Overlaps)+len(r.Astray)+len(r.Fans) > 0 {
+		t.Errorf("%v %v %v", r.Overlaps, r.Astray, r.Fans)
+	}
+}
+
 // growing is a flat oval of so many rounds whose increases lie one over another, at the
 // far sides of the groups that they are worked in.
 func growing(rounds int) *fabric.Fabric {
