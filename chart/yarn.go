@@ -22,6 +22,10 @@ type yarnSign struct {
 	yarn   string // the name of the yarn that is changed to, "" where that is not said
 }
 
+// anyYarn is the name that the words of a pattern give to yarn which they do not name:
+// "join yarn in any st". It says nothing beside the sign that yarn is joined.
+const anyYarn = "new"
+
 // Measures of these signs, mm.
 var yarnHeights = []float64{2.0, 1.7, 1.4}
 
@@ -42,7 +46,7 @@ func (w *work) yarnSigns(c *course) (l []yarnSign) {
 	if c.index > 0 {
 		below := w.courses[c.index-1].round
 		yarn, cut = below.LastColour(), below.Cut
-		if len(below.Stitches) == 0 || below.Number == 0 && yarn == "" {
+		if len(below.Stitches) == 0 || below.Number == 0 && yarn == "" || c.index == 1 && stitches[0].Colour == anyYarn {
 			yarn = stitches[0].Colour // the same, though the beginning does not say
 		}
 	}
@@ -53,7 +57,7 @@ func (w *work) yarnSigns(c *course) (l []yarnSign) {
 		switch {
 		case i == 0 && cut && shown && c.index > w.first:
 			sign := yarnSign{sign: ofAttach, stitch: i}
-			if s.Colour != yarn {
+			if s.Colour != yarn && s.Colour != anyYarn {
 				sign.yarn = s.Colour
 			}
 			l = append(l, sign)

@@ -88,6 +88,33 @@ func TestYarnSigns(t *testing.T) {
 	}
 }
 
+// Yarn that is joined and not named is no other colour: the sign that it is joined stands
+// alone, and where the chart begins there is its sign already.
+func TestYarnNotNamed(t *testing.T) {
+	for from, want := range map[int][]string{1: nil, 4: {"join yarn"}} {
+		f := flat(dc, 12, 5, true)
+		for i := from; i < len(f.Parts[0].Rounds); i++ {
+			r := f.Parts[0].Rounds[i]
+			for k := range r.Stitches {
+				r.Stitches[k].Colour = anyYarn
+			}
+		}
+		f.Parts[0].Rounds[3].Cut = from > 1
+		c := draw(t, sample{"", f, Options{}})
+		var got []string
+		if signs := find(&c.Scene.Root, "yarn"); signs != nil {
+			for _, n := range signs.Nodes {
+				if _, what, _ := strings.Cut(n.(*scene.Group).Title, ": "); what != "fasten off" {
+					got = append(got, what)
+				}
+			}
+		}
+		if !slices.Equal(got, want) || slices.Contains(keyOf(&c.Scene.Root), "color") {
+			t.Errorf("yarn joined in round %d: %q, want %q, the key %q", from, got, want, keyOf(&c.Scene.Root))
+		}
+	}
+}
+
 // A chart without any of that has no signs of it, and nothing of it in the key.
 func TestNoYarnSigns(t *testing.T) {
 	c := draw(t, sample{"", flat(dc, 12, 4, true), Options{}})
