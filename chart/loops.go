@@ -14,10 +14,11 @@ import (
 // hand: single crochets each square to it, taller ones in a fan whose feet part as
 // far as they must for the outermost not to lean too far.
 const (
-	longLoop = 3   // chains of the shortest loop that stitches lie along
-	manyIn   = 3   // stitches that are the fewest to do so
-	mostLean = 30  // degrees, of a fan's outermost leg
-	partFeet = 0.5 // mm on paper between feet that part, so that their strokes do
+	longLoop  = 3   // chains of the shortest loop that stitches lie along
+	shortLoop = 2   // of that which single crochets do
+	manyIn    = 3   // stitches that are the fewest to do so
+	mostLean  = 30  // degrees, of a fan's outermost leg
+	partFeet  = 0.5 // mm on paper between feet that part, so that their strokes do
 )
 
 // onRing is a place on the ring.
@@ -44,7 +45,7 @@ func (w *work) stringUp(c *course) {
 			next := c.order[k+1]
 			if q, also := c.inLoop(next); also && w.key(q) == w.key(p) {
 				run = append(run, next)
-			} else if !c.onItself(next) {
+			} else if !c.onItself(next) && !w.parted(c, k+1, p) {
 				break
 			}
 			k++
@@ -53,6 +54,22 @@ func (w *work) stringUp(c *course) {
 			w.stringOn(c, run, p, d)
 		}
 	}
+}
+
+// parted reports whether chains of a round from one of its stitches on part single crochets
+// that are worked into one loop: a point of them, which stands over the loop as a picot does.
+func (w *work) parted(c *course, k int, p fabric.Place) bool {
+	if w.corners.sides > 0 {
+		return false
+	}
+	for k < len(c.order) && c.round.Stitches[c.order[k]].IsChain() {
+		k++
+	}
+	if k == len(c.order) {
+		return false
+	}
+	q, ok := c.inLoop(c.order[k])
+	return ok && w.key(q) == w.key(p) && c.round.Stitches[c.order[k]].Kind.Base == stitch.Single
 }
 
 // onItself reports whether a stitch stands on others of its own round, as a picot does.
@@ -108,7 +125,8 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		foot := d.round.Stitches[j].On[0].At.Stitch
 		loop = append(loop, onRing{d.theta[j], d.radius[j]}, onRing{d.theta[foot], d.radius[foot]})
 	}
-	if len(loop) < longLoop {
+	tall := w.tallest(c, run)
+	if len(loop) < longLoop && (tall > stitch.Single || len(loop) < shortLoop) {
 		return
 	}
 	if d.reversed {
@@ -130,7 +148,6 @@ func (w *work) stringOn(c *course, run []int, p fabric.Place, d *course) {
 		return
 	}
 	share := math.Min(1, room/half)
-	tall := w.tallest(c, run)
 	if tall > stitch.Single {
 		foot := w.footRadius(c, run[0], p)
 		rise := math.Abs(w.radii.At(w.layer(c), w.tops(c)[run[0]]) - foot)
