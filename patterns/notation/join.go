@@ -487,6 +487,14 @@ func (p *parser) joinsAll() bool {
 	for j, end := p.i+1, p.sentenceEnd(); j < end; j++ {
 		next := &p.toks[j+1]
 		_, round := roundWord(next)
+		if k := j - 3; k > p.i && p.toks[j-1].is("of") && p.toks[j-2].is("end", "ends", "side", "sides") {
+			if p.toks[k].is("the") {
+				k--
+			}
+			if p.toks[k].is("in", "into", "along") {
+				continue // "join yarn, 2 sc in end of each row" goes into them
+			}
+		}
 		if p.toks[j].is("each", "every", "all") && round && !p.toks[j+2].is("end", "ends", "edge", "edges") || j == p.i+1 && p.toks[j].is("rnds", "rounds") {
 			return true
 		}
