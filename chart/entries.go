@@ -162,6 +162,9 @@ func (w *work) entries() []entry {
 				if own := w.o.own(s); own != nil {
 					e.own, e.short = s.Own, own.Name
 				}
+				if d := w.o.renamed(k, worked); d != nil {
+					e.short, e.named = d.Name, d.Name
+				}
 				if d := w.o.definition(s); d != nil {
 					e.short, e.named = d.Name, d.Name
 				}

@@ -6,6 +6,7 @@ import (
 	"whorl/chart/scene"
 	"whorl/chart/typeface"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 	"whorl/symbols"
 )
 
@@ -15,6 +16,10 @@ type Definition struct {
 	// Own is the name that its stitches have in the fabric; "" where the key has them
 	// under their name of the trade.
 	Own string
+	// Kind and Into are the stitch that its name is another for in the trade, and how
+	// that goes into its place; the zero Kind for any other.
+	Kind stitch.Kind
+	Into stitch.Into
 	// Told is set when its words are not told under the key: they say no more than
 	// the key does, or stand elsewhere.
 	Told bool
@@ -45,6 +50,16 @@ func (o Options) definition(s *fabric.Stitch) *Definition {
 	for i := range o.Special {
 		if o.Special[i].Own == s.Own {
 			return &o.Special[i]
+		}
+	}
+	return nil
+}
+
+// renamed is what the designer calls a stitch that the trade knows by another name too.
+func (o Options) renamed(k stitch.Kind, in stitch.Into) *Definition {
+	for i := range o.Special {
+		if d := &o.Special[i]; d.Kind.Is() && d.Kind == k && d.Into == in {
+			return d
 		}
 	}
 	return nil

@@ -98,8 +98,11 @@ func special(p *patterns.Pattern, f *fabric.Fabric, o chart.Options) (l []chart.
 		if named.MatchString(words.String()) {
 			own := chart.Definition{Name: d.Name, Words: strings.Join(d.Words.Lines, " "), Own: notation.Plain(d.Name)}
 			_, _, own.Told = trade.Stitch(inPlace.ReplaceAllString(own.Words, ""))
-			if k, _, known := trade.Stitch(d.Name); known && d.Symbol == nil && (k.Shape == stitch.Plain || k.Shape == stitch.Together) {
+			if k, in, known := trade.Stitch(d.Name); known && d.Symbol == nil && (k.Shape == stitch.Plain || k.Shape == stitch.Together) {
 				own.Own = "" // a name of the trade, which is another in other terms
+				if o.Terms == p.Terms && !strings.EqualFold(d.Name, k.NameInto(in, p.Terms)) {
+					own.Kind, own.Into = k, in
+				}
 			}
 			l = append(l, own)
 		}

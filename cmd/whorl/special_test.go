@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"whorl/chart"
+	"whorl/chart/output"
+	"whorl/patterns/stitch"
 )
 
 // Only the special stitches that the words of the drawn rounds name belong to their
@@ -37,6 +39,40 @@ parts:
 		}
 		if got := strings.Join(names, " "); got != c.want {
 			t.Errorf("rounds %d to %d: %s, want %s", c.from, c.to, got, c.want)
+		}
+	}
+}
+
+// A name that the trade has for a stitch beside the one of the key stands in the key as the
+// pattern writes it, so that its definition is found; in other terms it is theirs.
+func TestSpecialNamed(t *testing.T) {
+	j, err := load("-", strings.NewReader(`title: Welt
+terms: UK
+stitches:
+  rtrf: 1 treble worked round the stem of the stitch, inserting hook from the front
+parts:
+  - worked: rounds
+    text: |
+      Rnd 1: Magic ring, 1 ch, 12 tr in ring, ss in first tr. (12 tr)
+      Rnd 2: 2 ch (does not count as a st), *1 rtrf round next st, 1 tr in next st; rep from * to end, ss in first st. (12 sts)
+`))
+	if err != nil || j.wrong() {
+		t.Fatal(err, j.faults)
+	}
+	for terms, want := range map[stitch.Terms]bool{stitch.UK: false, stitch.US: true} {
+		o := chart.Options{Terms: terms}
+		o.Special = special(j.pattern, j.fabrics[0], o)
+		c, err := chart.Round(j.fabrics[0], j.forms[0], o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b strings.Builder
+		if err := output.SVG(&b, c.Scene); err != nil {
+			t.Fatal(err)
+		}
+		key := b.String()
+		if strings.Contains(key, ">FPtr<") || strings.Contains(key, ">FPdc<") != want || !strings.Contains(key, ">rtrf<") {
+			t.Errorf("%v: the key does not name it as it should", terms)
 		}
 	}
 }
