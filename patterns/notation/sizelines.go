@@ -225,6 +225,15 @@ func (p *parser) sizesOnLine() (l Label, ok bool) {
 	return l, true
 }
 
+// sizesNext reports whether a line for some of the sizes comes next that goes on with their work: "Size S
+// only: Ch 1, …".
+func (p *parser) sizesNext() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	l, ok := p.label()
+	return ok && len(l.Only) > 0 && len(l.Numbers) == 0 && !p.tok().first && p.tok().kind != tEnd
+}
+
 // skipsRounds reads "skip Rnd 5", "omit Rnds 5 and 6 and continue with Rnd 7" behind the sizes that it is
 // for. Rounds further on than the next are no place to go on from.
 func (p *parser) skipsRounds(l *Label) bool {
