@@ -187,9 +187,6 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	switch {
 	case p.eatKind(tColon):
 		p.eatKind(tDash)
-		if one := len(l.Numbers) == 1 && sameNum(l.Numbers[0].From, l.Numbers[0].To); one && p.tok().first && p.sizesNext() {
-			return no() // "Rnd 7:" on a line of its own, told for each size behind it
-		}
 	case p.tok().kind == tSlash && p.tok().spaced && len(l.Numbers) > 0 && p.eatKind(tSlash):
 	case p.eatKind(tDash), p.eatKind(tStop), p.eatKind(tEqual):
 		if _, round := roundWord(p.at(-2)); len(l.Numbers) == 0 && (!named || p.at(-1).kind == tStop && !round) {

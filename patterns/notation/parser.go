@@ -30,6 +30,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 	text := &Text{}
 	var only []string   // the sizes that rounds are for
 	var some fault.List // notes for some of the sizes, till the next round
+	var head *Round     // a number on a line of its own, told for each size behind it
 	var habits []*habit // what was said of all the rounds from there on
 	starts := roundStarts(toks, v, sizes)
 	for i, s := range starts {
@@ -55,6 +56,14 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		r, f := p.round()
 		if !toks[s].first && n > 0 {
 			r.Label.sameFor(&text.Rounds[n-1].Label)
+		}
+		if !r.Label.Sizes {
+			head = nil
+		} else if n > 0 && text.Rounds[n-1].headsSizes() {
+			head, text.Rounds = text.Rounds[n-1], text.Rounds[:n-1]
+		}
+		if head != nil {
+			r.Label.numbered(&head.Label)
 		}
 		if r.Label.everySize(len(sizes)) {
 			only = nil // its numbers say that it is for all of them again
@@ -222,8 +231,12 @@ func (l *Label) sameFor(before *Label) {
 	if !l.Sizes || len(before.Only) == 0 || len(before.Numbers) == 0 || slices.ContainsFunc(l.Only, func(s string) bool { return slices.Contains(before.Only, s) }) {
 		return
 	}
-	l.Numbers, l.Row, l.Series, l.Sizes = before.Numbers, before.Row, before.Series, false
-	l.Text = before.Text
+	l.numbered(before)
+}
+
+// numbered gives work for some of the sizes the number of another label.
+func (l *Label) numbered(as *Label) {
+	l.Numbers, l.Row, l.Series, l.Text, l.Sizes = as.Numbers, as.Row, as.Series, as.Text, false
 }
 
 // labelledFor are the sizes that the label at the beginning of tokens is for.

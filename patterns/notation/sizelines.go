@@ -225,13 +225,11 @@ func (p *parser) sizesOnLine() (l Label, ok bool) {
 	return l, true
 }
 
-// sizesNext reports whether a line for some of the sizes comes next that goes on with their work: "Size S
-// only: Ch 1, …".
-func (p *parser) sizesNext() bool {
-	start := p.i
-	defer func() { p.i = start }()
-	l, ok := p.label()
-	return ok && len(l.Only) > 0 && len(l.Numbers) == 0 && !p.tok().first && p.tok().kind != tEnd
+// headsSizes reports whether a round is nothing but its number, "Rnd 7:", which the work told for some of
+// the sizes on the lines behind it has: "Size S only: Ch 1, …".
+func (r *Round) headsSizes() bool {
+	l := &r.Label
+	return len(r.Items) == 0 && !r.Broken && len(l.Only) == 0 && len(l.Numbers) == 1 && sameNum(l.Numbers[0].From, l.Numbers[0].To)
 }
 
 // skipsRounds reads "skip Rnd 5", "omit Rnds 5 and 6 and continue with Rnd 7" behind the sizes that it is
