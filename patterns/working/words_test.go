@@ -53,9 +53,6 @@ func printed(p *patterns.Pattern) string {
 	for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
 		for size := -1; size < len(p.Sizes); size++ {
 			for _, long := range []bool{false, true} {
-				if size >= 0 && long != (terms != p.Terms) {
-					continue // of one size by itself, short names in its own terms and long ones in the other
-				}
 				w := worked.Script(terms, size, long)
 				q := reread(p, w, terms, size)
 				if key := fmt.Sprint(terms, q.Sizes, w); read[key] {
