@@ -102,7 +102,6 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 	}
 	text.chainAtRing()
-	text.untoldRing()
 	return text, append(faults, text.others()...)
 }
 

@@ -1,7 +1,5 @@
 package notation
 
-import "whorl/patterns/stitch"
-
 // chainAtRing moves the chain that a ring is told with, "Make a magic ring, ch 1.", to the round
 // behind it, which it is the beginning of.
 func (t *Text) chainAtRing() {
@@ -54,30 +52,4 @@ func (r *Round) beginsWithChain() bool {
 		}
 	}
 	return true // nothing
-}
-
-// untoldRing makes "Rnd 1: 6 sc in ring." a magic ring where these are the first words of all and no
-// ring has been told: there is nothing else that they could mean. A chain before them begins the
-// round where it is of 1 or is said to count.
-func (t *Text) untoldRing() {
-	if len(t.Rounds) == 0 {
-		return
-	}
-	l := &t.Rounds[0].Label
-	if l.Row || l.Bare || len(l.Numbers) != 1 || l.highest() != 1 {
-		return
-	}
-	items := t.Rounds[0].Items
-	if len(items) > 0 {
-		if c, ok := items[0].(*Chain); ok && (c.Counts != nil || onlyOne(c.N)) {
-			items = items[1:]
-		}
-	}
-	if len(items) == 0 {
-		return
-	}
-	s, ok := items[0].(*Stitches)
-	if ok && len(s.Places) == 1 && s.Places[0].Target.Sort == Ring && s.Places[0].Target.Name == "" && s.What.Kind.Base != stitch.Slip {
-		s.Places[0].Target.Name = Magic
-	}
 }
