@@ -249,7 +249,7 @@ func TestBadInput(t *testing.T) {
 		{"invalid UTF-8", "title: \xff\xfe\n", "UTF-8", statusFaults},
 		{"unknown key", "titel: T\n" + rounds("Rnd 1: 6 sc in magic ring."), `"title"`, statusFaults},
 		{"unknown stitch", rounds("Rnd 1: 6 sc in magic ring.\n      Rnd 2: flarb in each st around."), "standard input:7:14", statusFaults},
-		{"no ring", rounds("Ch 5.\n      Rnd 1: 6 sc in ring."), "magic ring", statusFaults},
+		{"no ring", rounds("Rnd 1: 6 sc in ring."), "magic ring", statusFaults},
 		{"runs out", rounds("Rnd 1: 6 sc in magic ring.\n      Rnd 2: *sc in next 3 sts, sc2tog; rep from * around."), "5", statusFaults},
 	} {
 		t.Run(c.name, func(t *testing.T) {
