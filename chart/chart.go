@@ -112,36 +112,10 @@ func Round(f *fabric.Fabric, form *geometry.Form, o Options) (*Chart, error) {
 		w.closeFans(w.reachRound)
 	}
 	best, missing := w.draw()
-	far, _ := w.lean()
 	if len(missing) == 0 && best.untidy() == 0 || best.Small() || best.Smallest == 0 {
 		return best, nil
 	}
-	// Rounds whose number or sign of the yarn finds no room, or only off the line of the
-	// others, are parted at the seam, no more than they must be.
-	fewest, parted := len(missing), w.parting
-	wanting := missing
-	for _, share := range []float64{0.3, 0.5, 0.7, 0.85, 1, 1.2, 1.4} {
-		if fewest > 0 {
-			w.turnSeam()
-		} else {
-			wanting = append(append(wanting, best.ahead...), best.cramped...)
-		}
-		if fewest == 0 && best.untidy() == 0 || !w.open(wanting, share) {
-			break
-		}
-		c, still := w.draw()
-		lean, _ := w.lean()
-		tidier := c.untidy() < best.untidy() && lean <= far && c.touching <= best.touching
-		if (len(still) < fewest || len(still) == fewest && tidier) && !c.Small() {
-			best, fewest, parted, far = c, len(still), w.parting, lean
-		}
-		wanting = append(wanting, still...)
-	}
-	if fewest > 0 {
-		w.parting, w.leaders = parted, true
-		best, _ = w.draw()
-	}
-	return best, nil
+	return w.partAtSeam(best, missing), nil
 }
 
 // draw lays out and draws the work, and tells which rounds got no number.

@@ -12,11 +12,68 @@ import (
 // figures can stand beside one another.
 const leastAside = 3.6
 
+// partings are the shares of the reckoned room that are tried one after another where rounds
+// are parted, the likeliest first; where that is enough, the least that is too is looked for.
+var partings, lessPartings = []float64{0.7, 0.85, 1, 1.2, 1.4}, []float64{0.3, 0.5}
+
+// partAtSeam parts the rounds whose number or sign of the yarn finds no room, or only off the
+// line of the others, at the seam, no more than they must be.
+func (w *work) partAtSeam(best *Chart, missing []*course) *Chart {
+	fewest, parted := len(missing), w.parting
+	far, _ := w.lean()
+	wanting := missing
+	tidy := func() bool { return fewest == 0 && best.untidy() == 0 }
+	for i, share := range partings {
+		if fewest > 0 {
+			w.turnSeam()
+		} else {
+			wanting = append(append(wanting, best.ahead...), best.cramped...)
+		}
+		if tidy() || !w.open(wanting, share) {
+			break
+		}
+		c, still := w.draw()
+		lean, _ := w.lean()
+		tidier := c.untidy() < best.untidy() && lean <= far && c.touching <= best.touching
+		if (len(still) < fewest || len(still) == fewest && tidier) && !c.Small() {
+			best, fewest, parted, far = c, len(still), w.parting, lean
+		}
+		if i == 0 && tidy() {
+			return w.partLess(best, wanting)
+		}
+		wanting = append(wanting, still...)
+	}
+	if fewest > 0 {
+		w.parting, w.leaders = parted, true
+		best, _ = w.draw()
+	}
+	return best
+}
+
+// partLess is a chart whose parted rounds find all the room that they want, parted less where
+// they find it still.
+func (w *work) partLess(best *Chart, wanting []*course) *Chart {
+	for _, share := range lessPartings {
+		if !w.open(wanting, share) {
+			break
+		}
+		c, missing := w.draw()
+		if len(missing) == 0 && c.untidy() == 0 && c.touching <= best.touching && !c.Small() {
+			return c
+		}
+	}
+	return best
+}
+
 // open parts the rounds at their seams, and nowhere else, to make room behind them for the
 // numbers of some rounds. share is how much of the reckoned room is made. It is false when
 // there is no room to be had.
 func (w *work) open(rounds []*course, share float64) bool {
 	w.channels = make([]float64, len(w.courses))
+	wants := make([]float64, len(rounds))
+	for i, m := range rounds {
+		wants[i] = share * w.channel(m)
+	}
 	for k := w.lo; k <= w.last; k++ {
 		c := w.courses[k]
 		n := len(c.order)
@@ -24,10 +81,10 @@ func (w *work) open(rounds []*course, share float64) bool {
 			continue
 		}
 		want := 0.0
-		for _, m := range rounds {
+		for i, m := range rounds {
 			// Rounds near by are parted a little less each, so that the
 			// channel opens and closes gently.
-			want = math.Max(want, share*w.channel(m)-0.8*math.Abs(float64(m.index-k)))
+			want = math.Max(want, wants[i]-0.8*math.Abs(float64(m.index-k)))
 		}
 		round := ring.Turn * w.radii.Of(w.layer(c))
 		spare := round - float64(n)*leastPitch*0.9

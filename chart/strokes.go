@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
@@ -60,16 +61,24 @@ func flatten(d *canvas.Path, m canvas.Matrix, emit func(a, b canvas.Point)) {
 
 // curve cuts a cubic into six straight pieces.
 func curve(a, b, c, d canvas.Point, emit func(p, q canvas.Point)) {
-	const n = 6
 	prev := a
-	for k := 1; k <= n; k++ {
-		t := float64(k) / n
-		u := 1 - t
-		p := a.Mul(u * u * u).Add(b.Mul(3 * u * u * t)).Add(c.Mul(3 * u * t * t)).Add(d.Mul(t * t * t))
+	for i := range pieces {
+		s := &pieces[i]
+		p := canvas.Point{X: a.X*s[0] + b.X*s[1] + c.X*s[2] + d.X*s[3], Y: a.Y*s[0] + b.Y*s[1] + c.Y*s[2] + d.Y*s[3]}
 		emit(prev, p)
 		prev = p
 	}
 }
+
+// pieces are how much of each of its four points is in a cubic at the ends of its pieces.
+var pieces = func() (all [6][4]float64) {
+	for k := range all {
+		t := float64(k+1) / float64(len(all))
+		u := 1 - t
+		all[k] = [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
+	}
+	return all
+}()
 
 // segments are the strokes of one node, with everything under it.
 func segments(n scene.Node, k scene.Ink, owner int32, out []segment) []segment {
@@ -91,6 +100,7 @@ func segments(n scene.Node, k scene.Ink, owner int32, out []segment) []segment {
 		if k.Strokes() {
 			half = k.Line / 2
 		}
+		out = slices.Grow(out, n.D.Len()*len(pieces))
 		flatten(n.D, canvas.Identity, emit(half))
 	case *scene.Use:
 		half := k.Line / 2
@@ -172,19 +182,10 @@ func (b box) cuts(s *segment) bool {
 	if max(s.a.X, s.b.X) < b.x0 || min(s.a.X, s.b.X) > b.x1 || max(s.a.Y, s.b.Y) < b.y0 || min(s.a.Y, s.b.Y) > b.y1 {
 		return false
 	}
-	// Clip the segment (Liang and Barsky).
-	t0, t1 := 0.0, 1.0
+	// Beside them only the line of the segment itself can keep the two apart: the middle of
+	// the box is then farther from it than the box reaches across it.
 	d := s.b.Sub(s.a)
-	for _, e := range [4][2]float64{{-d.X, s.a.X - b.x0}, {d.X, b.x1 - s.a.X}, {-d.Y, s.a.Y - b.y0}, {d.Y, b.y1 - s.a.Y}} {
-		p, q := e[0], e[1]
-		switch {
-		case p == 0 && q < 0:
-			return false
-		case p < 0:
-			t0 = max(t0, q/p)
-		case p > 0:
-			t1 = min(t1, q/p)
-		}
-	}
-	return t0 <= t1
+	wide, high := (b.x1-b.x0)/2, (b.y1-b.y0)/2
+	off := d.X*(b.y0+high-s.a.Y) - d.Y*(b.x0+wide-s.a.X)
+	return math.Abs(off) <= wide*math.Abs(d.Y)+high*math.Abs(d.X)
 }
