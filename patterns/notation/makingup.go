@@ -82,11 +82,11 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 	}
 	p.i = start
 	p.seamLead()
-	if p.allAround() {
-		p.i = start
-		return nil, nil
-	}
 	if at := p.i; !p.tok().is("working", "going") && p.throughAhead() {
+		if p.allAround() {
+			p.i = start
+			return nil, nil
+		}
 		if n, of := p.seamOf(); p.i > at && p.throughBoth() {
 			if p.i = p.sentenceEnd(); p.labelled {
 				p.i = p.beforeCount(start, p.i)

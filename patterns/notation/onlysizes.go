@@ -89,6 +89,9 @@ var ifMaking = regexp.MustCompile(`^(?:if|when) (?:(?:you are|you're|youre) )?(?
 // "Adult only: Rep Rnds 3 and 4.".
 func (p *parser) sizesFirst(l *Label) {
 	start := p.i
+	if _, round := roundWord(p.tok()); round && p.at(1).kind == tNumber {
+		return
+	}
 	for p.tok().kind != tEnd && p.tok().kind != tStop && p.i-start < 16 && (p.i == start || !p.tok().first) {
 		p.i++
 		k := p.tok().kind

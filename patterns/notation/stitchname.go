@@ -12,22 +12,22 @@ import (
 func (p *parser) phrase() (phrase, bool) {
 	start := p.i
 	best, found, end := phrase{}, false, start
-	var b strings.Builder
-	for n := 0; n < p.vocab.longest+1; n++ {
+	for words := ""; p.i == start || p.vocab.begins(words); {
 		t := p.tok()
-		if n > 0 && t.kind == tHyphen {
+		if p.i > start && t.kind == tHyphen {
 			p.i++
 			t = p.tok()
 		}
 		if t.kind != tWord && !(t.kind == tNumber && t.frac == 0) {
 			break
 		}
-		if n > 0 {
-			b.WriteByte(' ')
+		if words == "" {
+			words = t.text
+		} else {
+			words += " " + t.text
 		}
-		b.WriteString(t.text)
 		p.i++
-		if ph, ok := p.vocab.lookup(b.String()); ok {
+		if ph, ok := p.vocab.lookup(words); ok {
 			best, found, end = ph, true, p.i
 		}
 	}

@@ -18,8 +18,8 @@ type Vocabulary struct {
 	// own are the designer's names, trade those of the trade: of one or more
 	// words, spaces between them.
 	own, trade map[string]phrase
-	// longest is the number of words of the longest phrase.
-	longest int
+	// begun are the beginnings of those of several words.
+	begun, tradeBegun map[string]bool
 	// yarns are the names of the yarns, as the scanner takes them apart.
 	yarns []string
 }
@@ -45,13 +45,13 @@ type phrase struct {
 // NewVocabulary is the vocabulary of the terms with the names of the
 // designer's own stitches added; those go before the trade's.
 func NewVocabulary(t stitch.Terms, names []string) *Vocabulary {
-	v := &Vocabulary{terms: t, own: map[string]phrase{}}
+	v := &Vocabulary{terms: t, own: map[string]phrase{}, begun: map[string]bool{}}
 	whole := tradeWords[stitch.US]
 	if t == stitch.UK {
 		whole = tradeWords[stitch.UK]
 	}
 	base := whole()
-	v.trade, v.longest = base.own, base.longest
+	v.trade, v.tradeBegun = base.own, base.begun
 	for _, n := range names {
 		n = Plain(n)
 		w := phrase{what: What{Name: n}}
@@ -118,7 +118,7 @@ var tradeWords = map[stitch.Terms]func() *Vocabulary{
 
 // newTrade is the vocabulary of the trade in one set of terms.
 func newTrade(t stitch.Terms) *Vocabulary {
-	v := &Vocabulary{terms: t, own: map[string]phrase{}}
+	v := &Vocabulary{terms: t, own: map[string]phrase{}, begun: map[string]bool{}}
 	own, other := baseWords(stitch.US), baseWords(stitch.UK)
 	if t == stitch.UK {
 		own, other = other, own
@@ -152,6 +152,9 @@ func (v *Vocabulary) lookup(words string) (phrase, bool) {
 	ph, ok := v.trade[words]
 	return ph, ok
 }
+
+// begins reports whether a name of more words begins with these.
+func (v *Vocabulary) begins(words string) bool { return v.begun[words] || v.tradeBegun[words] }
 
 // spellings are the ways a name is written: V-st, V st, Vst, V-stitch.
 func spellings(n string) []string {
@@ -282,8 +285,10 @@ func (v *Vocabulary) addStitch(w string, b stitch.Base, foreign bool) {
 
 func (v *Vocabulary) add(words string, ph phrase) {
 	v.own[words] = ph
-	if n := strings.Count(words, " ") + 1; n > v.longest {
-		v.longest = n
+	for i, c := range words {
+		if c == ' ' {
+			v.begun[words[:i]] = true
+		}
 	}
 }
 
