@@ -2,16 +2,30 @@ package notation
 
 import "whorl/patterns/stitch"
 
-// evenAllIn takes "3 dc, ch 2, 3 dc in next ch-2 sp", told without brackets, for a group: what is the
-// same on both sides of the chain goes into the space, and so does "2 dc, ch 2, 3 dc in same sp" behind
-// the chain that the round begins with. Working refuses it where the first of them would fit the
-// stitches before the space as well.
+// evenAllIn takes a list without brackets, "3 dc, ch 2, 3 dc in next ch-2 sp", "1 tr, 2 ch, 1 tr in next
+// dc", for a group: what is the same on both sides of the chain goes into the place at its end, and so
+// does "2 dc, ch 2, 3 dc in same sp" behind the chain that the round begins with. Whether it can be so,
+// or the first of them go into the stitches before that place, is found by working it.
 func (b *block) evenAllIn(s *Stitches) bool {
 	if len(s.Places) != 1 || s.Times.Set() || s.What.Shaping != 0 || s.What.Name != "" || s.What.Kind.Base < stitch.Single || len(s.But) > 0 || len(s.N.Values) > 1 {
 		return false
 	}
 	pl := &s.Places[0]
-	if pl.Pick != Same && (pl.Pick != Next || pl.Target.Sort != ChainSpace) || pl.N.Set() || pl.Of != nil || pl.Over || pl.Into != stitch.Top || pl.Target.Sort == JoinPlace {
+	same := pl.Pick == Same
+	if !same && pl.Pick != Next && pl.Pick != First && pl.Pick != Last || pl.N.Set() || pl.Over || pl.Into != stitch.Top {
+		return false
+	}
+	switch pl.Target.Sort {
+	case ChainSpace:
+	case AnyStitch, OfKind:
+		if pl.Of != nil {
+			return false
+		}
+	case JoinPlace:
+		if !same {
+			return false
+		}
+	default:
 		return false
 	}
 	from, begun := len(b.items), false
@@ -23,22 +37,58 @@ func (b *block) evenAllIn(s *Stitches) bool {
 		}
 		switch n, last := max(before.N.For(0), 1), max(s.N.For(0), 1); {
 		case n == last:
-		case n+1 == last && pl.Pick == Same && b.behindBeginning(from-2):
+		case n+1 == last && same && b.behindBeginning(from-2):
 			begun = true // with the chain at the beginning they are as many
 		default:
 			return false
 		}
 		from -= 2
 	}
-	if from == len(b.items) || pl.Pick == Same && !begun && !b.behindBeginning(from) {
+	if from == len(b.items) || same && !begun && !b.behindBeginning(from) {
 		return false
 	}
 	if !b.gathered(from, s) {
 		return false
 	}
 	g := b.items[len(b.items)-1].(*Group)
-	g.Loose = pl.Pick == Next && !b.likeBefore(g)
+	g.Loose = !same && !b.likeBefore(g)
 	return true
+}
+
+// InTurn are instructions in which no list without brackets is a group: "1 tr, 2 ch, 1 tr in next dc"
+// goes into the next stitch and the one behind it. It reports whether there was any.
+func InTurn(items []Item) (out []Item, loose bool) {
+	for _, it := range items {
+		switch it := it.(type) {
+		case *Group:
+			if it.Loose {
+				out, loose = append(out, it.inTurn()...), true
+				continue
+			}
+		case *Repeat:
+			r := *it
+			var body, ending bool
+			r.Items, body = InTurn(it.Items)
+			r.Ending, ending = InTurn(it.Ending)
+			if body || ending {
+				if r.Omit > 0 {
+					r.Omit += len(r.Items) - len(it.Items)
+				}
+				out, loose = append(out, &r), true
+				continue
+			}
+		}
+		out = append(out, it)
+	}
+	return out, loose
+}
+
+// inTurn are the instructions of a list without brackets, of which only the last have a place.
+func (g *Group) inTurn() []Item {
+	n := len(g.Items) - 1
+	last := *g.Items[n].(*Stitches)
+	last.Places = g.Place
+	return append(g.Items[:n:n], &last)
 }
 
 // likeBefore reports whether a group was told before that ends as this one does: "ch 3, 2 dc, ch 2,

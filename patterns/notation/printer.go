@@ -33,6 +33,8 @@ type Style struct {
 	// Worked are the sizes that the words are worked in, nil for all. The
 	// numbers of the others are dashes.
 	Worked []bool
+	// InTurn lets the first stitches of lists without brackets go into the next ones; see InTurn.
+	InTurn bool
 
 	star  bool   // inside a repeat marked with a star
 	mark  string // of such a repeat, "" for *
@@ -279,6 +281,9 @@ func (s Style) item(it Item) string {
 		}
 		return "ch " + s.Num(it.N) + s.counted(it.Counts)
 	case *Group:
+		if s.InTurn && it.Loose {
+			return s.Items(it.inTurn())
+		}
 		inner := s
 		inner.deep++
 		text := "(" + inner.Items(it.Items) + ") " + s.places(it.Place, false)

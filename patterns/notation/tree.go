@@ -151,7 +151,8 @@ type (
 		Items []Item
 		Place []Place
 		Times Num
-		// Loose is set when no brackets hold it together: "3 dc, ch 2, 3 dc in next ch-2 sp".
+		// Loose is set when no brackets hold it together, "3 dc, ch 2, 3 dc in next ch-2 sp", so that
+		// the first of it may be meant for the stitches before; see InTurn.
 		Loose bool
 	}
 	// Repeat is a repeated stretch.

@@ -95,11 +95,12 @@ func (w *roundWork) spanned(p *notation.Place, last int) {
 	}
 }
 
-// eitherWay is the fault of a group told without brackets, "3 dc, ch 2, 3 dc in next ch-2 sp", where as
-// many stitches as stand before its chain lie before the space: they may go there as well.
+// eitherWay is the fault of single crochet told without brackets, "3 sc, ch 2, 3 sc in next ch-2 sp",
+// where as many stitches as stand before its chain lie before the space: an edging may have them go there
+// as well. Taller stitches make a fan in the space.
 func (w *roundWork) eitherWay(g *notation.Group) *halt {
 	first, ok := g.Items[0].(*notation.Stitches)
-	if !g.Loose || !ok {
+	if p := &g.Place[0]; !g.Loose || !ok || first.What.Kind.Base != stitch.Single || p.Target.Sort != notation.ChainSpace || p.Of != nil {
 		return nil
 	}
 	at, _ := w.nearest([]notation.Target{g.Place[0].Target})
@@ -112,6 +113,7 @@ func (w *roundWork) eitherWay(g *notation.Group) *halt {
 	if n == 0 || n != max(first.N.For(w.size), 1) {
 		return nil
 	}
+	w.eitherList = true
 	return stopAt(g.Span, "either-way", "the words do not say whether all of this goes into the space, or what comes first into the stitches before it",
 		"Put brackets about what goes into the space, or say of what comes first: in next st, in next 3 sts.")
 }

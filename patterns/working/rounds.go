@@ -299,6 +299,11 @@ func (p *partWork) begin(label, text *notation.Round, number int) *roundWork {
 	if p.joining != nil && n == 1 {
 		w.items = p.joining.instead(w.items)
 	}
+	if items, loose := notation.InTurn(w.items); loose {
+		if p.mayTurn = true; p.reading.inTurn {
+			w.items = items
+		}
+	}
 	if n == 0 {
 		w.c = &course{}
 		if p.edge > 0 {

@@ -156,6 +156,7 @@ type script struct {
 func (s *script) part(i int) PartWords {
 	src := &s.p.Parts[i]
 	out := PartWords{Name: src.Name, From: src.From, Rows: src.Rows}
+	s.style.InTurn = s.clean[i].inTurn
 	if src.Piece != "" && !strings.HasSuffix(src.Name, src.Piece) {
 		out.Name = src.Called() + ", " + src.Piece
 	}

@@ -212,6 +212,8 @@ type reading struct {
 	// whatever stitches they come to.
 	anyKind bool
 	asMany  asMany
+	// inTurn lets the first stitches of lists without brackets go into the next ones, one in each.
+	inTurn bool
 	outline
 }
 
@@ -229,16 +231,25 @@ func (w *work) partReadings(f *fabric.Fabric, k, size int) *partWork {
 	if first.mayNotSplit {
 		splits = append(splits, true)
 	}
-	for _, noSplit := range splits {
-		// Every subset of the numbers of chains that nothing is said of.
-		for set := first.unsaid; ; set = (set - 1) & first.unsaid {
-			if r := (reading{otherwise: set, noSplit: noSplit}); r != (reading{}) && bits.OnesCount64(first.unsaid) <= 4 {
-				if p := w.workPart(f, k, size, r); p.betterThan(best) {
-					best = p
+	turns := []bool{false}
+	if first.mayTurn {
+		turns = append(turns, true)
+	}
+	for _, inTurn := range turns {
+		if len(best.faults) == 0 || best.eitherList {
+			break // all of a list in one place is what the trade means where both come out
+		}
+		for _, noSplit := range splits {
+			// Every subset of the numbers of chains that nothing is said of.
+			for set := first.unsaid; ; set = (set - 1) & first.unsaid {
+				if r := (reading{otherwise: set, noSplit: noSplit, inTurn: inTurn}); r != (reading{}) && bits.OnesCount64(first.unsaid) <= 4 {
+					if p := w.workPart(f, k, size, r); p.betterThan(best) {
+						best = p
+					}
 				}
-			}
-			if set == 0 {
-				break
+				if set == 0 {
+					break
+				}
 			}
 		}
 	}
@@ -305,9 +316,11 @@ type partWork struct {
 	// counted is what each beginning chain that says nothing counted as when its words were
 	// first worked, and counts as when they are worked again.
 	counted map[*notation.Chain]*notation.Counts
-	// unsaid and mayNotSplit are set when a reading had to be chosen.
+	// unsaid, mayNotSplit and mayTurn are set when a reading had to be chosen.
 	unsaid          uint64
 	mayNotSplit     bool
+	mayTurn         bool // lists without brackets are told
+	eitherList      bool // both readings of one fit
 	asManySaid      bool // as many stitches go into as many places
 	outOfKind       bool // words worked again name stitches that are other ones there
 	edgeRows        []int
