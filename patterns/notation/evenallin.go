@@ -16,17 +16,13 @@ func (b *block) evenAllIn(s *Stitches) bool {
 		return false
 	}
 	switch pl.Target.Sort {
-	case ChainSpace:
-	case AnyStitch, OfKind:
-		if pl.Of != nil {
-			return false
-		}
-	case JoinPlace:
-		if !same {
-			return false
-		}
-	default:
+	case ChainSpace, Gap:
+	case Ring, FromHook, RowEnds:
 		return false
+	default:
+		if !same && (pl.Of != nil || pl.Target.Sort == JoinPlace) {
+			return false
+		}
 	}
 	from, begun := len(b.items), false
 	for from >= 2 && !begun {
