@@ -28,9 +28,9 @@ func (w *roundWork) stitches(s *notation.Stitches) *halt {
 			return h
 		}
 	}
-	if d := w.definition(&s.What); d != nil && d.alias != nil && d.alias.Name == "" && w.alias == "" {
+	if d := w.definition(&s.What); d.otherFor(s) != nil && d.otherFor(s).Name == "" && w.alias == "" {
 		same := *s
-		same.What = *d.alias
+		same.What = *d.otherFor(s)
 		if s.What.Loop.Set {
 			same.What.Loop = s.What.Loop
 		}

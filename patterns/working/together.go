@@ -305,3 +305,23 @@ func (w *roundWork) clusterOver(s *notation.Stitches) *notation.Stitches {
 	over.What.Kind.Shape = stitch.Together
 	return &over
 }
+
+// otherFor is the stitch that the name is another word for where it is used, nil where its own words say
+// more: "wheel over last 7 sts" is the dc7tog that the wheel is made as "over next 7 sts".
+func (d *definition) otherFor(s *notation.Stitches) *notation.What {
+	switch {
+	case d == nil:
+		return nil
+	case d.alias != nil:
+		return d.alias
+	}
+	made, ok := d.items[0].(*notation.Stitches)
+	if !ok || !d.single || made.What.Kind.Shape != stitch.Together || len(made.Places) != 1 || len(s.Places) != 1 {
+		return nil
+	}
+	p, at := &made.Places[0], &s.Places[0]
+	if !p.Over || p.Pick != notation.Next || p.Of != nil || p.Target.Sort != notation.AnyStitch || p.N.For(0) != made.What.Kind.Legs || !at.Over || at.Pick != notation.Last {
+		return nil
+	}
+	return &made.What
+}
