@@ -316,7 +316,7 @@ func (w *roundWork) leftover() int {
 			n = 0
 		}
 	}
-	if n > 0 && n <= w.gap && w.endsBeyondSpace(n) {
+	if n > 0 && n <= w.gap && (w.endsBeyondSpace(n) || w.likePassed(n)) {
 		n = 0
 	}
 	if n > 0 {
@@ -331,6 +331,21 @@ func (w *roundWork) leftover() int {
 		return 0
 	}
 	return n
+}
+
+// likePassed reports whether the last n stitches of the round lie under its last chains and are such as
+// it has passed over before, on the way to a kind of stitch: "*sc in next 3 dc, ch 2; rep from * around"
+// over 3 dc and a sc in turn.
+func (w *roundWork) likePassed(n int) bool {
+	if !w.joined || len(w.passed) == 0 || !w.endsInChain() || w.skippedLast() || w.remaining(n+1) != n {
+		return false
+	}
+	for i := w.pos; i < len(w.c.spots); i++ {
+		if s := &w.c.spots[i]; s.counts && s.use == unused && !slices.ContainsFunc(w.passed, func(at int) bool { return w.c.spots[at].st.Counted() == s.st.Counted() }) {
+			return false
+		}
+	}
+	return true
 }
 
 // skippedLast reports whether the last place that has been dealt with was skipped by name, so
