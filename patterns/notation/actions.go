@@ -357,17 +357,29 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	p.eat("work", "working", "worked")
 	p.eat("this", "rnd", "round", "row", "all", "sts")
 	p.eat("rnd", "round", "row")
+	beside := p.besideLoops()
+	free := p.freeAhead()
 	if !p.eat("in", "into", "through") {
 		p.i = start
 		if into, ok := p.loopWords(); ok && (p.tok().kind == tColon || p.tok().kind == tComma || p.tok().kind == tOpen || p.tok().kind == tStar) {
-			return &InLoops{p.from(start), into, 0}, nil
+			return &InLoops{p.from(start), into, 0, free}, nil
 		}
 		p.i = start
 		return nil, nil
 	}
+	if n := p.sideOfRound(); beside && n > 0 {
+		return &InLoops{p.from(start), stitch.Top, n, false}, nil
+	}
+	free = p.freeAhead()
 	into, ok := p.loopWords()
+	if !ok {
+		into, ok = p.anyLoops(free)
+	}
 	if ok {
-		if p.eat("of") {
+		if p.leftOver() {
+			free = true
+		}
+		if p.eat("of") || p.ofRoundAhead() && p.eat("in", "on", "from") {
 			p.eat("each", "the", "every", "all", "this")
 			if roundNext(p.tok()) && p.at(1).is("only") {
 				p.i += 2 // "through the back loops of this round only"
@@ -375,10 +387,14 @@ func (p *parser) loops() (Item, *fault.Fault) {
 			p.eat("starting", "foundation", "beginning", "beg")
 			p.eat("st", "sts", "stitch", "stitches", "ch", "chs", "chain", "chains")
 			at := p.i
+			if p.ofRoundAhead() {
+				p.eat("of", "in", "on", "from")
+			}
 			if _, round := roundWord(p.tok()); round {
 				p.i++
 				if n, ok := p.plainNumber(); ok {
-					return &InLoops{p.from(start), into, n}, nil
+					p.eat("st", "sts", "stitches")
+					return &InLoops{p.from(start), into, n, free}, nil
 				}
 				p.i = at
 			}
@@ -394,7 +410,7 @@ func (p *parser) loops() (Item, *fault.Fault) {
 	}
 	t := p.tok()
 	if ok && !p.work && p.instructs(p.i) {
-		return &InLoops{p.from(start), into, 0}, nil // "in BLO sc 12"
+		return &InLoops{p.from(start), into, 0, free}, nil // "in BLO sc 12"
 	}
 	if !ok || !(t.kind == tComma || t.kind == tColon || t.kind == tStop || t.kind == tSemi || t.kind == tEnd ||
 		t.kind == tStar || t.kind == tDash || t.kind == tClose || t.kind == tOpen || t.kind == tNumber ||
@@ -408,7 +424,7 @@ func (p *parser) loops() (Item, *fault.Fault) {
 		return nil, p.failAt(start, "not-understood", "the words do not say which stitches are worked into",
 			"Write, for example: sc in back loop only of each st around.")
 	}
-	return &InLoops{p.from(start), into, 0}, nil
+	return &InLoops{p.from(start), into, 0, free}, nil
 }
 
 // turnsAt reports whether nothing but the turn and the chain that the next row begins with

@@ -35,8 +35,9 @@ func (p *parser) place() (Place, bool) {
 	p.i = start
 
 	for {
+		free := p.freeAhead()
 		if into, ok := p.loopWords(); ok {
-			pl.Into, pl.Both = into, into == stitch.Top
+			pl.Into, pl.Both, pl.Free = into, into == stitch.Top, free
 			if !p.eat("of") && (p.tok().kind == tComma || p.tok().kind == tEnd) {
 				return no()
 			}
@@ -155,12 +156,10 @@ func (p *parser) place() (Place, bool) {
 		} else {
 			p.i = at
 		}
-		if into, ok := p.loopWords(); ok && into != stitch.Underside {
-			pl.Into, pl.Both = into, into == stitch.Top // "in each front loop of Rnd 2"
-		}
+		noun := p.inEachLoop(&pl)
 		var ok bool
 		if pl.Target, ok = p.target(); !ok {
-			pl.Target = Target{}
+			pl.Target = Target{Text: noun}
 		}
 		for pl.Pick != Skipped && p.tok().is("and") {
 			at := p.i
@@ -387,7 +386,7 @@ func (p *parser) place() (Place, bool) {
 		if pl.Pick = Any; p.passedOver() {
 			pl.Pick = Skipped
 		}
-		if !p.targetOr(&pl) {
+		if noun := p.inEachLoop(&pl); !p.targetOr(&pl) && noun == "" {
 			return no()
 		}
 	case t.is("rem", "remaining") && (p.at(1).kind == tNumber || p.at(1).is(skippedWords...)):

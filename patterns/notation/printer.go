@@ -320,8 +320,11 @@ func (s Style) item(it Item) string {
 		if it.Into == stitch.ThirdLoop || it.Into == stitch.BackBump || it.Into == stitch.Top {
 			text = "working in " + loopNames[it.Into] + "s"
 		}
+		if it.Free {
+			text = strings.ReplaceAll("working in free "+loopNames[it.Into]+"s", "free s", "free loops")
+		}
 		if it.Round > 0 {
-			text = "working in " + loopNames[it.Into] + "s of " + s.Word() + " " + strconv.Itoa(it.Round)
+			text = strings.TrimSuffix(text, " only") + " of " + s.Word() + " " + strconv.Itoa(it.Round)
 		}
 		return text
 	case *In:

@@ -71,6 +71,9 @@ func (s Style) place(p *Place) string {
 	if p.Both {
 		b.WriteString("both loops of ")
 	} else if p.Into == stitch.FrontLoop || p.Into == stitch.BackLoop {
+		if p.Free {
+			b.WriteString("free ")
+		}
 		b.WriteString(loopNames[p.Into] + " only of ")
 	} else if p.Into == stitch.Underside {
 		b.WriteString("underside of ")

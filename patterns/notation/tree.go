@@ -229,6 +229,8 @@ type (
 		// Round is the number of the round whose loops are meant, 0 for the
 		// round below.
 		Round int
+		// Free is set when they are said to have been left free: "in free back loops of Rnd 1".
+		Free bool
 	}
 	// Counts says what the chain or group before it counts as.
 	Counts struct {

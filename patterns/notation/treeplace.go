@@ -28,6 +28,8 @@ type Place struct {
 	Among Num
 	// Into is the loop or post.
 	Into stitch.Into
+	// Free is set where that loop is said to have been left free: "each free back loop of Rnd 1".
+	Free bool
 	// JustBelow is set for "below" without a number.
 	JustBelow bool
 	// AfterSpace is set for a stitch "that follows a space".

@@ -6,7 +6,7 @@ import "whorl/patterns/stitch"
 func (p *parser) passedOver() bool {
 	start := p.i
 	p.eat("rem", "remaining")
-	if p.eat(skippedWords...) {
+	if p.eat(skippedWords...) && !p.loopAhead() {
 		return true
 	}
 	p.i = start

@@ -313,6 +313,9 @@ func (w *roundWork) onNamedRound() {
 	for i, r := range w.part.Rounds {
 		if r.Number == n && !r.Carried {
 			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
+			if in, free := namesFree(w.items); free {
+				w.onFree(&notation.InLoops{Into: in})
+			}
 		}
 	}
 }

@@ -74,24 +74,6 @@ func (w *roundWork) magicHere(at notation.Span) *halt {
 	return w.start(w.castItem, chains)
 }
 
-// onRound lays out the round whose loops the words name.
-func (w *roundWork) onRound(it *notation.InLoops) *halt {
-	if it.Round == 0 {
-		return nil
-	}
-	for i, r := range w.part.Rounds {
-		if r.Number == it.Round {
-			if w.c.index == i && len(w.r.Stitches) > 0 {
-				return nil // a yarn has been joined there
-			}
-			w.c = layCourse(r, i, w.r.Reversed != r.Reversed)
-			w.pos, w.used, w.undo, w.same = 0, 0, nil, nil
-			return nil
-		}
-	}
-	return stopAt(it.Span, "no-round", fmt.Sprintf("there is no round %d below", it.Round), "Name a round that has been worked already.")
-}
-
 // formRing closes the starting chain into a ring.
 func (w *roundWork) formRing(it *notation.FormRing) *halt {
 	if w.foundation != nil {

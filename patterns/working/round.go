@@ -337,7 +337,7 @@ func (w *roundWork) do(it notation.Item, rest []notation.Item) *halt {
 		return w.formRing(it)
 	case *notation.InLoops:
 		w.loop = it.Into
-		return w.onRound(it)
+		return w.inLoops(it)
 	case *notation.In:
 		if it.Place.Pick == notation.Skipped {
 			return w.onLeftHere(it)
