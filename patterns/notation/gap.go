@@ -86,7 +86,7 @@ func (p *parser) gapBeside() (Target, bool) {
 		return t, true
 	}
 	first := before && p.eat("first") || !before && p.eat("last", "final")
-	if !first && !(before && p.eat("next", "following") || !before && p.eat("this", "that", "same")) {
+	if !first && !(before && p.eat("next", "following") || !before && p.eat("this", "that", "same", "next")) {
 		p.i = start
 		return t, false
 	}

@@ -13,8 +13,8 @@ func (s Style) gap(t *Target, many bool) string {
 	if many {
 		sp = "sps between "
 	}
-	if side := t.OutermostSide(); side != "" {
-		return s.outermost(t, side)
+	if side := t.OutermostSide(); side != "" || t.GroupSide() != "" {
+		return s.besideGroup(t, t.sideOfGroup())
 	}
 	switch {
 	case t.Name == Here && t.Beside():
@@ -46,22 +46,41 @@ func (t *Target) Beside() bool {
 	return t.Sort == Gap && strings.Contains(strings.ReplaceAll(strings.ToLower(t.Text), " the ", " "), "before next")
 }
 
-// OutermostSide is "before first" or "after last" of a gap beside the outermost of several groups,
-// "" for any other.
-func (t *Target) OutermostSide() string {
-	text := strings.ReplaceAll(strings.ToLower(t.Text), " the ", " ")
-	for _, side := range []string{"before first", "after last"} {
-		if t.Sort == Gap && strings.Contains(text, side) {
+// GroupSide is "before" or "after" of a gap beside one group, "sp before next 3-dc group", "" for any other.
+func (t *Target) GroupSide() string {
+	if t.Sort != Gap || t.Name == "" || t.Name == Here || t.Name == Pair {
+		return ""
+	}
+	side, _, _ := strings.Cut(t.sideOfGroup(), " ")
+	return side
+}
+
+// sideOfGroup is that with the word that says of which.
+func (t *Target) sideOfGroup() string {
+	text := " " + strings.ReplaceAll(strings.ReplaceAll(strings.ToLower(t.Text), " the ", " "), "following ", "next ")
+	for _, side := range []string{"before first", "after last", "before next", "after next", "after this"} {
+		if strings.Contains(text, side) {
 			return side
 		}
 	}
 	return ""
 }
 
-// outermost is that gap in words.
-func (s Style) outermost(t *Target, side string) string {
+// OutermostSide is "before first" or "after last" of a gap beside the outermost of several groups,
+// "" for any other.
+func (t *Target) OutermostSide() string {
+	if side := t.sideOfGroup(); t.Sort == Gap && (side == "before first" || side == "after last") {
+		return side
+	}
+	return ""
+}
+
+// besideGroup is such a gap in words.
+func (s Style) besideGroup(t *Target, side string) string {
 	name := t.Name
-	if name == Groups {
+	if name == Groups && t.Chains > 0 {
+		name = strconv.Itoa(t.Chains) + "-" + s.side(t) + " group"
+	} else if name == Groups {
 		name = "group"
 	} else if own, ok := s.Names[name]; ok {
 		name = own

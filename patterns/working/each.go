@@ -313,7 +313,7 @@ func (w *roundWork) nearest(targets []notation.Target) (int, int) {
 	}
 	if slices.ContainsFunc(targets, func(t notation.Target) bool { return t.Sort == notation.Gap }) && w.leavesGroup() {
 		from-- // the gap just behind the group that has been gone into
-	} else if w.besideGap(targets) {
+	} else if from == w.pos && w.besideGap(targets) {
 		from-- // the gap behind the last stitch of the group that has been gone along
 	}
 	for i := from; i < len(w.c.spots); i++ {

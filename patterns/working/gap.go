@@ -48,21 +48,22 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 	case t.Name == notation.Pair:
 		of := notation.Target{Sort: notation.OfKind, Kind: t.Kind, Loop: t.Loop}
 		return (t.Kind == stitch.Kind{} || c.matches(i, &of) && c.matches(j, &of)) && c.paired(i, j)
-	case t.Name == notation.VStitch:
-		return !c.together(i, j) && c.vAt(i, -1) && c.vAt(j, 1)
-	case t.Name != notation.Groups:
-		return c.groupEnds(i, t.Name) && c.groupBegins(j, t.Name)
-	case c.together(i, j):
+	case t.Name == notation.VStitch && c.together(i, j), t.Name == notation.Groups && c.together(i, j):
 		return false
 	}
-	left, right := c.beside(i, -1), c.beside(j, 1)
-	if t.Chains > 0 {
-		return left == t.Chains && right == t.Chains && c.spots[i].st.Counted() == t.Kind && c.spots[j].st.Counted() == t.Kind
+	// What stands on its other side, at the edge of a row, need not be such a group.
+	switch t.GroupSide() {
+	case "before":
+		return c.beginsGroup(j, t)
+	case "after":
+		return c.endsGroup(i, t)
 	}
 	// A chain at the edge of a row that nothing stands beside is no group; a round may
 	// begin with one that is finished at its join.
-	begun := func(k int) bool { return !c.flat && c.spots[k].st.Role == fabric.Start }
-	return (left > 1 || begun(i)) && (right > 1 || begun(j))
+	begun := func(k int) bool {
+		return t.Name == notation.Groups && t.Chains == 0 && !c.flat && c.spots[k].st.Role == fabric.Start
+	}
+	return (c.endsGroup(i, t) || begun(i)) && (c.beginsGroup(j, t) || begun(j))
 }
 
 // groupEnds reports whether the last stitch of a group of a name is at spot i.
@@ -265,10 +266,10 @@ func (w *roundWork) beforeFirst(p *notation.Place) int {
 		if !w.c.spots[i].counts || j < 0 {
 			continue
 		}
-		if first && w.beginsGroup(j, t) {
+		if first && w.c.beginsGroup(j, t) {
 			return i
 		}
-		if !first && w.endsGroup(i, t) {
+		if !first && w.c.endsGroup(i, t) {
 			found = i
 		}
 	}
@@ -276,23 +277,41 @@ func (w *roundWork) beforeFirst(p *notation.Place) int {
 }
 
 // beginsGroup reports whether a group that a gap is named by begins at spot j.
-func (w *roundWork) beginsGroup(j int, t *notation.Target) bool {
+func (c *course) beginsGroup(j int, t *notation.Target) bool {
 	switch t.Name {
 	case notation.Groups:
-		return w.c.beside(j, 1) > 1
+		return c.isGroup(j, 1, t)
 	case notation.VStitch:
-		return w.c.vAt(j, 1)
+		return c.vAt(j, 1)
 	}
-	return w.c.groupBegins(j, t.Name)
+	return c.groupBegins(j, t.Name)
+}
+
+// isGroup reports whether the stitches from spot i on in one direction are a group without a name, of as many
+// stitches and of the kind that the words say. Beside a gap told by one group alone, the few that stand at the
+// edge of a row of larger ones are none.
+func (c *course) isGroup(i, step int, t *notation.Target) bool {
+	n := c.beside(i, step)
+	if t.Chains > 0 {
+		return n == t.Chains && c.spots[i].st.Counted() == t.Kind
+	}
+	if end := i + (n-1)*step; c.flat && t.GroupSide() != "" && (end == 0 || end == len(c.spots)-1) {
+		for k := range c.spots {
+			if c.spots[k].counts && c.beside(k, 1) > n {
+				return false
+			}
+		}
+	}
+	return n > 1
 }
 
 // endsGroup is the same of the end of a group.
-func (w *roundWork) endsGroup(i int, t *notation.Target) bool {
+func (c *course) endsGroup(i int, t *notation.Target) bool {
 	switch t.Name {
 	case notation.Groups:
-		return w.c.beside(i, -1) > 1
+		return c.isGroup(i, -1, t)
 	case notation.VStitch:
-		return w.c.vAt(i, -1)
+		return c.vAt(i, -1)
 	}
-	return w.c.groupEnds(i, t.Name)
+	return c.groupEnds(i, t.Name)
 }
