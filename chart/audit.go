@@ -34,6 +34,9 @@ type Report struct {
 	// of the places on both sides of it; of stitches in one place, all together, and of
 	// crossed ones none.
 	Leaning []string
+	// Flat are the legs of two stitches worked together that lean more than MostLean from
+	// square to that line, however upright the two are as one.
+	Flat []string
 	// Stretch is how much longer the legs of one kind are in one round than in another, on
 	// the whole, where that is most: 1 for all alike.
 	Stretch float64
@@ -50,7 +53,7 @@ const (
 )
 
 // Clean reports whether the picture is fit to print: nothing touches, every leg
-// is on its place and repeats are congruent. An uneven fan or a leg that leans is
+// is on its place and repeats are congruent. An uneven fan or a leg that leans or lies flat is
 // not held against it.
 func (r *Report) Clean() bool {
 	return len(r.Overlaps) == 0 && len(r.Texts) == 0 && len(r.Astray) == 0 && r.Turn <= MostTurn

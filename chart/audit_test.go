@@ -9,6 +9,7 @@ import (
 
 	"whorl/chart/scene"
 	"whorl/patterns/fabric"
+	"whorl/patterns/stitch"
 )
 
 func TestAudit(t *testing.T) {
@@ -42,13 +43,6 @@ func TestAudit(t *testing.T) {
 // The audit must see what is wrong.
 func TestAuditSees(t *testing.T) {
 	fresh := func() *scene.Scene { return draw(t, sample{"", flat(hdc, 8, 4, true), Options{Title: "Circle"}}).Scene }
-	set := func(g *scene.Group, name string, p canvas.Point) {
-		for i := range g.Data {
-			if g.Data[i].Name == name {
-				g.Data[i].Points = []canvas.Point{p}
-			}
-		}
-	}
 	if r := Audit(fresh()); len(r.Overlaps)+len(r.Texts)+len(r.Astray) > 0 || r.Turn > 0.1 || r.Stitches < 80 {
 		t.Fatalf("a good chart: %+v", r)
 	}
@@ -156,6 +150,36 @@ func TestAuditFanAtTheSeam(t *testing.T) {
 	}
 	if r := Audit(s); len(r.Leaning) == 0 {
 		t.Error("a leg at the seam that leans was not seen")
+	}
+}
+
+// A leg of a decrease that lies along its round is measured, however upright the decrease
+// is as a whole.
+func TestAuditFlatLegs(t *testing.T) {
+	c := newCloth("Crown").magic()
+	c.rnd().st(sc, 12)
+	c.rnd().rep(12, func(int) { c.inc(sc, sc) })
+	c.rnd().rep(12, func(int) { c.tog(stitch.Tog(stitch.Single, 2)) })
+	s := draw(t, sample{"", c.fabric(), Options{Title: "Crown"}}).Scene
+	dec := find(&s.Root, "r3s5")
+	base := pointsOf(dec, "base")
+	if r := Audit(s); len(base) != 2 || len(r.Flat) > 0 {
+		t.Errorf("a good decrease on %v lies flat: %v", base, r.Flat)
+	}
+	top := pointsOf(dec, "top")[0]
+	foot := base[0].Interpolate(base[1], 0.5)
+	set(dec, "top", foot.Interpolate(top, 0.4))
+	if r := Audit(s); len(r.Flat) != 2 || len(r.Leaning) > 0 {
+		t.Errorf("legs that lie flat were not seen: %v, leaning %v", r.Flat, r.Leaning)
+	}
+}
+
+// set moves what the data of a group name to one point.
+func set(g *scene.Group, name string, p canvas.Point) {
+	for i := range g.Data {
+		if g.Data[i].Name == name {
+			g.Data[i].Points = []canvas.Point{p}
+		}
 	}
 }
 

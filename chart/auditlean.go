@@ -90,6 +90,22 @@ func (a *auditor) leans(r auditRound) {
 		if lean > MostLean {
 			a.report.Leaning = append(a.report.Leaning, fmt.Sprintf("%s leans %.0f°", a.subjects[g.from].name, lean))
 		}
+		a.flatLegs(&a.subjects[g.from], along.Norm(1))
+	}
+}
+
+// flatLegs looks for legs of two stitches worked together that lie along the round rather
+// than stand on it. The outer legs of more lie the flatter the more they are.
+func (a *auditor) flatLegs(s *subject, along canvas.Point) {
+	if len(s.bases) != 2 {
+		return
+	}
+	for _, b := range s.bases {
+		if leg := s.tops[0].Sub(b); leg.Length() > 0.05 {
+			if flat := math.Asin(math.Min(math.Abs(leg.Norm(1).Dot(along)), 1)) * 180 / math.Pi; flat > MostLean {
+				a.report.Flat = append(a.report.Flat, fmt.Sprintf("%s has a leg at %.0f°", s.name, flat))
+			}
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ var errUnclean = errors.New("a chart is not clean")
 // withAudit lets a command that reads a pattern file look its charts over as well.
 func withAudit(c *cobra.Command) *cobra.Command {
 	audit := false
-	c.Flags().BoolVar(&audit, "audit", false, "draw every stitch chart as well and look for strokes that touch,\ntext over symbols, legs off their places or leaning, and uneven fans")
+	c.Flags().BoolVar(&audit, "audit", false, "draw every stitch chart as well and look for strokes that touch,\ntext over symbols, legs off their places or leaning, flat ones of decreases, and uneven fans")
 	run := c.RunE
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if !audit {
@@ -89,6 +89,7 @@ func auditLines(r *chart.Report) (lines []string) {
 	add("something runs through a text", len(r.Texts), func(i int) string { return r.Texts[i].String() })
 	add("a leg is off its place", len(r.Astray), func(i int) string { return r.Astray[i] })
 	add("a leg leans too far", len(r.Leaning), func(i int) string { return r.Leaning[i] })
+	add("a leg of a decrease lies flat", len(r.Flat), func(i int) string { return r.Flat[i] })
 	add("uneven gaps in a fan", len(r.Fans), func(i int) string { return r.Fans[i] })
 	if r.Turn > chart.MostTurn {
 		lines = append(lines, fmt.Sprintf("repeats differ by up to %.2f°", r.Turn))

@@ -132,6 +132,7 @@ func faultsOf(r *chart.Report) string {
 	add(len(r.Texts), "texts run through")
 	add(len(r.Astray), "legs astray")
 	add(len(r.Leaning), "legs leaning")
+	add(len(r.Flat), "legs flat")
 	add(len(r.Fans), "uneven fans")
 	if r.Turn > 0.1 {
 		s = append(s, fmt.Sprintf("repeats differ by %.2f°", r.Turn))
