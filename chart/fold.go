@@ -44,14 +44,15 @@ func (w *work) foldBelow(c *course) (int, bool) {
 	return f, true
 }
 
-// repeats reports whether a turn by 1/f of the round maps it onto itself.
+// repeats reports whether a turn by 1/f of the round maps it onto itself, and where its
+// stitches are worked together later.
 func (w *work) repeats(c *course, f int) bool {
 	n := len(c.order)
 	shift := n / f
 	for k := range c.order {
 		a := &c.round.Stitches[c.order[k]]
 		b := &c.round.Stitches[c.order[(k+shift)%n]]
-		if a.Counted() != b.Counted() {
+		if a.Counted() != b.Counted() || c.meeting[k] != c.meeting[(k+shift)%n] {
 			return false
 		}
 		if a.Role == fabric.FirstHalf || b.Role == fabric.FirstHalf {

@@ -15,13 +15,14 @@ const (
 	sparseFrom   = 1.3 // heights of a stitch, from one to the next
 	sparseOpen   = 4   // of so many stitches no more than one is a chain or stands in a space
 	sparsePasses = 100
+	sparseMeets  = 3    // times as strongly a stitch that stands on several pulls, and stays over them
 	sparseMoves  = 1e-4 // radians, in a pass, at which a run has come to rest
 )
 
 // sparse is how many times sparseFrom the stitches of a round are from one another; 1
 // where they are nearer.
 func (w *work) sparse(c *course) float64 {
-	if w.rows || w.panel || w.oval != nil || w.border != nil || w.corners.sides > 0 || len(c.order) == 0 || c.index > w.last || w.o.closing {
+	if !w.onDisc() || len(c.order) == 0 || c.index > w.last || w.o.closing {
 		return 1
 	}
 	open := 0
@@ -40,6 +41,11 @@ func (w *work) sparse(c *course) float64 {
 	}
 	pitch := c.form.Circumference * math.Max(w.stretch(c), 1) / float64(len(c.order))
 	return math.Max(1, pitch/(sparseFrom*tall))
+}
+
+// onDisc reports whether rounds lie about one another as circles.
+func (w *work) onDisc() bool {
+	return !w.rows && !w.panel && w.oval == nil && w.border == nil && w.corners.sides == 0
 }
 
 // comeTogether draws the stitches of sparse rounds, where they are next to one another,
@@ -96,7 +102,7 @@ func (w *work) findAbove(c, next *course) {
 				continue
 			}
 			off := math.Remainder(next.theta[i]-c.theta[j], ring.Turn)
-			by := w.strain(next, off)
+			by := w.strain(next, i, off)
 			f, ok := c.above[j]
 			if !ok {
 				f.to = c.theta[j]
@@ -108,11 +114,15 @@ func (w *work) findAbove(c, next *course) {
 	}
 }
 
-// strain is how strongly a leg that goes so far along its round pulls: the more it leans
-// the more.
-func (w *work) strain(c *course, off float64) float64 {
+// strain is how strongly a leg of a stitch that goes so far along its round pulls: the more
+// it leans the more, and those of several worked together more than others.
+func (w *work) strain(c *course, i int, off float64) float64 {
 	lean := off * c.form.Radius * math.Max(w.stretch(c), 1) / math.Max(c.form.Height, 1e-9)
-	return 1 + lean*lean
+	by := 1 + lean*lean
+	if len(c.round.Stitches[i].On) > 1 {
+		by *= sparseMeets
+	}
+	return by
 }
 
 // drawnTo is where a stitch goes between what it stands on and what stands on it.
@@ -121,6 +131,6 @@ func (w *work) drawnTo(c *course, i int, base float64) float64 {
 	if !ok {
 		return base
 	}
-	own := w.strain(c, math.Remainder(c.theta[i]-base, ring.Turn))
+	own := w.strain(c, i, math.Remainder(c.theta[i]-base, ring.Turn))
 	return base + math.Remainder(f.to-base, ring.Turn)*f.by/(f.by+own)
 }

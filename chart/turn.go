@@ -105,19 +105,22 @@ type course struct {
 	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
-	above  map[int]pull    // how what stands on its stitches draws them, in a sparse round
-	plumb  map[int]bool    // those of fans that stand over their like
-	gapped bool            // it leaves room open over what its fans pass
-	atSeam float64         // of that room what lies before its first stitch, an angle
-	rests  bool            // it has come to rest with its neighbours on an oval
-	closed map[int]float64 // how much narrower its fans are, by place
-	spaced float64         // how many times farther apart its stitches are on paper than they need; 0: not known
-	domed  map[int]bool    // in wide fans that fall off to their ends
-	strung map[int]onLoop  // where stitches stand that lie along a loop
-	tilt   map[int]float64 // how far those on a point or at a petal are turned; nil: none
-	tipped map[int]bool    // those that stand on the end of a point
-	petals []petalSide     // chains that stand at the sides of petals
-	slim   map[int]slim    // the stitches that are drawn slimmer
+	above  map[int]pull // how what stands on its stitches draws them, in a sparse round
+	// meeting is how far apart, in heights, neighbours stand at most on the way to where they
+	// are worked together, by the rank of the first.
+	meeting map[int]float64
+	plumb   map[int]bool    // those of fans that stand over their like
+	gapped  bool            // it leaves room open over what its fans pass
+	atSeam  float64         // of that room what lies before its first stitch, an angle
+	rests   bool            // it has come to rest with its neighbours on an oval
+	closed  map[int]float64 // how much narrower its fans are, by place
+	spaced  float64         // how many times farther apart its stitches are on paper than they need; 0: not known
+	domed   map[int]bool    // in wide fans that fall off to their ends
+	strung  map[int]onLoop  // where stitches stand that lie along a loop
+	tilt    map[int]float64 // how far those on a point or at a petal are turned; nil: none
+	tipped  map[int]bool    // those that stand on the end of a point
+	petals  []petalSide     // chains that stand at the sides of petals
+	slim    map[int]slim    // the stitches that are drawn slimmer
 }
 
 // turn finds the angle of every stitch of every round, drawn or not, so that a
@@ -127,6 +130,7 @@ func (w *work) turn() {
 	if !w.bordered {
 		w.border, w.bordered = w.findBorder(), true
 	}
+	w.findMeeting()
 	for i, c := range w.courses {
 		c.order, c.above = c.order[:0], nil
 		c.theta = make([]float64, len(c.round.Stitches))
@@ -375,6 +379,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 			break
 		}
 		narrowFans(items, w.stretch(c), c.form.Height, w.filled(c))
+		w.meet(c, items)
 		if c.handled = overGap(items); !c.handled {
 			archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 		}
