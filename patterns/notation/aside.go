@@ -63,6 +63,12 @@ func (p *parser) aside(b *block) bool {
 		// "putting the pad in before closing the fourth side"
 	case t.is("increasing", "decreasing", "inc", "dec", "working", "having") && b.afterRef(), t.is("rotate", "pivot", "fold", "flatten", "pinch"):
 		// "Rep row 3, increasing 2 sts each row"
+	case t.is("here") && b.behindNote():
+		// "…, inserting hook between the legs (waistcoat stitch), here and on all following rnds"
+		if p.hereAndLater(); p.i == start {
+			return false
+		}
+		return p.note(b, start, p.i)
 	case b.intoLoopsThere():
 		// "rotate to work along the shell edge, into the ch-3 loops at the ends of the rows"
 	case t.is("going", "go") && p.at(1).is("back") && (p.toks[p.phraseEnd()].kind == tComma || p.at(2).is("over", "behind") || p.at(3).is("of")):
@@ -110,6 +116,15 @@ func (p *parser) aside(b *block) bool {
 		p.i++
 	}
 	return p.note(b, start, p.i)
+}
+
+// behindNote reports whether what was read last makes nothing.
+func (b *block) behindNote() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	n, ok := b.items[len(b.items)-1].(*Note)
+	return ok && n.Doubt == nil
 }
 
 // startsFurther reports whether a stitch is named at token i that is not the first in the round,
