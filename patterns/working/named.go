@@ -56,9 +56,13 @@ func (w *roundWork) firstOf(p *notation.Place) ([]fabric.Place, *halt) {
 
 // lastOfRound is "last st", "last 2 sts": counted from the end.
 func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	want := count - i
 	if p.Target.Sort == notation.ChainSpace {
 		for k := len(w.c.runs) - 1; k >= 0; k-- {
 			if r := w.c.runs[k]; w.c.runIs(k, &p.Target) {
+				if want--; want > 0 {
+					continue
+				}
 				if w.c.spots[r.From].use == worked && r.From < w.pos {
 					return nil, w.outOf(p, 1)
 				}
@@ -70,7 +74,6 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 	if p.Target.Sort == notation.OfName {
 		return w.named(p)
 	}
-	want := count - i
 	for j := len(w.c.spots) - 1 - w.c.lead; j >= 0; j-- {
 		if !w.c.matches(j, &p.Target) || w.namesStart && w.c.spots[j].st.Role == fabric.Start && p.Target.Sort != notation.StartChain {
 			continue
