@@ -43,12 +43,18 @@ func hookItems(d *patterns.Definition, others []patterns.Definition, trade *nota
 		}
 		return told, true
 	case !named && counted:
+		if s, ok := told[0].(*notation.Stitches); ok && calledBobble.MatchString(words) && s.What.Kind.Shape == stitch.Cluster {
+			s.What.Kind.Shape = stitch.Bobble
+		}
 		return told, true
 	case !named:
 		return nil, false
 	}
 	return []notation.Item{&notation.Stitches{Span: at, What: what}}, true
 }
+
+// calledBobble are words that say of a designer's own name, "MB", what it stands for.
+var calledBobble = regexp.MustCompile(`^ (?:make |work |an? |1 )*bobble\b`)
 
 // toldBy is a stitch with a name of the trade as the movements of the hook tell of it: with
 // as many legs, and over several places where each leg goes into the next.
