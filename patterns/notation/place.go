@@ -369,6 +369,9 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
+		if top {
+			p.topOfMissed(&pl, start)
+		}
 	case t.is("joining", "closing"):
 		p.i++
 		p.eat("sl")
@@ -433,10 +436,8 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
-		if top && pl.Pick == Skipped && pl.Target.Sort == ChainStitch && pl.N.Set() {
-			// "top of 3 missed ch": those that stand for the first stitch
-			pl.Target = Target{Sort: StartChain, Chains: pl.N.For(0), Text: p.words(start)}
-			pl.N = Num{}
+		if top {
+			p.topOfMissed(&pl, start)
 		}
 		if top && pl.Pick == Next && pl.Target.Sort == ChainStitch && pl.Target.Name == "" && !pl.N.Set() && p.at(-1).is("ch", "chain") && p.at(-2).is("of", "the") {
 			pl.Target = Target{Sort: StartChain, Text: p.words(start)} // "dc in top of ch"

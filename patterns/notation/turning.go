@@ -19,6 +19,15 @@ func (p *parser) missedChain() (Target, bool) {
 	return Target{}, false
 }
 
+// topOfMissed takes "top of 3 missed ch", "top of missed 4 ch" for the chain that stands for the first
+// stitch of the row below.
+func (p *parser) topOfMissed(pl *Place, start int) {
+	if pl.Pick != Skipped || pl.Target.Sort != ChainStitch || !pl.N.Set() {
+		return
+	}
+	pl.Pick, pl.Target, pl.N = First, Target{Sort: StartChain, Chains: pl.N.For(0), Text: p.words(start)}, Num{}
+}
+
 // turningChain reads "and turning ch", "and the tch", "and 1 turning ch" behind the
 // stitches that are left before it.
 func (p *parser) turningChain() (Target, bool) {

@@ -147,6 +147,9 @@ func (w *roundWork) leavesGroup() bool {
 // besideGap reports whether a gap between groups is meant, and the stitch worked into last is the one
 // before it: "sl st in next 2 dc, sl st in sp before next group".
 func (w *roundWork) besideGap(targets []notation.Target) bool {
+	if len(targets) == 1 && targets[0].Beside() && targets[0].Name != notation.Here && w.pos > 0 && w.pos < len(w.c.spots) && w.c.spots[w.pos-1].use == skipped {
+		return w.c.gapIs(w.pos-1, &targets[0]) // "miss next group, 3 tr into sp before next group"
+	}
 	if len(targets) != 1 || targets[0].Sort != notation.Gap || w.pos == 0 || w.pos > len(w.c.spots) || len(w.same) != 1 || w.same[0].Into != stitch.Top || w.spotOf(w.same[0]) != w.pos-1 {
 		return false
 	}

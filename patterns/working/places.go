@@ -150,7 +150,8 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if p.Below < 0 && w.c.below != nil && w.c.below.Number == -p.Below && len(w.lastSkip) == 0 {
 			return w.leftFree(p)
 		}
-		if len(w.lastSkip) == 0 && p.Nth > 0 && (p.Target.Sort == notation.ChainStitch || p.Target.Sort == notation.StartChain) && w.c.below != nil {
+		chains := slices.ContainsFunc(w.lastSkip, func(at int) bool { return w.c.spots[at].st.IsChain() })
+		if !chains && p.Nth > 0 && (p.Target.Sort == notation.ChainStitch || p.Target.Sort == notation.StartChain) && w.c.below != nil {
 			// "4th of 5 missed ch": passed over at the beginning of the row below
 			return w.startOf(&notation.Place{Span: p.Span, Into: p.Into, Nth: p.Nth, Of: p, Target: notation.Target{Sort: notation.StartChain, Chains: p.N.For(w.size), Text: "missed " + p.Target.Text}})
 		}
