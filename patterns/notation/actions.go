@@ -116,6 +116,11 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		if f := p.origin(s); f != nil {
 			return nil, f
 		}
+		if ok, f := p.skipsKinds(s); f != nil {
+			return nil, f
+		} else if ok {
+			return s, nil
+		}
 		if at := p.i; p.eat("and") && !p.skipsChains(s) && (!p.tok().is("next", "following", "last") || !p.skipsOn(s)) {
 			p.i = at
 		}
@@ -131,6 +136,11 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 	s.Span = p.from(start)
 	if f := p.origin(s); f != nil {
 		return nil, f
+	}
+	if ok, f := p.skipsKinds(s); f != nil {
+		return nil, f
+	} else if ok {
+		return s, nil
 	}
 	if at := p.i; p.eat("and") {
 		// "sk first dc and next ch"

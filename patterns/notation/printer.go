@@ -402,6 +402,9 @@ func (s Style) skip(k *Skip) (text string) {
 		}
 		return "leave rem sts unworked"
 	}
+	if k.Place != nil && k.And != nil && k.And.And != nil {
+		return verb + s.place(k.Place) + ", " + strings.TrimPrefix(s.skip(k.And), verb)
+	}
 	if k.Place != nil && k.And != nil {
 		return verb + s.place(k.Place) + " and " + s.place(k.And.Place)
 	}

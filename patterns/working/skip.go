@@ -9,11 +9,12 @@ import (
 
 // skip passes over places by name.
 func (w *roundWork) skip(s *notation.Skip) *halt {
-	h := w.skipOne(s)
-	if h == nil && s.And != nil {
-		h = w.skipOne(s.And)
+	for ; s != nil; s = s.And {
+		if h := w.skipOne(s); h != nil {
+			return h
+		}
 	}
-	return h
+	return nil
 }
 
 // skipOne passes over the places of one name.
