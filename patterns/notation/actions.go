@@ -188,7 +188,7 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 		if n, ok := p.num(); ok {
 			pl.N = n
 		}
-		if _, ok := p.target(); ok && p.eat(unworkedWords...) {
+		if _, ok := p.target(); ok && p.leftUnworked() {
 			s.Place = &pl
 			s.Span = p.from(start)
 			return s, nil

@@ -58,14 +58,23 @@ func (p *parser) atUnderarm() bool {
 	return true
 }
 
-// cornerOfSide reads "the corner of one long side", "lower corner of either edge": where an edging
-// along row ends begins.
+// cornerOfSide reads "the corner of one long side", "lower corner of either edge", "right-hand end of straight
+// edge": where an edging along row ends begins.
 func (p *parser) cornerOfSide() bool {
 	start := p.i
 	p.eat("the", "a", "one")
 	p.whichCorner()
-	if p.eat("corner", "end") && p.eat("of") && p.eat("one", "either", "a", "any") {
-		p.eat("long", "longer", "short", "shorter", "row", "side")
+	end := p.i
+	if p.eat("right", "left") {
+		p.eatKind(tHyphen)
+		p.eat("hand")
+	}
+	if !p.tok().is("end") {
+		p.i = end
+	}
+	end = p.i - start
+	if p.eat("corner", "end") && p.eat("of") && (p.eat("one", "either", "a", "any") || end > 0 && p.at(-2).is("end") && (p.eat("the", "this") || true)) {
+		p.eat("long", "longer", "short", "shorter", "row", "side", "straight", "flat")
 		if p.eat("side", "edge", "end") || p.at(-1).is("side") {
 			return true
 		}

@@ -13,6 +13,21 @@ func (p *parser) passedOver() bool {
 	return false
 }
 
+// leftUnworked reads "unworked", "of fan unworked", "on this row free" behind the stitches that remain.
+func (p *parser) leftUnworked() bool {
+	start := p.i
+	if p.eat("of", "in", "on") {
+		for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && !p.tok().is(unworkedWords...) && !p.tok().is("and", "then"); n++ {
+			p.i++
+		}
+	}
+	if p.eat(unworkedWords...) {
+		return true
+	}
+	p.i = start
+	return false
+}
+
 // joinsLeft makes the place from token from on that a yarn is joined in one of those left before, where it is
 // called so: "rejoin yarn to next unworked st", "to rem sts".
 func (p *parser) joinsLeft(j *Join, pl *Place, from int) {

@@ -292,17 +292,6 @@ func (c *course) edgeRun() int {
 	return -1
 }
 
-// besideStart is how many chains there are to a run with those of the beginning chain that
-// it goes on from: the "ch-4 sp" of a ch 4 that counts as dc and ch 1; 0 for other runs.
-func (c *course) besideStart(k int) int {
-	for _, i := range []int{c.runs[k].From - 1, c.runs[k].To} {
-		if i >= 0 && i < len(c.spots) && c.spots[i].st != nil && c.spots[i].st.Role == fabric.Start && c.spots[i].st.Counts {
-			return c.spots[i].st.Chains + c.chains[k]
-		}
-	}
-	return 0
-}
-
 // middle is the middle one of the runs of so many chains, 0 the longest ones; -1
 // when there is none in the middle.
 func (c *course) middle(chains int) int {

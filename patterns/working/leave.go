@@ -279,7 +279,7 @@ func (w *roundWork) leftover() int {
 	if w.r.Row && w.blockChains() > 0 {
 		n = 0 // from corner to corner the work goes from space to space
 	}
-	if n > 0 && (w.betweenPetals() || w.scallopBehind(n)) || n == 1 && (w.chainOfLast() || w.endsInTie()) {
+	if n > 0 && (w.betweenPetals() || w.scallopBehind(n)) || n == 1 && (w.chainOfLast() || w.inWholeChain() || w.endsInTie()) {
 		return 0
 	}
 	// A round that goes from space to space passes the stitches between its

@@ -285,6 +285,7 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 	if h := w.pastCorner(p, at); h != nil {
 		return nil, h
 	}
+	w.namesWhole(&p.Target, run)
 	return w.takeSpot(at, run, p, true), nil
 }
 

@@ -99,6 +99,7 @@ type hand struct {
 	// any); lastSpace that the last place gone on to is a space.
 	intoSpace                       uint64
 	intoStitch, usedRing, lastSpace bool
+	whole                           int // 1 + the run that was named by all of a beginning chain
 	// figures are the lengths of spaces that only figures have been gone into of.
 	figures uint64
 	// mostSkipped is the most stitches skipped by name at a time.
