@@ -15,7 +15,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	p := newParser(toks[:len(toks)-1], v, sizes)
 	p.defining = true
 	p.passLead()
-	p.passName()
+	name := p.passName()
 	p.dropWorked()
 	p.passGloss()
 	p.dropCountsAs()
@@ -38,7 +38,7 @@ func ParseWords(lines []Line, v *Vocabulary, sizes []string) ([]Item, fault.List
 	if g := p.allInOne(items); g != nil {
 		items = []Item{g}
 	}
-	items = inItsLoops(explained(items))
+	items = Bundled(inItsLoops(explained(items)), name.Kind.Shape)
 	return items, append(faults, p.faults...)
 }
 
@@ -205,25 +205,61 @@ func (p *parser) inBrackets() *Group {
 	return &Group{Span: at, Items: items, Place: []Place{{Span: at, Pick: Same, Target: Target{Text: "st"}}}}
 }
 
-// passName passes over a name that the words of a stitch begin with: "raised
-// treble front, 1 tr around the post of next st". What follows has to say how it
-// is made.
-func (p *parser) passName() {
+// passName passes over a name that the words of a stitch begin with: "raised treble front, 1 tr
+// around the post of next st", "bobble: work 4 tr tog in same st", "cluster (work 3 tr tog)". What
+// follows has to say how it is made. It is the name, where that is one of the trade.
+func (p *parser) passName() What {
 	start := p.i
 	p.eat("make", "work")
 	p.eat("a", "one")
 	w, ok := p.what()
-	named := ok && (w.Loop.Set || w.Kind.Shape != stitch.Plain || w.Kind.Manner != 0)
-	if k := p.tok().kind; named && (k == tComma || k == tColon || k == tDash || k == tSemi) && p.instructs(p.i+1) {
-		at := p.i + 1
-		p.i = at
-		first, ok := p.stitches()
-		p.i = at
-		if s, isStitches := first.(*Stitches); ok && isStitches && s.What.Kind.Base == w.Kind.Base && (s.N.Set() || len(s.Places) > 0) {
-			return
+	named := ok && w.Shaping == 0 && (w.Loop.Set || w.Kind.Shape != stitch.Plain && w.Kind.Shape != stitch.Together || w.Kind.Manner != 0)
+	if !ok {
+		named = p.eat("picot", "cluster", "cl", "shell", "fan", "v-stitch", "v-st", "rib")
+		p.eat("stitch", "st")
+	}
+	mark := p.tok().kind
+	if p.i++; named && p.madeAs(mark, w) {
+		if mark != tOpen {
+			return w
+		}
+		if close := p.matching(p.i - 1); close == len(p.toks)-2 {
+			p.toks = append(p.toks[:close:close], p.toks[close+1:]...)
+			return w
 		}
 	}
 	p.i = start
+	return What{}
+}
+
+// madeAs reports whether the words behind a name and a mark say how it is made. Behind a comma, a stop,
+// a dash or in a bracket there could be more of what is made, unless it is said to be worked, or is a
+// stitch of the same height.
+func (p *parser) madeAs(mark tokenKind, w What) bool {
+	at := p.i
+	defer func() { p.i = at }()
+	switch mark {
+	case tColon, tEqual:
+		return p.instructs(p.i)
+	case tComma, tDash, tSemi, tStop, tOpen:
+	default:
+		return false
+	}
+	work := p.eat("work", "make")
+	first, ok := p.stitches()
+	s, is := first.(*Stitches)
+	if !ok || !is || w.Loop.Set && !s.What.Loop.Set && !aroundPost(s.Places) {
+		return false
+	}
+	if several := w.Kind.Shape != stitch.Plain && work && (s.N.For(0) > 1 || legsOf(s.What) > 1); w.Kind.Is() && s.What.Kind.Base != w.Kind.Base && !several {
+		return false
+	}
+	return work || s.N.Set() || len(s.Places) > 0
+}
+
+// aroundPost reports whether a stitch goes round a post.
+func aroundPost(l []Place) bool {
+	return len(l) == 1 && (l[0].Into == stitch.FrontPost || l[0].Into == stitch.BackPost)
 }
 
 // dropWorked takes away ", worked" between the name of a stitch and the post or the place
@@ -291,7 +327,7 @@ func (p *parser) passGloss() {
 		p.i = start
 		return
 	}
-	if p.eat("by") || p.eatKind(tColon) || p.eatKind(tDash) || !placed && !p.oneMore(p.i+1) && p.eatKind(tComma) || p.eatKind(tSemi) {
+	if p.eat("by") || p.eatKind(tColon) || p.eatKind(tDash) || !placed && !p.oneMore(p.i+1) && (p.eatKind(tComma) || p.eatKind(tStop)) || p.eatKind(tSemi) {
 		p.eat("working", "making", "crocheting", "placing", "work", "make")
 		if p.instructs(p.i) {
 			return

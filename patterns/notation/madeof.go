@@ -48,3 +48,40 @@ func (p *parser) madeOf(k stitch.Kind) (stitch.Kind, bool) {
 	k.Legs = n
 	return k, true
 }
+
+// Bundled makes one stitch of several plain ones in one place, where what they are called is always
+// closed at the top: "popcorn: 5 dc in same st". A cluster may be left open. Those of a bobble that
+// are worked together in one place are one too: "bobble: 5 dc worked together in the same st".
+func Bundled(items []Item, shape stitch.Shape) []Item {
+	if shape != stitch.Bobble && shape != stitch.Popcorn && shape != stitch.Puff || len(items) == 0 {
+		return items
+	}
+	s, ok := items[0].(*Stitches)
+	if !ok || s.What.Name != "" || s.Times.Set() || len(s.But) > 0 || len(s.Places) != 1 {
+		return items
+	}
+	legs, pl := s.What.Kind.Legs, &s.Places[0]
+	switch s.What.Kind.Shape {
+	case stitch.Together:
+		if shape != stitch.Bobble || pl.Pick != Same || s.N.Set() {
+			return items
+		}
+	case stitch.Plain:
+		legs = s.N.For(0)
+		if s.What.Kind.Base < stitch.Half || len(s.N.Values) != 1 || legs < 2 || legs > MaxLegs || pl.Pick != Same && pl.Pick != Next || pl.N.For(0) > 1 {
+			return items
+		}
+	default:
+		return items
+	}
+	for _, it := range items[1:] {
+		switch it.(type) {
+		case *Note, *Chain:
+		default:
+			return items
+		}
+	}
+	one := *s
+	one.What.Kind.Shape, one.What.Kind.Legs, one.N = shape, legs, Num{}
+	return append([]Item{&one}, items[1:]...)
+}

@@ -176,6 +176,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		len(s.Places) == 1 && len(s.Places[0].N.Values) == 1 {
 		// "sc next 2 sts tog"
 		p.i++
+		p.asOne()
 		s.What = What{Kind: stitch.Tog(one.Kind.Base, s.Places[0].N.Values[0]), Loop: one.Loop}
 		s.Places[0].Over = true
 	}
@@ -184,11 +185,7 @@ func (p *parser) stitches() (it Item, ok bool) {
 		p.i += 3
 		s.What = What{Kind: stitch.Tog(one.Kind.Base, s.Places[0].N.Values[0]), Loop: one.Loop}
 		s.Places[0].Over = true
-		if p.eat("as") {
-			p.eat("one", "a", "1", "single")
-			p.eatKind(tNumber)
-			p.eat("st", "stitch")
-		}
+		p.asOne()
 	}
 	p.closedBehind(s)
 	s.OwnSide()

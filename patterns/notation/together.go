@@ -12,11 +12,35 @@ func (p *parser) together() int {
 	if ok && n > 1 && n <= MaxLegs {
 		p.eat("st", "sts", "stitch", "stitches")
 		if p.eat("tog", "togs", "together") {
+			p.asOne()
 			return n
 		}
 	}
 	p.i = start
 	return 0
+}
+
+// asOne passes over "as one stitch", "into 1 st", "as one sc" behind stitches that are worked
+// together. It is the stitch that is told of, where one is.
+func (p *parser) asOne() stitch.Kind {
+	start := p.i
+	if p.eat("as", "into") {
+		p.eat("just")
+		if p.eat("one", "1", "a") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber) {
+			p.eat("single")
+			if p.eat("st", "stitch") {
+				return stitch.Kind{}
+			}
+			at := p.i
+			if w, ok := p.what(); ok && w == (What{Kind: stitch.Of(w.Kind.Base)}) {
+				return w.Kind
+			}
+			p.i = at
+			return stitch.Kind{}
+		}
+	}
+	p.i = start
+	return stitch.Kind{}
 }
 
 // shapingInWords reads "work the next two stitches together", "crochet 2 tog", "two
@@ -38,6 +62,9 @@ func (p *parser) shapingInWords() (What, bool) {
 	if n, ok := p.plainNumber(); ok && n == 2 {
 		p.eat("st", "sts", "stitch", "stitches")
 		if p.eat("tog", "together") {
+			if k := p.asOne(); k.Is() {
+				return What{Kind: stitch.Tog(k.Base, n)}, true
+			}
 			return What{Shaping: -1}, true
 		}
 	}
@@ -70,12 +97,8 @@ func (p *parser) workedTogether(s *Stitches) bool {
 	}
 	legs := s.N.Values[0]
 	s.What, s.N = What{Kind: stitch.Tog(k.Base, legs), Loop: one.Loop}, Num{}
+	p.asOne()
 	at := p.i
-	if p.eat("as", "into") && (p.eat("one", "1", "a") || p.tok().kind == tNumber && p.tok().value == 1 && p.eatKind(tNumber)) {
-		p.eat("st", "stitch")
-		at = p.i
-	}
-	p.i = at
 	p.eatKind(tComma)
 	p.eatKind(tOpen)
 	p.eat("working")

@@ -316,21 +316,6 @@ func anyTogether(items []notation.Item) bool {
 	return false
 }
 
-// asBobble makes a bobble of stitches that are worked together in one place, which its name
-// says that they are: "bobble: 5 dc worked together in the same st".
-func asBobble(items []notation.Item) {
-	s, ok := items[0].(*notation.Stitches)
-	if !ok || s.What.Kind.Shape != stitch.Together || len(s.Places) != 1 || s.Places[0].Pick != notation.Same || s.N.Set() {
-		return
-	}
-	for _, it := range items[1:] {
-		if _, note := it.(*notation.Note); !note {
-			return
-		}
-	}
-	s.What.Kind.Shape = stitch.Bobble
-}
-
 // asAnother are words that tell a stitch by another one: "worked as wheel but over 4 sts, drawing
 // through 5 loops at the end".
 var asAnother = regexp.MustCompile(`^(?:worked |made |work |make )?(?:as|like) (?:for )?(?:the |a )?(.+?),? but (?:worked )?over (?:the |only |next )*(\d+) (?:sts|stitches)` +

@@ -116,8 +116,8 @@ func (w *work) parse() {
 					"Say it as stitches and where they go, for example: (dc, ch 1, dc) in next st."))
 			}
 		default:
-			if k, _, ok := trade.Stitch(d.Name); ok && k.Shape == stitch.Bobble {
-				asBobble(items)
+			if k, _, ok := trade.Stitch(d.Name); ok {
+				items = notation.Bundled(items, k.Shape)
 			}
 			w.definitions[name] = newDefinition(name, items)
 		}
