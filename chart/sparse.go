@@ -22,7 +22,7 @@ const (
 // sparse is how many times sparseFrom the stitches of a round are from one another; 1
 // where they are nearer.
 func (w *work) sparse(c *course) float64 {
-	if !w.onDisc() || len(c.order) == 0 || c.index > w.last || w.o.closing {
+	if !w.onDisc() || c.slit || len(c.order) == 0 || c.index > w.last || w.o.closing {
 		return 1
 	}
 	open := 0

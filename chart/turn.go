@@ -111,6 +111,7 @@ type course struct {
 	meeting map[int]float64
 	plumb   map[int]bool    // those of fans that stand over their like
 	gapped  bool            // it leaves room open over what its fans pass
+	slit    bool            // it leaves an opening open, as for a thumb
 	atSeam  float64         // of that room what lies before its first stitch, an angle
 	rests   bool            // it has come to rest with its neighbours on an oval
 	closed  map[int]float64 // how much narrower its fans are, by place
@@ -384,6 +385,7 @@ func (w *work) around(c *course, items []ring.Item) []float64 {
 			archAround(items, c.form.Circumference/ring.Turn, w.hangs(c).share())
 		}
 		w.leaveOpen(c, items)
+		w.leaveSlits(c, items)
 		w.noDrift(c, items)
 	}
 	stiff, times := max(w.stiff, ring.Stiffness), w.sparse(c)
