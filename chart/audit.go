@@ -240,8 +240,12 @@ func (a *auditor) overlaps(white float64) {
 				if seen[pair] {
 					continue
 				}
+				reach := float64(p.half+q.half) + white
+				if p.beyond(q, reach) {
+					continue
+				}
 				d, at := apart(*p, *q)
-				if d >= float64(p.half+q.half)+white || a.excused(pair, d, at) {
+				if d >= reach || a.excused(pair, d, at) {
 					continue
 				}
 				seen[pair] = true

@@ -85,6 +85,12 @@ func (s *segment) bounds() box {
 	return box{min(s.a.X, s.b.X), min(s.a.Y, s.b.Y), max(s.a.X, s.b.X), max(s.a.Y, s.b.Y)}.grown(float64(s.half))
 }
 
+// beyond reports whether two strokes' middles lie farther apart than so much, seen along the page or up it.
+func (s *segment) beyond(t *segment, reach float64) bool {
+	return min(s.a.X, s.b.X)-max(t.a.X, t.b.X) > reach || min(t.a.X, t.b.X)-max(s.a.X, s.b.X) > reach ||
+		min(s.a.Y, s.b.Y)-max(t.a.Y, t.b.Y) > reach || min(t.a.Y, t.b.Y)-max(s.a.Y, s.b.Y) > reach
+}
+
 // cellRange is the columns and rows of cells from the first to the last.
 type cellRange struct{ x0, x1, y0, y1 int }
 

@@ -65,13 +65,19 @@ func (a *artist) rowSign(f *finder, p *page, c *course, colour *scene.Colour) *s
 	size := figure / typeface.CapHeight(1)
 	wide := typeface.Width(text, size, true, false)
 	whole := wide + rowAir + rowArrow
+	beside := &finder{grid: f.grid} // only signs at this height can be in its way
+	for _, t := range f.taken {
+		if t.y0 < at.Y+figure/2+0.5 && t.y1 > at.Y-figure/2-0.5 {
+			beside.taken = append(beside.taken, t)
+		}
+	}
 	for out := 0.4 * a.unit; ; out += 0.3 {
 		x := at.X - along*(out+rowAir) // the near end of the sign
 		b := box{math.Min(x, x-along*whole), at.Y - figure/2, math.Max(x, x-along*whole), at.Y + figure/2}
 		if b.x0 < edgeLeast+1 || b.x1 > p.width-edgeLeast-1 {
 			return nil
 		}
-		if !f.free(b.grown(0.5)) {
+		if !beside.free(b.grown(0.5)) {
 			continue
 		}
 		f.taken = append(f.taken, b)

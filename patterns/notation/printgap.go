@@ -21,10 +21,6 @@ func (s Style) gap(t *Target, many bool) string {
 		return "sp before next st"
 	case t.Name == Here:
 		return sp + "last st and next st"
-	case t.Beside() && t.Name == Groups && t.Chains > 0:
-		return "sp before next " + strconv.Itoa(t.Chains) + "-" + s.side(t) + " group"
-	case t.Beside() && t.Name != "" && t.Name != Pair && t.Name != VStitch:
-		return s.outermost(t, "before next")
 	case t.At == 1:
 		return sp + "first and 2nd " + s.side(t)
 	case t.At > 1:
