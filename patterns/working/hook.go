@@ -43,7 +43,8 @@ func hookItems(d *patterns.Definition, others []patterns.Definition, trade *nota
 		}
 		return told, true
 	case !named && counted:
-		if s, ok := told[0].(*notation.Stitches); ok && calledBobble.MatchString(words) && s.What.Kind.Shape == stitch.Cluster {
+		bobble := calledBobble.MatchString(words) || shapeCalled(notation.Plain(d.Name)) == stitch.Bobble // "MB", which makes one
+		if s, ok := told[0].(*notation.Stitches); ok && bobble && s.What.Kind.Shape == stitch.Cluster {
 			s.What.Kind.Shape = stitch.Bobble
 		}
 		return told, true
