@@ -267,7 +267,7 @@ func (p *parser) place() (Place, bool) {
 				}
 			}
 		}
-	case top && p.firstChain(&pl):
+	case top && (p.firstChain(&pl) || p.topOfMissed(&pl)):
 	case t.is("first", "last", "final"), t.is("end") && p.endStitch(), t.kind == tOrdinal, t.kind == tWord && ordinalWords[t.text] != 0:
 		p.i++
 		switch {
@@ -369,9 +369,6 @@ func (p *parser) place() (Place, bool) {
 		if !p.targetOr(&pl) {
 			return no()
 		}
-		if top {
-			p.topOfMissed(&pl, start)
-		}
 	case t.is("joining", "closing"):
 		p.i++
 		p.eat("sl")
@@ -435,9 +432,6 @@ func (p *parser) place() (Place, bool) {
 		began := p.tok().is("beg", "beginning")
 		if !p.targetOr(&pl) {
 			return no()
-		}
-		if top {
-			p.topOfMissed(&pl, start)
 		}
 		if top && pl.Pick == Next && pl.Target.Sort == ChainStitch && pl.Target.Name == "" && !pl.N.Set() && p.at(-1).is("ch", "chain") && p.at(-2).is("of", "the") {
 			pl.Target = Target{Sort: StartChain, Text: p.words(start)} // "dc in top of ch"

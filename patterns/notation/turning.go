@@ -19,13 +19,14 @@ func (p *parser) missedChain() (Target, bool) {
 	return Target{}, false
 }
 
-// topOfMissed takes "top of 3 missed ch", "top of missed 4 ch" for the chain that stands for the first
-// stitch of the row below.
-func (p *parser) topOfMissed(pl *Place, start int) {
-	if pl.Pick != Skipped || pl.Target.Sort != ChainStitch || !pl.N.Set() {
-		return
+// topOfMissed reads "missed ch", "3 skipped chs" behind "top of": the stitch that the chains passed over at the
+// beginning of the row below count as.
+func (p *parser) topOfMissed(pl *Place) bool {
+	t, ok := p.missedChain()
+	if ok {
+		pl.Pick, pl.Target = First, t
 	}
-	pl.Pick, pl.Target, pl.N = First, Target{Sort: StartChain, Chains: pl.N.For(0), Text: p.words(start)}, Num{}
+	return ok
 }
 
 // turningChain reads "and turning ch", "and the tch", "and 1 turning ch" behind the
