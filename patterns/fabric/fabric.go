@@ -192,6 +192,20 @@ func (s *Stitch) Counted() stitch.Kind {
 // begins a round).
 func (s *Stitch) IsChain() bool { return s.Kind == stitch.Of(stitch.Chain) && s.Role == Worked }
 
+// InOnePlace reports whether it is several stitches that are worked together in one place, as a bobble is by
+// whatever name.
+func (s *Stitch) InOnePlace() bool {
+	if s.Kind.Shape != stitch.Together && s.Kind.Shape != stitch.Cluster || s.Kind.Legs < 3 || len(s.On) == 0 {
+		return false
+	}
+	for _, on := range s.On {
+		if on != s.On[0] {
+			return false
+		}
+	}
+	return true
+}
+
 // LastColour is the name of the yarn colour that the round ends with.
 func (r *Round) LastColour() string {
 	if n := len(r.Stitches); n > 0 && r.Stitches[n-1].Colour != "" {

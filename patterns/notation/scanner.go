@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -225,6 +226,9 @@ func (s *scanner) number() token {
 		s.i++
 		return token{kind: tNumber, value: v, frac: fr}
 	}
+	if t, ok := s.numberFirst(v); ok {
+		return t
+	}
 	suffix := strings.ToLower(string([]rune{s.peek(0), s.peek(1)}))
 	if (suffix == "st" || suffix == "nd" || suffix == "rd" || suffix == "th") &&
 		!letter(s.peek(2)) && !digit(s.peek(2)) && ordinalFits(v, suffix) {
@@ -248,6 +252,20 @@ func ordinalFits(v int, suffix string) bool {
 		return suffix == "rd"
 	}
 	return suffix == "th"
+}
+
+// numberFirst reads "trtog" behind the number of "5trtog", which is another spelling of tr5tog.
+func (s *scanner) numberFirst(n int) (token, bool) {
+	end := s.i
+	for end < len(s.text) && letter(s.text[end]) {
+		end++
+	}
+	base, tog := strings.CutSuffix(strings.TrimSuffix(strings.ToLower(string(s.text[s.i:end])), "s"), "tog")
+	if !tog || base == "" || n < 2 || end < len(s.text) && digit(s.text[end]) {
+		return token{}, false
+	}
+	s.i = end
+	return token{kind: tWord, text: base + strconv.Itoa(n) + "tog"}, true
 }
 
 // word reads letters with digits inside. Digits at the end are left for a

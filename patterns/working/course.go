@@ -405,7 +405,7 @@ func (c *course) matches(i int, t *notation.Target) bool {
 		return s.st.Role == fabric.Start
 	case notation.OfShape:
 		k := s.st.Counted()
-		return k.Shape == t.Kind.Shape || t.Kind.Shape == stitch.Cluster && k.Shape == stitch.Together
+		return k.Shape == t.Kind.Shape || t.Kind.Shape == stitch.Cluster && k.Shape == stitch.Together || t.Kind.Shape == stitch.Bobble && s.st.InOnePlace()
 	}
 	return false
 }
