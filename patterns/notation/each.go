@@ -29,7 +29,7 @@ func (b *block) addStitches(s *Stitches) {
 	// what has been gone round already.
 	if len(s.Places) == 1 && (s.Places[0].Target.Sort == ChainSpace || s.Places[0].Target.Sort == CornerStitch) && len(b.items) > 0 {
 		in := &s.Places[0]
-		bare := in.Pick == Next && in.Bare && in.Target.Sort == ChainSpace && in.Target.Name == "" && !in.N.Set() && in.Of == nil // "3 sc in the ch-3 sp": the one there is
+		bare := !b.last && in.Pick == Next && in.Bare && in.Target.Sort == ChainSpace && in.Target.Name == "" && !in.N.Set() && in.Of == nil // "3 sc in the ch-3 sp": the one there is
 		if last, ok := b.items[len(b.items)-1].(*Stitches); ok && len(last.Places) > 0 && (bare || in.Pick == Each) {
 			if pl := last.Places[len(last.Places)-1]; pl.Pick == Each && (pl.Extent.Sort == ToEnd || pl.Extent.Sort == NoExtent && !pl.N.Set() && pl.Target.Sort == AnyStitch && pl.Of == nil && in.Pick == Each && in.Extent.Sort == ToEnd) &&
 				(in.Pick == Each || pl.Target.Sort != ChainSpace) {
@@ -52,7 +52,7 @@ func (b *block) eachAsItComes(s *Stitches) bool {
 		return false
 	}
 	last, ok := b.items[len(b.items)-1].(*Stitches)
-	if ok && len(s.Places) == 1 && s.Places[0].Bare && s.Places[0].Pick == Next && s.Places[0].Target.Sort == ChainSpace && !s.Places[0].N.Set() &&
+	if ok && !b.last && len(s.Places) == 1 && s.Places[0].Bare && s.Places[0].Pick == Next && s.Places[0].Target.Sort == ChainSpace && !s.Places[0].N.Set() &&
 		eachKind(last) && last.Places[0].Target.Sort != RowEnds && last.Places[0].Extent.Sort == NoExtent && b.p.at(-1).is(spaceWords...) {
 		s.Places[0].Pick = Each // "sc in each sc and 3 sc in ch-3 sp"
 	}

@@ -114,6 +114,8 @@ type block struct {
 	// "1 dc in first st".
 	told    *Stitches
 	toldNth int
+	// last is set for what a round or a row is said to end with.
+	last bool
 }
 
 // begin notes that a sentence begins.
@@ -320,6 +322,8 @@ func (b *block) next(sentence bool) *fault.Fault {
 		p.i++
 		p.eat("with")
 		p.eat("a", "an", "one")
+		b.last = true
+		defer func() { b.last = false }()
 		return b.next(false)
 	}
 	if ok, f := b.chainsBetween(); ok || f != nil {

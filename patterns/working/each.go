@@ -31,6 +31,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	if h := w.noCorner(s); h != nil {
 		return h
 	}
+	edge := w.edgeAhead()
 	any := false
 	if on, k := w.standsIn(p, targets); on != nil {
 		any = true
@@ -71,7 +72,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			any = true
 			continue
 		}
-		if i < 0 || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
+		if i < 0 || run > 0 && run-1 == edge || w.namesStart && w.c.spots[i].st.Role == fabric.Start || w.c.spots[i].optional {
 			break
 		}
 		any = true

@@ -155,6 +155,38 @@ func (w *roundWork) spaceOfTurning(targets []notation.Target, e *notation.Extent
 	return slices.ContainsFunc(targets, func(t notation.Target) bool { return t.Sort == notation.ChainSpace })
 }
 
+// edgeAhead is the space beside the turning chain at the end of a row where the words behind the each
+// go into that by its own name: "sc in each st and ch-1 sp across, ending with sc in sp of ch-4 and sc
+// in 3rd ch of ch-4". It is -1 for none.
+func (w *roundWork) edgeAhead() int {
+	k := w.c.edgeRun()
+	if !w.r.Row || w.nest > 0 || w.nestGroup > 0 || k < 0 {
+		return -1
+	}
+	for _, it := range w.after {
+		var l []notation.Place
+		switch it := it.(type) {
+		case *notation.Note:
+			continue
+		case *notation.Stitches:
+			l = it.Places
+		case *notation.Group:
+			l = it.Place
+		}
+		if len(l) != 1 || l[0].Target.Sort != notation.ChainSpace || l[0].Pick == notation.Same {
+			break
+		}
+		switch t := &l[0].Target; {
+		case t.Name == notation.EdgeLoop, l[0].Of != nil && l[0].Of.Target.Sort == notation.StartChain:
+			return k
+		case t.Chains > 0 && w.c.chains[k] != t.Chains && w.c.runIs(k, t):
+			return k
+		}
+		break
+	}
+	return -1
+}
+
 // chainOfLast reports whether a row ends in the top of a half cluster, by its name, that the
 // row below began with: "ch 3, CL over next 4 sts". The chain there is a leg of it.
 func (w *roundWork) chainOfLast() bool {

@@ -199,8 +199,8 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	for n := 1; n <= 6 && n <= len(tries); n++ {
 		end := tries[len(tries)-n]
 		w.back(end)
-		passed, done := len(w.passed), len(w.r.Stitches)
-		if w.exec(rest) == nil && w.leftover() == 0 && (r.Ending == nil || len(w.passed) == passed) && !w.turningTwice(done, rest) {
+		passed, done, gap := len(w.passed), len(w.r.Stitches), w.gap
+		if w.exec(rest) == nil && w.leftover() == 0 && (r.Ending == nil || len(w.passed) == passed && w.gap <= gap) && !w.turningTwice(done, rest) {
 			run.times = len(w.r.Repeats)
 			w.repeats = append(w.repeats, run.repeated)
 			return nil
@@ -292,7 +292,7 @@ func (w *roundWork) turningTwice(done int, rest []notation.Item) bool {
 	for _, it := range rest {
 		if p := firstPlace(it); p != nil && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain ||
 			chain && p.Pick == notation.Last && p.Target.Sort == notation.ChainSpace) {
-			return w.shares(w.r.Repeats[n-1].From, done)
+			return w.shares(w.r.Repeats[n-1].From, done, 1)
 		} else if needsPlaces([]notation.Item{it}) {
 			return false
 		}
@@ -306,6 +306,9 @@ func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
 	named := false
 	for _, it := range ending {
 		if p := firstPlace(it); p != nil {
+			if w.r.Row && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain) {
+				return w.shares(first, from, len(w.r.Stitches))
+			}
 			if p.Of != nil && p.Of.Target.Sort != notation.StartChain {
 				p = p.Of // "3rd dc of last shell"
 			}
@@ -313,20 +316,20 @@ func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
 			break
 		}
 	}
-	return named && w.shares(first, from)
+	return named && w.shares(first, from, 1)
 }
 
-// shares reports whether the next stitch made from number from on that stands on anything
+// shares reports whether one of the next n stitches made from number from on that stand on anything
 // stands on what one between first and from does.
-func (w *roundWork) shares(first, from int) bool {
-	for i := from; i < len(w.r.Stitches); i++ {
+func (w *roundWork) shares(first, from, n int) bool {
+	for i := from; i < len(w.r.Stitches) && n > 0; i++ {
 		if on := w.r.Stitches[i].On; len(on) > 0 {
 			for k := first; k < from; k++ {
 				if o := w.r.Stitches[k].On; len(o) > 0 && o[len(o)-1] == on[0] {
 					return true
 				}
 			}
-			return false
+			n--
 		}
 	}
 	return false
