@@ -413,7 +413,7 @@ func (p *parser) toCorner() bool {
 	}
 	p.eat("the")
 	p.eat("other", "next", "far", "opposite", "second", "top", "bottom", "lower", "upper")
-	if !p.eat("corner", "end") || !p.ended() {
+	if !p.eat("corner", "end") && !(p.eat("foundation", "starting") && p.eat("ch", "chain", "edge")) || !p.ended() {
 		p.i = start
 		return false
 	}
