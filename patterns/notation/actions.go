@@ -126,6 +126,10 @@ func (p *parser) skipped(start int) (Item, *fault.Fault) {
 		}
 		return s, nil
 	}
+	if p.skipsWritten(s) {
+		s.Span = p.from(start)
+		return s, nil
+	}
 	pl, ok := p.place()
 	if !ok {
 		return nil, p.failAt(p.i, "not-understood", "cannot work out what is skipped",

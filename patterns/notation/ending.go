@@ -127,7 +127,7 @@ func (p *parser) lastAs(r *Repeat) *fault.Fault {
 			r.overToEdge(s)
 		}
 	}
-	if f == nil && p.insteadOf() {
+	if f == nil && (p.insteadOf() || p.insteadOfSkip(r)) {
 		if r.Omit = 1; len(items) == 1 && len(r.Items) > 0 {
 			s, is := items[0].(*Stitches)
 			last, was := r.Items[len(r.Items)-1].(*Stitches)

@@ -263,3 +263,19 @@ func (n Num) without(m Num) (Num, bool) {
 	}
 	return out, true
 }
+
+// insteadOfSkip reads "instead of skipping 2 sts", "rather than missing next 2 dc" behind what the last
+// repeat ends with, where the skip is what the others end with.
+func (p *parser) insteadOfSkip(r *Repeat) bool {
+	start := p.i
+	if n := len(r.Items); n > 1 && (p.eatAll("instead", "of") || p.eatAll("rather", "than") || p.eatAll("in", "place", "of")) {
+		p.eat("the", "last", "final")
+		said, ok := r.Items[n-1].(*Skip)
+		it, f := p.skip()
+		if s, is := it.(*Skip); ok && is && f == nil && (!s.N.Set() || sameNum(s.N, said.N)) {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

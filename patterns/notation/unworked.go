@@ -218,3 +218,41 @@ func (p *parser) stitchyBehind() bool {
 	}
 	return false
 }
+
+// skipsWritten reads "next [1 dc, 3 ch, 1 dc]" behind the word skip: the stitches of one kind that the
+// bracket has are passed over, with the chains between them.
+func (p *parser) skipsWritten(s *Skip) bool {
+	start, faults, stated := p.i, len(p.faults), len(p.stated)
+	p.eat("next", "following", "foll")
+	close := p.matching(p.i)
+	if p.tok().kind != tOpen || close < 0 {
+		p.i = start
+		return false
+	}
+	p.i++
+	items, f := p.items(true)
+	n, kind, ok := 0, What{}, f == nil && p.i == close && len(p.faults) == faults && len(p.stated) == stated
+	for i, it := range items {
+		switch it := it.(type) {
+		case *Stitches:
+			if n == 0 {
+				kind = it.What
+			}
+			ok = ok && it.What == kind && it.What.Kind.Base >= stitch.Single && it.What.Name == "" && !it.What.Loop.Set && it.Places == nil && !it.Times.Set() && len(it.N.Values) < 2
+			n += max(it.N.For(0), 1)
+		case *Chain:
+			ok = ok && i > 0 && i < len(items)-1
+		default:
+			ok = false
+		}
+	}
+	p.i = close + 1
+	if !ok || n < 2 || n > MaxLegs || !p.ended() {
+		p.i, p.faults, p.stated = start, p.faults[:faults], p.stated[:stated]
+		return false
+	}
+	at := p.from(start)
+	s.N, s.Target = Num{Span: at, Values: []int{n}}, Target{Sort: OfKind, Kind: kind.Kind}
+	s.Place = &Place{Span: at, Pick: Next, N: s.N, Target: s.Target}
+	return true
+}
