@@ -165,6 +165,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 			return f
 		}
 	}
+	if ok, f := b.fromChain(); ok {
+		return f
+	}
 	if ok, f := b.changedFirst(); ok || f != nil {
 		return f
 	}
