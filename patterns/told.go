@@ -24,7 +24,7 @@ var sayings = []*regexp.Regexp{
 
 // andAnother is the beginning of another definition in the same sentence: "… and a half shell is 3
 // dc in one st".
-var andAnother = regexp.MustCompile(`(?i)(?:;|,? and|,) +(` + stitchName + `,? +(?:is|are|means?|stands? for|refers? to|consists? of) )`)
+var andAnother = regexp.MustCompile(`(?i)(?:;|,? (?:and|while|whereas)|,) +(` + stitchName + `,? +(?:is|are|means?|stands? for|refers? to|consists? of) )`)
 
 // told are the special stitches that notes, or lines among the words of the parts, tell in a
 // sentence. Prose tells of much, so they are taken only where more of the words can be read with

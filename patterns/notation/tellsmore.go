@@ -22,6 +22,9 @@ func TellsMore(behind Line, name string, v *Vocabulary, sizes []string) (Span, b
 				return Span{}, false // another definition
 			}
 		}
+		if p.tellsAnother() {
+			return Span{}, false // "… and tr2tog is 2 tr worked together"
+		}
 		if p.worksMore(start, end, long, strings.TrimSuffix(short, ")")) {
 			p.i = end
 			return p.from(start), true
@@ -31,6 +34,28 @@ func TellsMore(behind Line, name string, v *Vocabulary, sizes []string) (Span, b
 		}
 	}
 	return Span{}, false
+}
+
+// tellsAnother reports whether the sentence goes on to say what another stitch is: a name, and
+// what it stands for.
+func (p *parser) tellsAnother() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	for p.eatKind(tComma) || p.eat("and", "while", "but", "whereas") {
+	}
+	p.eat("a", "an", "the")
+	from := p.i
+	if _, ok := p.what(); !ok {
+		p.i = from
+	}
+	for p.tok().kind == tWord && p.i-from < 4 && !p.tok().is("is", "are", "means", "stands", "refers", "consists", "equals") {
+		p.i++
+	}
+	if p.i == from || !p.eat("is", "are", "means", "stands", "refers", "consists", "equals") {
+		return false
+	}
+	p.eat("for", "to", "of")
+	return p.instructs(p.i) || p.tok().kind == tOpen
 }
 
 // beside are the words before the stitch that other work goes beside.
