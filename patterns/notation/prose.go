@@ -116,6 +116,9 @@ func (p *parser) advice(b *block) bool {
 		}
 		return p.note(b, start, end)
 	}
+	if p.hasSoMany() {
+		return p.note(b, start, end)
+	}
 	if t.is("make", "making", "be") && p.at(1).is("sure", "certain") {
 		for j := start + 2; j < end; j++ {
 			if k := p.toks[j].kind; (k == tComma || k == tSemi) && (p.ends(j+1) || p.instructs(j+1)) {

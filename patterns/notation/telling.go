@@ -121,3 +121,37 @@ func (b *block) tellsRate(open, close int) bool {
 	}
 	return p.i == close
 }
+
+// hasSoMany reports whether a sentence says how many stitches the sides of a piece have: "Each side of
+// the square has 8 sc to match one side of the octagon". What a corner has may be what is worked there.
+func (p *parser) hasSoMany() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if !p.eat("each", "every", "all", "both", "one", "either", "any") {
+		return false
+	}
+	end := p.sentenceEnd()
+	for p.eat("of", "the", "four", "six", "eight") || p.tok().kind == tNumber && p.eatKind(tNumber) {
+	}
+	if !p.eat("side", "sides", "edge", "edges", "piece", "pieces", "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "octagons",
+		"triangle", "triangles", "panel", "panels", "strip", "strips", "block", "blocks") {
+		return false
+	}
+	for p.tok().is("of", "on", "the", "a", "this", "that", "each", "its") || p.tok().kind == tWord && p.at(-1).is("the", "a", "this", "each", "of", "its") && !p.stitchy(p.i, p.i+1) {
+		p.i++
+	}
+	p.eat("now", "still")
+	if !p.eat("has", "have") {
+		return false
+	}
+	p.eat("now", "still")
+	if _, ok := p.num(); !ok {
+		return false
+	}
+	if w, ok := p.what(); !ok || !w.Kind.Is() {
+		if _, ok := p.target(); !ok {
+			return false
+		}
+	}
+	return p.i == end || !p.evident(p.i, end)
+}
