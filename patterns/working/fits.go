@@ -168,6 +168,10 @@ func (w *roundWork) leftUnused(n int, at notation.Span) *halt {
 			}
 		}
 	}
+	if n == 1 && w.endsInWhole() {
+		st := w.c.spots[len(w.c.spots)-1].st
+		help += fmt.Sprintf("\nIt is the %s, in chains, that %s begins with: work into it, or state the count if the last stitches go round all of it.", st.Counted().Name(w.terms), w.c.below.Label)
+	}
 	h.help = help
 	return h
 }

@@ -129,7 +129,11 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		ok = false
 	}
 	p.gather(before)
-	p.settleDoubts(before, last && ok && h == nil && p.bearsOut(w, label))
+	borneOut := last && ok && h == nil && p.bearsOut(w, label)
+	p.settleDoubts(before, borneOut)
+	if !borneOut {
+		p.over[len(p.part.Rounds)] = w.passedAmong()
+	}
 	again := p.faulty[text] && label != text
 	p.faulty[text] = p.faulty[text] || len(p.faults) > before
 	// After a fault, what follows is off as well, until a count agrees again.

@@ -40,11 +40,10 @@ func (w *roundWork) namesWhole(t *notation.Target, run int) {
 // the row below begins with: its stitch, which comes last, is under them. Without a count behind the row it may
 // have been forgotten.
 func (w *roundWork) inWholeChain() bool {
-	end := len(w.c.spots) - 1
-	if !w.r.Row || w.whole == 0 || len(w.stated) == 0 || end < 1 || w.c.runs[w.whole-1].To != end {
+	if len(w.stated) == 0 || !w.endsInWhole() {
 		return false
 	}
-	chain, n := &w.c.spots[end], 0
+	n := 0
 	for i := len(w.r.Stitches) - 1; i >= 0; i-- {
 		st := &w.r.Stitches[i]
 		if !st.Counts {
@@ -55,5 +54,16 @@ func (w *roundWork) inWholeChain() bool {
 		}
 		n++
 	}
-	return n > 1 && chain.use == unused && chain.st.Role == fabric.Start
+	return n > 1
+}
+
+// endsInWhole reports whether a row goes last into a space that it names by all of the chain which the row below
+// begins with, and leaves the stitch of that.
+func (w *roundWork) endsInWhole() bool {
+	end := len(w.c.spots) - 1
+	if !w.r.Row || w.whole == 0 || end < 1 || w.c.runs[w.whole-1].To != end {
+		return false
+	}
+	chain := &w.c.spots[end]
+	return chain.use == unused && chain.st.Role == fabric.Start
 }
