@@ -34,3 +34,32 @@ func TestColumnsMeet(t *testing.T) {
 		t.Errorf("columns that meet are %.1f mm apart, others %.1f", meeting, beside)
 	}
 }
+
+// In the half of a ball that closes in, columns come together on the way to where they are
+// worked together; its rounds do not turn about its middle for that.
+func TestClosingHalfComesTogether(t *testing.T) {
+	c := newCloth("Lemon").magic()
+	c.rnd().st(sc, 6)
+	for n := range 4 {
+		c.rnd().rep(6, func(int) { c.st(sc, n).inc(sc, sc) })
+	}
+	for range 6 {
+		c.rnd().st(sc, 30)
+	}
+	together := func(n int) { c.rnd().rep(6, func(int) { c.st(sc, n).tog(stitch.Tog(stitch.Single, 2)) }) }
+	together(3)
+	together(2)
+	c.rnd().st(sc, 18)
+	together(1)
+	together(0)
+	c.rnd().st(sc, 6)
+	f := c.fabric()
+	l := Halves(f, measure(t, f), Options{Title: "Lemon"})
+	if len(l) != 2 {
+		t.Fatalf("%d halves", len(l))
+	}
+	r := Audit(draw(t, sample{"", f, l[1]}).Scene)
+	if len(r.Flat)+len(r.Leaning) > 0 || !r.Clean() {
+		t.Errorf("legs flat %v, leaning %v", r.Flat, r.Leaning)
+	}
+}

@@ -10,7 +10,8 @@ import (
 
 // Far out on a disc the few stitches of a tube, as of the arm of a toy, are many times
 // farther from one another than they need. There they keep to the spoke that they stand
-// in; spokes that end in one stitch come together on the way to it.
+// in; spokes that end in one stitch come together on the way to it, in the half of a ball
+// that closes in too.
 const (
 	sparseFrom   = 1.3 // heights of a stitch, from one to the next
 	sparseOpen   = 4   // of so many stitches no more than one is a chain or stands in a space
@@ -22,7 +23,7 @@ const (
 // sparse is how many times sparseFrom the stitches of a round are from one another; 1
 // where they are nearer.
 func (w *work) sparse(c *course) float64 {
-	if !w.onDisc() || c.slit || len(c.order) == 0 || c.index > w.last || w.o.closing {
+	if !w.onDisc() || c.slit || len(c.order) == 0 || c.index > w.last || w.o.closing && c.index < w.first {
 		return 1
 	}
 	open := 0
@@ -125,12 +126,30 @@ func (w *work) strain(c *course, i int, off float64) float64 {
 	return by
 }
 
-// drawnTo is where a stitch goes between what it stands on and what stands on it.
-func (w *work) drawnTo(c *course, i int, base float64) float64 {
-	f, ok := c.above[i]
-	if !ok {
-		return base
+// drawTo moves the stitches of a round between what they stand on and what stands on them.
+// The last stitches of a half that closes in go about its middle with hardly a lean: they
+// would turn the rounds before them, which are not turned on the whole.
+func (w *work) drawTo(c *course, items []ring.Item) {
+	if len(c.above) == 0 {
+		return
 	}
-	own := w.strain(c, i, math.Remainder(c.theta[i]-base, ring.Turn))
-	return base + math.Remainder(f.to-base, ring.Turn)*f.by/(f.by+own)
+	turned, n := 0.0, 0.0
+	for k, i := range c.order {
+		if items[k].Free {
+			continue
+		}
+		n++
+		if f, ok := c.above[i]; ok {
+			base := items[k].Base
+			own := w.strain(c, i, math.Remainder(c.theta[i]-base, ring.Turn))
+			by := math.Remainder(f.to-base, ring.Turn) * f.by / (f.by + own)
+			items[k].Base += by
+			turned += by
+		}
+	}
+	for k := range items {
+		if w.o.closing && !items[k].Free {
+			items[k].Base -= turned / n
+		}
+	}
 }

@@ -311,7 +311,7 @@ func (w *work) lay(c *course) {
 		}
 		item := ring.Item{Width: c.form.Widths[i], Free: true}
 		if base, ok := w.stance(c, i, low); ok {
-			item.Base, item.Free, anchored = w.drawnTo(c, i, base), false, true
+			item.Base, item.Free, anchored = base, false, true
 			low = base - ring.Turn/4
 			if on := stitches[i].On; len(on) == 1 && stitches[i].Role != fabric.FirstHalf {
 				item.Place = w.key(on[0])
@@ -333,6 +333,7 @@ func (w *work) lay(c *course) {
 	if w.channels != nil && len(items) > 0 {
 		makeRoom(items, 0, w.channels[c.index])
 	}
+	w.drawTo(c, items)
 	w.gatherFans(c, items)
 	c.narrowPetals(items)
 	w.squareOn(c, items)
