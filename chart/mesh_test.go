@@ -146,3 +146,26 @@ func TestRowOnEdgeOfRound(t *testing.T) {
 		}
 	}
 }
+
+// The chains of a first mesh that are counted from the hook with the turning chain, "dc in 8th
+// ch from hook", go on from it and are no part of the foundation either.
+func TestFirstSpaceOnChain(t *testing.T) {
+	c := flatPiece(44)
+	c.row()
+	c.next = 4
+	c.start(3, dc).ch(2).skip(2)
+	for k := range 13 {
+		if c.st(dc, 1); k < 12 {
+			c.ch(2).skip(2)
+		}
+	}
+	w := rowsLaid(t, c.fabric())
+	if stand, row := len(w.courses[0].order), len(w.courses[1].order); stand != 40 || row != 40 {
+		t.Errorf("%d stitches and chains on %d chains", row, stand)
+	}
+	for k, i := range w.courses[1].order {
+		if off := math.Abs(w.courses[1].theta[i] - w.courses[0].theta[w.courses[0].order[k]]); off > 0.25 {
+			t.Errorf("stitch %d is %.2f mm beside its chain", k+1, off)
+		}
+	}
+}

@@ -135,22 +135,6 @@ func (w *work) comesBack(c *course) bool {
 	return back > 0
 }
 
-// hideTurningChain marks the last chains of a foundation that stand up as the
-// first row's turning chain.
-func (w *work) hideTurningChain(c *course) {
-	for i := range w.courses[1].round.Stitches {
-		s := &w.courses[1].round.Stitches[i]
-		n := len(c.round.Stitches)
-		if s.Role == fabric.Start && len(s.On) == 1 && s.On[0].At.Round == 0 && s.On[0].Into == stitch.Top && s.Chains < n &&
-			(s.On[0].At.Stitch == n-s.Chains || s.On[0].At.Stitch == n-s.Chains-1) {
-			c.hidden = n - s.Chains
-		}
-	}
-}
-
-// hides reports whether stitch i is a chain that is drawn as a turning chain.
-func (c *course) hides(i int) bool { return c.hidden > 0 && i >= c.hidden }
-
 const (
 	shortPiece = 8  // rows that are all drawn
 	longRepeat = 12 // rows of the longest repeat looked for
@@ -371,17 +355,6 @@ func (w *work) layRowEnds(c *course) {
 			w.edge[k] = sum[k] / n[k]
 		}
 	}
-}
-
-// startsOn reports whether a course begins with a chain that counts as a stitch on a chain
-// of the foundation.
-func (c *course) startsOn(chain int) bool {
-	for i := range c.round.Stitches {
-		if s := &c.round.Stitches[i]; s.Role == fabric.Start {
-			return s.Counts && len(s.On) == 1 && s.On[0].At.Stitch == chain
-		}
-	}
-	return false
 }
 
 // Room beside the rows for turning chains and numbers, and under them, mm.
