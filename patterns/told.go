@@ -45,7 +45,11 @@ func (r *reader) told() (list []Definition) {
 					continue
 				}
 				known[n] = true
-				if k, _, ok := trade.Stitch(d.Name); ok && k.Shape != stitch.Plain {
+				k, _, ok := trade.Stitch(d.Name)
+				if !whole && ok && k.Shape == stitch.Together && r.is(d.Definition, k, trade) {
+					continue // "Dc2tog is 2 dc worked together": the trade says so too
+				}
+				if ok && k.Shape != stitch.Plain {
 					sure = append(sure, d.Definition)
 				} else {
 					maybe = append(maybe, d.Definition)
@@ -86,6 +90,16 @@ func (r *reader) told() (list []Definition) {
 		}
 	}
 	return list
+}
+
+// is reports whether the words of a definition are a stitch of the trade and no more.
+func (r *reader) is(d Definition, k stitch.Kind, trade *notation.Vocabulary) bool {
+	items, faults := notation.ParseWords(d.Words.lines(), trade, r.p.Sizes)
+	if len(faults) > 0 || len(items) != 1 {
+		return false
+	}
+	it, ok := items[0].(*notation.Stitches)
+	return ok && it.What.Kind == k && it.What.Name == "" && !it.What.Loop.Set && len(it.Places) == 0
 }
 
 // helpful are those of the stitches with which more of the words can be read.
