@@ -60,6 +60,9 @@ func (p *parser) foreign(start int) {
 // 3-dc cluster, puff st, ch-3 picot, inc, or one of the designer's own.
 func (p *parser) what() (What, bool) {
 	start := p.i
+	if p.tok().is("pop", "puff") && p.at(1).is("it", "them", "your", "that", "this", "him", "her") {
+		return What{}, false // "pop it on somebody you love"
+	}
 	p.eat("standing")
 	if w, ok := p.namedWhat(); ok {
 		p.loopBehind(&w)
