@@ -177,6 +177,9 @@ func (p *parser) woundRing() bool {
 // otherSide reads "working along opposite side of chain".
 func (p *parser) otherSide() (Item, *fault.Fault) {
 	start := p.i
+	if p.swung() {
+		return &OtherSide{p.from(start)}, nil
+	}
 	if p.tok().is("working", "work", "turn", "rotate", "continue", "continuing", "now", "along", "on", "going", "turning", "go") {
 		// However it is said: the other side or the underside of the chain,
 		// in a phrase without a number.
