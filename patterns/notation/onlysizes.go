@@ -151,7 +151,28 @@ func (p *parser) skipsLater(i int) bool {
 }
 
 // skipping are words that send a size on to a later round.
-var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "omit"}
+var skipping = []string{"skip", "proceed", "go", "continue", "move", "jump", "hop", "head", "omit"}
+
+// thenSkips passes over what may stand before such a word behind the work of the sizes, "Now skip to Rnd 8.",
+// "You can now jump to Rnd 8.", and reports whether one comes next.
+func (p *parser) thenSkips() bool {
+	start := p.i
+	p.eat("now", "then", "next", "and", "so", "from")
+	p.eat("here")
+	if p.eat("you") {
+		p.eat("can", "may", "should", "will")
+	}
+	p.eat("now", "then", "just")
+	out := p.i + 1
+	if p.at(1).is("out") {
+		out++
+	}
+	if _, round := roundWord(&p.toks[min(out, len(p.toks)-1)]); p.tok().is(skipping...) || round && p.tok().is("miss", "leave") {
+		return true
+	}
+	p.i = start
+	return false
+}
 
 // skipsTo reads "skip to Rnd 9", "proceed to Rnd 9 of Body", "continue with Rnd 9"
 // behind the sizes that it is for.
@@ -159,7 +180,7 @@ func (p *parser) skipsTo(l *Label) bool {
 	start := p.i
 	if len(l.Only) > 0 && !p.tok().is(skipping...) {
 		// "Small: your base is done. Go on to the Sides."
-		for p.tok().kind == tWord && p.i-start < 10 && !p.stitchy(p.i, p.i+1) {
+		for p.tok().kind == tWord && p.i-start < 10 && (p.tok().is("increases", "increasing", "decreases", "decreasing") || !p.stitchy(p.i, p.i+1)) {
 			p.i++
 		}
 		switch p.tok().kind {
@@ -177,17 +198,19 @@ func (p *parser) skipsTo(l *Label) bool {
 	if p.skipsRounds(l) {
 		return true
 	}
-	if len(l.Only) == 0 && len(p.before) > 0 && p.i == 0 && p.tok().is(skipping...) {
+	if len(l.Only) == 0 && len(p.before) > 0 && p.i == 0 && (p.thenSkips() || p.skipsLater(0)) {
 		l.Only = p.before
-		if p.skipsTo(l) {
+		if p.skipsRounds(l) || p.skipsTo(l) {
 			return true
 		}
 		l.Only = nil
 	}
 	if (len(l.Only) > 0 || p.tok().first && p.tok().is("skip", "proceed")) && p.eat(skipping...) {
-		p.eat("on", "straight", "directly", "ahead", "now")
+		from := p.i
+		for p.eat("on", "straight", "directly", "ahead", "now", "right", "forward", "down", "over") {
+		}
 		if p.eat("to", "with", "at", "from") {
-			if len(l.Only) > 0 && p.skipsToPart(l) {
+			if len(l.Only) > 0 && p.i-from <= 2 && p.skipsToPart(l) {
 				return true
 			}
 			if row, ok := roundWord(p.tok()); ok {

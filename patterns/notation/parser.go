@@ -173,9 +173,9 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 					continue
 				}
 			}
-			if k := toks[i-1].kind; (k == tStop || k == tClose) && toks[i].is(skipping...) {
-				// "R8 (Child only): … – 60. Skip to R10."
-				p := newParser(toks[i:], v, sizes)
+			if p := newParser(toks[i:], v, sizes); (toks[i-1].kind == tStop || toks[i-1].kind == tClose) && (p.thenSkips() || p.skipsLater(0)) {
+				// "R8 (Child only): … – 60. Skip to R10.", "… – 60. You are done, so skip to R10."
+				p.i = 0
 				p.before = labelledFor(toks[starts[len(starts)-1]:], v, sizes)
 				if l, ok := p.label(); ok && len(p.before) > 0 && l.SkipTo.Set() && (p.tok().first || p.tok().kind == tEnd) {
 					starts = append(starts, i)

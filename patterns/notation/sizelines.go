@@ -183,7 +183,7 @@ func (p *parser) movesOn() {
 	start := p.i
 	p.eatKind(tComma)
 	p.eat("and", "then")
-	if p.tok().first || !p.eat("skip", "move", "go", "proceed", "jump", "continue", "carry") {
+	if p.tok().first || !p.eat("skip", "move", "go", "proceed", "jump", "hop", "head", "continue", "carry") {
 		return
 	}
 	for p.eat("ahead", "on", "straight", "directly", "down", "forward", "now") {
@@ -282,7 +282,7 @@ func (p *parser) skipsRounds(l *Label) bool {
 }
 
 // directing are words that tell what to do next, where sizes are named beside them.
-var directing = regexp.MustCompile(`(?i)\b(only|skip|omit|proceed|stop|(go|move|jump|continue) (on|to|with|straight|directly|ahead)|(ends?|stops?) here|(work|repeat|rep|omitting) (rnds?|rounds?|rows?))\b`)
+var directing = regexp.MustCompile(`(?i)\b(only|skip|omit|proceed|stop|(go|move|jump|hop|head|continue) (on|to|with|straight|directly|ahead)|(ends?|stops?) here|(work|repeat|rep|omitting) (rnds?|rounds?|rows?))\b`)
 
 // forSome is the fault of a note that tells some of the sizes to do what the others do not; nil for
 // any other.
