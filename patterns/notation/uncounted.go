@@ -55,17 +55,19 @@ func (p *parser) plainBefore(start, at int) bool {
 }
 
 // edgingOn takes where an edging that is told in rounds of its own is worked for a note: "Work the edging once
-// along each long edge", "Work this border twice, once along each side". It makes nothing by itself.
+// along each long edge", "Work this border twice, once along each side", "Do this on both long edges". It
+// makes nothing by itself.
 func (p *parser) edgingOn(b *block) bool {
 	start, end := p.i, p.sentenceEnd()
 	no := func() bool { p.i = start; return false }
-	if p.depth > 1 || !p.eat("work", "make", "rep", "repeat", "crochet") {
+	if p.depth > 1 || !p.eat("work", "make", "rep", "repeat", "crochet", "do") {
 		return no()
 	}
-	p.eat("the", "this", "an", "one", "same")
-	p.eat("following", "same")
-	if !p.eat("edging", "border", "trim", "edgings") {
-		return no()
+	p.eat("the", "this", "these", "an", "one", "same", "both")
+	p.eat("following", "same", "two", "three", "next")
+	named := p.eat("edging", "border", "trim", "edgings")
+	if !named && (p.labelled && p.tok().pos.Line == p.toks[0].pos.Line || !p.eat("rounds", "rnds", "rows") && !p.at(-1).is("this", "these", "same", "rep", "repeat")) {
+		return no() // on the line of a round "this" may be some of it
 	}
 	if p.eat("once", "twice"); p.at(-1).is("twice") {
 		p.eatKind(tComma)
@@ -80,8 +82,13 @@ func (p *parser) edgingOn(b *block) bool {
 	}
 	for p.eat("of", "the", "remaining", "rem", "other", "long", "short", "straight", "side", "side's", "top", "bottom", "outer", "two", "and") {
 	}
-	if !p.eat("edge", "edges", "end", "ends", "armhole", "armholes", "opening", "openings", "cuff", "cuffs") && !p.at(-1).is("side") || p.evident(p.i, end) {
+	if !p.eat("edge", "edges", "end", "ends", "armhole", "armholes", "opening", "openings", "cuff", "cuffs") && !(named && p.at(-1).is("side")) || p.evident(p.i, end) {
 		return no()
+	}
+	for j := p.i; j < end && !named; j++ {
+		if p.toks[j].kind == tNumber || p.toks[j].is("times", "twice", "once") {
+			return no()
+		}
 	}
 	return p.note(b, start, end)
 }
