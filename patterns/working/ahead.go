@@ -148,12 +148,19 @@ func namesStart(items []notation.Item) bool {
 		}
 		for i := range places {
 			pl := &places[i]
-			if pl.Pick != notation.Same && (pl.Target.Sort == notation.StartChain || pl.Of != nil && pl.Of.Target.Sort == notation.StartChain) {
+			if pl.Pick != notation.Same && ofStart(pl) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// ofStart reports whether a place is the chain that the round below begins with, or one of its chains: "top of
+// turning ch", "3rd ch of ch-3", "2nd of 2 missed ch".
+func ofStart(p *notation.Place) bool {
+	return p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain ||
+		p.Pick == notation.Skipped && p.Nth > 0 && p.Target.Sort == notation.ChainStitch
 }
 
 // leading is what a chain and the stitch after it at the beginning of a round

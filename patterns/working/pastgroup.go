@@ -73,7 +73,7 @@ func (w *roundWork) namesLast() bool {
 		return false
 	}
 	p := firstPlace(w.after[0])
-	return p != nil && (p.Pick == notation.Last || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain)
+	return p != nil && (p.Pick == notation.Last || ofStart(p))
 }
 
 // spanned passes over the stitches before the last one where chains as long go across them:

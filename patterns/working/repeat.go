@@ -239,7 +239,7 @@ func (w *roundWork) endingReplaces(r *notation.Repeat, run *run) bool {
 	if p.Target.Sort == notation.Gap {
 		return false // a gap is used up by nothing else
 	}
-	return p.Pick == notation.Last || p.Pick == notation.Next || p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain
+	return p.Pick == notation.Last || p.Pick == notation.Next || ofStart(p)
 }
 
 // endsInside works a last repeat that goes over into its ending before its own
@@ -290,7 +290,7 @@ func (w *roundWork) turningTwice(done int, rest []notation.Item) bool {
 	}
 	_, chain := rest[0].(*notation.Chain)
 	for _, it := range rest {
-		if p := firstPlace(it); p != nil && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain ||
+		if p := firstPlace(it); p != nil && (ofStart(p) ||
 			chain && p.Pick == notation.Last && p.Target.Sort == notation.ChainSpace) {
 			return w.shares(w.r.Repeats[n-1].From, done, 1)
 		} else if needsPlaces([]notation.Item{it}) {
@@ -306,7 +306,7 @@ func (w *roundWork) twiceIn(first, from int, ending []notation.Item) bool {
 	named := false
 	for _, it := range ending {
 		if p := firstPlace(it); p != nil {
-			if w.r.Row && (p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain) {
+			if w.r.Row && ofStart(p) {
 				return w.shares(first, from, len(w.r.Stitches))
 			}
 			if p.Of != nil && p.Of.Target.Sort != notation.StartChain {
