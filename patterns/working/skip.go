@@ -55,6 +55,8 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 			}
 		case p.Pick == notation.Same && w.pos > 0:
 			return nil
+		case w.leavesKind(s, p):
+			n = w.remaining(maxRound)
 		case p.Pick == notation.Each:
 			n = w.remaining(maxRound)
 			if p.N.Set() && p.N.For(w.size) != n {
@@ -128,6 +130,19 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	}
 	w.stepsTo(s, n)
 	return nil
+}
+
+// leavesKind reports whether a row leaves what is all that is left of it: "leave dc unworked".
+func (w *roundWork) leavesKind(s *notation.Skip, p *notation.Place) bool {
+	if !s.Unworked || !p.Bare || p.N.Set() || p.Pick != notation.Next || s.Target.Sort != notation.OfKind || w.nest > 0 || needsPlaces(w.after) {
+		return false
+	}
+	for i := w.pos; i < len(w.c.spots); i++ {
+		if w.c.spots[i].counts && !w.c.matches(i, &s.Target) {
+			return false
+		}
+	}
+	return true
 }
 
 // skipsDeeper reports whether what is skipped are stitches farther down, "skip next 3 FPtr, FPtr around each
