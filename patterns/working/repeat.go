@@ -125,6 +125,8 @@ type run struct {
 	ends []mark
 	// why is what stopped it, nil when it came to its end.
 	why *halt
+	// before is set when it has gone on before the last stitches of a kind that it does not go into.
+	before bool
 }
 
 // repeatOn works a repeat that goes as far as the round does, and then what
@@ -177,7 +179,10 @@ func (w *roundWork) repeatOn(r *notation.Repeat, rest []notation.Item) *halt {
 	done := len(w.r.Stitches)
 	if r.Omit == 0 && w.endingReplaces(r, run) {
 		h = w.runsOut(r.Ending[0].Where(), 1)
-	} else if h = w.exec(rest); h == nil && (r.Ending != nil && len(w.passed) > passed || w.turningTwice(done, rest)) {
+	} else if h = w.exec(rest); h == nil && run.before && len(w.passed) > passed {
+		w.back(whole)
+		return w.misfit(r, nil, run.repeated)
+	} else if h == nil && (r.Ending != nil && len(w.passed) > passed || w.turningTwice(done, rest)) {
 		passes = true // only if nothing comes out better
 	} else if h == nil && (w.leftover() == 0 || !needsPlaces(rest)) {
 		if run.why != nil && run.why.out && w.leftover() > 0 {
@@ -362,7 +367,10 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 			if r.AtStop && len(head) < len(r.Items) && needsPlaces(r.Items[len(head):]) {
 				return nil, w.misfit(r, nil, run.repeated) // it is to come there with the head of a repeat
 			}
-			return run, nil
+			if len(head) < len(r.Items) || !w.beforeLast(run) {
+				return run, nil
+			}
+			continue
 		case e.Sort == notation.ToPlace && w.atPlace(e, w.lastSpace):
 			return run, nil
 		case e.Sort == notation.ToEnd && run.times > 0 && w.remaining(1) == 0 && w.intoSpace == 0:
