@@ -40,33 +40,6 @@ func (w *roundWork) left(e *notation.Extent, limit int) int {
 	return w.remaining(limit)
 }
 
-// goesBefore reports whether a repeat "to last dc3tog" goes once more before the last of these, which
-// are further on: it does where it takes none of them.
-func (w *roundWork) goesBefore(r *notation.Repeat, times int) bool {
-	e := &r.Extent
-	n := e.N.For(w.size)
-	if len(w.lastOf(r)) < len(r.Items) || r.Ending != nil || w.pos >= len(w.c.spots) || w.left(e, n+1) != n {
-		return false
-	}
-	switch e.Target.Sort {
-	case notation.OfKind, notation.OfShape:
-		if w.c.matches(w.pos, &e.Target) {
-			return false
-		}
-	case notation.OfName:
-		if w.c.groupAt(w.pos, e.Target.Name) != nil {
-			return false
-		}
-	default:
-		return false
-	}
-	begin := w.mark()
-	run := repeated{rep: r}
-	goes := w.onceMore(&run, times, r.Items) == nil && w.pos > begin.pos && w.left(e, n+1) == n
-	w.back(begin)
-	return goes
-}
-
 // spaceMeant is a target, "ch-3", as the space that it is short for, where the round below has such a
 // space still to come and the words do not speak of the chain that it began with.
 func (w *roundWork) spaceMeant(t *notation.Target) *notation.Target {

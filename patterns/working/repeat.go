@@ -363,7 +363,7 @@ func (w *roundWork) asOftenAsGoes(r *notation.Repeat) (*run, *halt) {
 	head := w.lastOf(r) // all that the last repeat works
 	for {
 		switch {
-		case e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) <= e.N.For(w.size) && !w.goesBefore(r, run.times):
+		case e.Sort == notation.ToLast && w.left(e, e.N.For(w.size)+1) <= e.N.For(w.size):
 			if r.AtStop && len(head) < len(r.Items) && needsPlaces(r.Items[len(head):]) {
 				return nil, w.misfit(r, nil, run.repeated) // it is to come there with the head of a repeat
 			}
