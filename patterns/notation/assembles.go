@@ -70,3 +70,44 @@ func (b *block) goesOnJoining() bool {
 	}
 	return pieces && joins && p.note(b, start, end)
 }
+
+// joinsEnds reports whether the first and the last row of a piece are joined, "Join last row to
+// foundation ch with ss to make a tube.": making up.
+func (p *parser) joinsEnds() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	end := func() bool {
+		p.eat("the", "your")
+		if !p.eat("last", "first", "final", "foundation", "starting", "beginning", "cast-on") {
+			return false
+		}
+		_, round := roundWord(p.tok())
+		if round && p.tok().is("row", "rows") || p.tok().is("ch", "chain", "edge") {
+			p.i++
+			return true
+		}
+		return false
+	}
+	return p.eat("join", "joining") && end() && p.eat("to", "and", "with") && end()
+}
+
+// joinsAll reports whether a sentence says how all rounds are joined: "Join each round with a
+// sl st in the first st", "Join with sl st to first st at the end of every rnd".
+func (p *parser) joinsAll() bool {
+	for j, end := p.i+1, p.sentenceEnd(); j < end; j++ {
+		next := &p.toks[j+1]
+		_, round := roundWord(next)
+		if k := j - 3; k > p.i && p.toks[j-1].is("of") && p.toks[j-2].is("end", "ends", "side", "sides") {
+			if p.toks[k].is("the") {
+				k--
+			}
+			if p.toks[k].is("in", "into", "along") {
+				continue // "join yarn, 2 sc in end of each row" goes into them
+			}
+		}
+		if p.toks[j].is("each", "every", "all") && round && !p.toks[j+2].is("end", "ends", "edge", "edges") || j == p.i+1 && p.toks[j].is("rnds", "rounds") {
+			return true
+		}
+	}
+	return false
+}

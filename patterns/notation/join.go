@@ -50,6 +50,9 @@ func (p *parser) join() (Item, *fault.Fault) {
 	if s := p.joinsLimb(); s != nil {
 		return s, nil
 	}
+	if p.tok().is("invisible", "seamless") && p.at(1).is("join") && p.work {
+		p.i++ // "invisible join" at the end of a round
+	}
 	if p.eat("join", "joining") || p.rejoins() || p.closesRound() || p.tok().is("close") && !p.at(1).is("up", "it", "them", "the", "hole", "top", "opening", "gap", "any", "small", "remaining", "rem") && p.eat("close") {
 		return p.joinTail(start)
 	}
@@ -250,7 +253,7 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 	if bracketed {
 		p.i++
 	}
-	for p.eat("as", "before", "usual") {
+	for p.eat("as", "before", "usual", "invisibly", "seamlessly") {
 	}
 	if p.tok().is("with", "in") && p.work && j.Yarn == "" && p.yarnLast(p.i+1) {
 		j.Span = p.from(start) // "join with B": the round is joined, and B goes on
@@ -260,7 +263,9 @@ func (p *parser) joinTail(start int) (Item, *fault.Fault) {
 		p.i++
 	}
 	p.eat("a", "an")
-	p.eatAll("invisible", "join")
+	if p.eat("invisible", "seamless") {
+		p.eat("join")
+	}
 	if w, ok := p.what(); ok {
 		j.With = w
 	}
@@ -459,45 +464,4 @@ func (p *parser) areJoined() bool {
 	}
 	p.i++
 	return p.eat("are", "is") && p.eat("joined", "closed")
-}
-
-// joinsEnds reports whether the first and the last row of a piece are joined, "Join last row to
-// foundation ch with ss to make a tube.": making up.
-func (p *parser) joinsEnds() bool {
-	start := p.i
-	defer func() { p.i = start }()
-	end := func() bool {
-		p.eat("the", "your")
-		if !p.eat("last", "first", "final", "foundation", "starting", "beginning", "cast-on") {
-			return false
-		}
-		_, round := roundWord(p.tok())
-		if round && p.tok().is("row", "rows") || p.tok().is("ch", "chain", "edge") {
-			p.i++
-			return true
-		}
-		return false
-	}
-	return p.eat("join", "joining") && end() && p.eat("to", "and", "with") && end()
-}
-
-// joinsAll reports whether a sentence says how all rounds are joined: "Join each round with a
-// sl st in the first st", "Join with sl st to first st at the end of every rnd".
-func (p *parser) joinsAll() bool {
-	for j, end := p.i+1, p.sentenceEnd(); j < end; j++ {
-		next := &p.toks[j+1]
-		_, round := roundWord(next)
-		if k := j - 3; k > p.i && p.toks[j-1].is("of") && p.toks[j-2].is("end", "ends", "side", "sides") {
-			if p.toks[k].is("the") {
-				k--
-			}
-			if p.toks[k].is("in", "into", "along") {
-				continue // "join yarn, 2 sc in end of each row" goes into them
-			}
-		}
-		if p.toks[j].is("each", "every", "all") && round && !p.toks[j+2].is("end", "ends", "edge", "edges") || j == p.i+1 && p.toks[j].is("rnds", "rounds") {
-			return true
-		}
-	}
-	return false
 }
