@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"slices"
+
 	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
@@ -37,8 +39,29 @@ func (b *block) firstPlaced() (bool, *fault.Fault) {
 		first.Places[0].Pick == Next || first.Places[0].Pick == First) && (len(first.Places) == 0 || first.Places[0].Target.Sort == AnyStitch || first.Places[0].Target.Sort == OfKind) {
 		return p.note(b, start, p.i), nil
 	}
+	if first != nil && b.firstInChain(first, &pl[0]) && (!named || first.What == w) {
+		return true, nil
+	}
 	return false, p.failAt(start, "not-understood", "the words have the first stitch go elsewhere than those before them",
 		"Say it where the round begins: ch 1, sc in same st as join, *ch 1, sc in next st; rep from * around.")
+}
+
+// firstInChain puts the first stitch of "1 dc in each tr to end, working first dc in top of 3 ch" before the
+// others, into the chain that the round below begins with.
+func (b *block) firstInChain(first *Stitches, pl *Place) bool {
+	if pl.Target.Sort != StartChain && (pl.Of == nil || pl.Of.Target.Sort != StartChain) || first.N.Set() && (len(first.N.Values) != 1 || first.N.Values[0] != 1) || len(first.But) > 0 ||
+		len(first.Places) != 1 || first.Places[0].Pick != Each {
+		return false
+	}
+	i := slices.Index(b.items, Item(first))
+	if i < 0 {
+		return false
+	}
+	one := *first
+	pl.Begins = true
+	one.Places = []Place{*pl}
+	b.items = slices.Insert(b.items, i, Item(&one))
+	return true
 }
 
 // firstMade is what a round makes first, in the stitch that it was joined in: nil where a chain before it

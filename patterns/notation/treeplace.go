@@ -51,6 +51,8 @@ type Place struct {
 	// Bare is set when no word such as "next" says which: "in ch-5 sp"; To
 	// when the work goes up to it: "sl st to next ch-2 sp".
 	Bare, To bool
+	// Begins is set for a place that the first stitch of others is said to go into: the chain below has to be a stitch.
+	Begins bool
 	// Limb is the piece that is gone into where several are joined: "next 11 sts of
 	// first leg"; "" for the round below.
 	Limb string

@@ -11,6 +11,9 @@ import (
 
 // one resolves number i of the count places that p speaks of, and takes it.
 func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt) {
+	if p.Begins && !w.beganCounted() {
+		return nil, stopAt(p.Span, "no-start", "the chain that the round below begins with counts as no stitch, so that it is not the first to work into", "Name the stitch instead: in first st.")
+	}
 	p = w.ofLeft(p)
 	if w.given != nil && (p.Pick == notation.Same || p.Pick == notation.Next && count == 1) {
 		on := w.downFrom(w.given, p)
