@@ -328,6 +328,9 @@ func (w *work) narrowCorners(c *course) {
 func (w *work) outline() (ring.Shape, float64) {
 	circle := ring.Circle{Start: w.startAngle(), Mirrored: w.o.LeftHanded, Wave: w.zigzag}
 	n := w.corners.sides
+	if w.corners.from > w.last+1 {
+		n = 0 // what is drawn ends before it has corners
+	}
 	if w.fan != nil {
 		s := w.fan.shape(!w.leftwards(false))
 		if p, ok := s.(ring.Polygon); ok {
@@ -342,7 +345,7 @@ func (w *work) outline() (ring.Shape, float64) {
 	if w.oval != nil && w.window == 0 {
 		return ring.Stadium{Long: w.ovalLong(), Side: w.oval.side, Mirrored: w.o.LeftHanded}, 1
 	}
-	if w.zigzag != nil && n > 0 && w.radii != nil {
+	if w.zigzag != nil && n > 0 && w.radii != nil && w.corners.from <= w.last {
 		circle.Round = w.radii.Of(w.layer(w.courses[max(w.corners.from-1, 1)]))
 		circle.Full = w.radii.Of(w.layer(w.courses[w.corners.from]))
 	}
@@ -371,7 +374,9 @@ func (w *work) outline() (ring.Shape, float64) {
 					p.Round = math.Max(p.Round, w.radii.At(w.layer(c), c.form.Tops[i]))
 				}
 			}
-			p.Full = math.Max(p.Full, (p.Round+w.radii.Of(w.layer(w.courses[w.corners.from])))/2)
+			if w.corners.from <= w.last {
+				p.Full = math.Max(p.Full, (p.Round+w.radii.Of(w.layer(w.courses[w.corners.from])))/2)
+			}
 		}
 	}
 	extent, _ := p.Extent()
