@@ -87,8 +87,9 @@ func (w *work) findCorners() {
 	if w.onRing() && !evenSides(last, stitches) {
 		return
 	}
-	if found.sides > 0 && between && w.courses[len(w.courses)-1].index > found.from {
-		w.corners = found
+	more := len(w.courses)-1 > found.from
+	if found.sides > 0 && between && (more || found.from == 2 && w.sideStitches(w.courses[2]) > 0) {
+		w.corners = found // a motif of two rounds has them in its last
 	}
 }
 
