@@ -268,8 +268,17 @@ func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 	if c := it.Counts; c != nil {
 		w.checkHeight(it, c, n)
 		// What is said once holds for the chains after it that say nothing,
-		// as designers mean it whether or not they write "throughout".
-		w.throughout[n] = c
+		// as designers mean it whether or not they write "throughout"; but not against what
+		// is said of all of them.
+		delete(w.onlyHere, n)
+		switch all := w.throughout[n]; {
+		case all == nil || !all.Throughout || c.Throughout:
+			w.throughout[n] = c
+		case all.Not != c.Not:
+			w.onlyHere[n] = c
+		case all.As != c.As || all.Chains != c.Chains || all.Space != c.Space:
+			w.throughout[n] = c
+		}
 		return c
 	}
 	if c := w.counted[it]; c != nil {
@@ -283,6 +292,9 @@ func (w *roundWork) startCounts(it *notation.Chain, n int) *notation.Counts {
 // unsaidCounts is what a chain at the beginning counts as that its words say nothing of.
 func (w *roundWork) unsaidCounts(it *notation.Chain, n int) *notation.Counts {
 	if c := w.throughout[n]; c != nil {
+		if only := w.onlyHere[n]; only != nil && w.againAs(only, c, n) {
+			return only
+		}
 		return c
 	}
 	if c := w.throughout[0]; c != nil && (c.Not || n >= c.As.Chains() || w.mainKind().Base == c.As.Base) {
@@ -318,6 +330,22 @@ func (w *roundWork) unsaidCounts(it *notation.Chain, n int) *notation.Counts {
 		return as
 	}
 	return not
+}
+
+// againAs reports whether a chain that its round says nothing of is what a round before said of its own
+// only, against what is said of all of them: as the join tells, which goes into the chain or into the
+// first stitch of another kind; else as the counts do.
+func (w *roundWork) againAs(only, all *notation.Counts, n int) bool {
+	if j := closingJoin(w.items); j != nil && j.Place != nil {
+		switch p := j.Place; {
+		case p.Target.Sort == notation.StartChain || p.Of != nil && p.Of.Target.Sort == notation.StartChain:
+			return !only.Not
+		case p.Target.Sort == notation.OfShape || p.Target.Sort == notation.OfName || p.Target.Sort == notation.OfKind && p.Target.Kind != all.As && p.Target.Kind != only.As:
+			return only.Not
+		}
+	}
+	w.unsaid |= spaceBit(n)
+	return w.reading.otherwise&spaceBit(n) != 0
 }
 
 // closingJoin is the join that closes a round, not that of the yarn it begins with.

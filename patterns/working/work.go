@@ -218,6 +218,8 @@ type partWork struct {
 	// throughout is what beginning chains count as, by their number; 0 for
 	// all.
 	throughout map[int]*notation.Counts
+	// onlyHere is what a round has said of its own beginning chain against that.
+	onlyHere map[int]*notation.Counts
 	// counted is what each beginning chain that says nothing counted as when its words were
 	// first worked, and counts as when they are worked again.
 	counted map[*notation.Chain]*notation.Counts
@@ -309,7 +311,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	src := &w.p.Parts[k]
 	p := &partWork{work: w, f: f, index: k, size: size, terms: w.p.Terms, source: src, reading: r,
 		part:   &fabric.Part{Name: src.Name, From: -1},
-		faulty: map[*notation.Round]bool{}, firstWrong: -1, throughout: map[int]*notation.Counts{}, counted: map[*notation.Chain]*notation.Counts{}, over: map[int]int{}, rounds: map[int]*notation.Round{}, seriesOthers: map[string]int{}, lasts: map[*notation.Round]*fabric.Round{}}
+		faulty: map[*notation.Round]bool{}, firstWrong: -1, throughout: map[int]*notation.Counts{}, onlyHere: map[int]*notation.Counts{}, counted: map[*notation.Chain]*notation.Counts{}, over: map[int]int{}, rounds: map[int]*notation.Round{}, seriesOthers: map[string]int{}, lasts: map[*notation.Round]*fabric.Round{}}
 	if src.Rows {
 		p.part.Worked = fabric.InRows
 	}
