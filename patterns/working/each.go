@@ -128,6 +128,7 @@ func (w *roundWork) upToLeft(p *notation.Place) *notation.Place {
 	if !ok || s.Place == nil || s.Behind || s.And != nil || needsPlaces(rest[1:]) {
 		return p
 	}
+	s = w.turningLeft(s)
 	upTo := *p
 	switch turning := s.Target.Sort == notation.StartChain; {
 	case turning && !w.noTurningLeft(s):

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -35,6 +36,9 @@ func (w *roundWork) skipOne(s *notation.Skip) *halt {
 	}
 	if h := w.endPoint(s.Span); h != nil {
 		return h
+	}
+	if turning := w.turningLeft(s); turning != s && !slices.ContainsFunc(w.c.spots[w.pos:max(len(w.c.spots)-1, w.pos)], func(sp spot) bool { return sp.counts || sp.st.IsChain() }) {
+		s, n = turning, 1
 	}
 	if s.Unworked && w.noTurningLeft(s) {
 		return nil
@@ -235,4 +239,20 @@ func (w *roundWork) skipInGroup(p *notation.Place, n int) *halt {
 		return nil
 	}
 	return w.outOf(&notation.Place{Span: p.Span, Target: p.Of.Target}, 1)
+}
+
+// turningLeft is what a row leaves unworked, "leaving 3 ch unworked", as the turning chain, where the row
+// below began with one of so many; else what the words say.
+func (w *roundWork) turningLeft(s *notation.Skip) *notation.Skip {
+	if !s.Unworked || !w.r.Row || s.Place == nil || s.Place.Of != nil || s.Target.Sort != notation.ChainStitch || !s.N.Set() || w.c.below == nil || len(w.c.below.Stitches) == 0 {
+		return s
+	}
+	if st := &w.c.below.Stitches[0]; st.Role != fabric.Start || st.Chains != s.N.For(w.size) {
+		return s
+	}
+	turning, place := *s, *s.Place
+	turning.Target = notation.Target{Sort: notation.StartChain, Text: s.Target.Text}
+	turning.N, turning.Place = notation.Num{}, &place
+	place.N, place.Pick, place.Target = notation.Num{}, notation.Next, turning.Target
+	return &turning
 }
