@@ -219,6 +219,14 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 			return s, nil
 		}
 	}
+	p.i = words
+	p.eat("the")
+	if at := p.i; p.tok().kind == tNumber {
+		if t, ok := p.startChain(); ok && p.eat(unworkedWords...) && p.rowEndsHere() {
+			// "leaving 3-ch unworked, turn"
+			return &Skip{Span: p.from(start), Unworked: true, Target: t, Place: &Place{Span: p.from(at), Pick: Next, Target: t}}, nil
+		}
+	}
 	if p.i = words; p.restLeft() {
 		if p.at(-2).is("edging", "border", "trim") {
 			return &Note{Span: p.from(start), Text: p.words(start)}, nil // another piece
@@ -227,6 +235,15 @@ func (p *parser) left(start int) (Item, *fault.Fault) {
 	}
 	p.i = start
 	return nil, nil
+}
+
+// rowEndsHere reports whether the words of a row end, or turn the work.
+func (p *parser) rowEndsHere() bool {
+	next := p.tok()
+	if next.kind == tComma || next.kind == tSemi {
+		next = p.at(1)
+	}
+	return next.is("turn") || next.kind == tStop || next.kind == tEnd || next.first
 }
 
 // restLeft reads "the scallop unworked", "the rest of the row unworked" at the end of a

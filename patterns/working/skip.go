@@ -244,10 +244,16 @@ func (w *roundWork) skipInGroup(p *notation.Place, n int) *halt {
 // turningLeft is what a row leaves unworked, "leaving 3 ch unworked", as the turning chain, where the row
 // below began with one of so many; else what the words say.
 func (w *roundWork) turningLeft(s *notation.Skip) *notation.Skip {
-	if !s.Unworked || !w.r.Row || s.Place == nil || s.Place.Of != nil || s.Target.Sort != notation.ChainStitch || !s.N.Set() || w.c.below == nil || len(w.c.below.Stitches) == 0 {
+	n := s.Target.Chains // "leaving 3-ch unworked"
+	if s.Target.Sort == notation.ChainStitch && s.N.Set() {
+		n = s.N.For(w.size)
+	} else if !s.Target.ByNumber() {
 		return s
 	}
-	if st := &w.c.below.Stitches[0]; st.Role != fabric.Start || st.Chains != s.N.For(w.size) {
+	if !s.Unworked || !w.r.Row || s.Place == nil || s.Place.Of != nil || w.c.below == nil || len(w.c.below.Stitches) == 0 {
+		return s
+	}
+	if st := &w.c.below.Stitches[0]; st.Role != fabric.Start || st.Chains != n {
 		return s
 	}
 	turning, place := *s, *s.Place
