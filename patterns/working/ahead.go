@@ -210,8 +210,8 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 				c = w.ownCounts(c)
 			}
 			if ok && !said {
-				if whole := w.wholeOf(s, false, items[i+2:]); whole.Is() {
-					return &notation.Counts{Span: s.Span, As: whole}, false
+				if whole := w.wholeOf(s, false, items[i+2:]); whole != nil {
+					return whole, false
 				}
 				if whole := wholeOver(s, items[i+2:]); whole.Is() {
 					return &notation.Counts{Span: s.Span, As: whole}, true

@@ -2,6 +2,7 @@ package working
 
 import (
 	"slices"
+	"strings"
 
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
@@ -10,33 +11,36 @@ import (
 // wholeOf is the cluster that a chain and the smaller cluster after it stand in
 // for at the beginning of a round, all in one place, when the rest of the round
 // works the whole one: "ch 3, dc2tog in same sp, [ch 2, dc3tog in next sp] …". Where they
-// are in a group, its place is theirs. The zero Kind when it is not so.
-func (w *roundWork) wholeOf(s *notation.Stitches, grouped bool, rest []notation.Item) stitch.Kind {
+// are in a group, its place is theirs. It has the name that the designer gives the whole one, under which
+// it is counted with the others: "(12 cl)". Nil when it is not so.
+func (w *roundWork) wholeOf(s *notation.Stitches, grouped bool, rest []notation.Item) *notation.Counts {
 	k := s.What.Kind
 	if k.Shape != stitch.Together && k.Shape != stitch.Cluster || s.N.Set() && s.N.For(w.size) != 1 || s.Times.Set() {
-		return stitch.Kind{}
+		return nil
 	}
 	if grouped && len(s.Places) > 0 || !grouped && (len(s.Places) != 1 || s.Places[0].Over || s.Places[0].Pick != notation.Same && s.Places[0].Target.Sort != notation.Ring) {
-		return stitch.Kind{}
+		return nil
 	}
 	k.Legs++
 	for _, o := range w.bundles(rest) {
-		if o.Base == k.Base && o.Legs == k.Legs && o.Manner == k.Manner && (o.Shape == stitch.Together || o.Shape == stitch.Cluster) {
-			return o
+		if o.Kind.Base == k.Base && o.Kind.Legs == k.Legs && o.Kind.Manner == k.Manner && (o.Kind.Shape == stitch.Together || o.Kind.Shape == stitch.Cluster) {
+			return &notation.Counts{Span: s.Span, As: o.Kind, Name: o.Name}
 		}
 	}
-	return stitch.Kind{}
+	return nil
 }
 
-// bundles are the kinds of several legs in the instructions, those of the designer's own among them.
-func (w *roundWork) bundles(items []notation.Item) []stitch.Kind {
-	l := bundlesIn(items)
+// bundles are the kinds of several legs in the instructions, those of the designer's own among them by name.
+func (w *roundWork) bundles(items []notation.Item) (l []notation.What) {
+	for _, k := range bundlesIn(items) {
+		l = append(l, notation.What{Kind: k})
+	}
 	for _, it := range items {
 		switch it := it.(type) {
 		case *notation.Stitches:
 			if d := w.definition(&it.What); d != nil && len(d.items) == 1 {
 				if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
-					l = append(l, s.What.Kind)
+					l = append(l, notation.What{Kind: s.What.Kind, Name: d.name})
 				}
 			}
 		case *notation.Group:
@@ -58,10 +62,27 @@ func (w *roundWork) chainInGroup(g *notation.Group, items, rest []notation.Item)
 	if !ok {
 		return nil
 	}
-	if whole := w.wholeOf(s, true, append(items[1:len(items):len(items)], rest...)); whole.Is() {
-		return &notation.Counts{Span: s.Span, As: whole}
+	return w.wholeOf(s, true, append(items[1:len(items):len(items)], rest...))
+}
+
+// begToldApart reports whether a count tells the beginning cluster of a round apart from those that it
+// stands among by name: "(1 beg cl, 11 cl)".
+func (w *roundWork) begToldApart(c *notation.StatedCount, all *notation.Stated, have int) bool {
+	if w.leads == nil || w.leads.Name == "" || c.Target.Name != w.leads.Name {
+		return false
 	}
-	return nil
+	others := have - 1
+	if !namedBeg(strings.ToLower(c.Target.Text)) {
+		if c.N.For(w.size) != others {
+			return false
+		}
+		others = 1
+	} else if c.N.For(w.size) != 1 {
+		return false
+	}
+	return slices.ContainsFunc(all.Counts, func(o notation.StatedCount) bool {
+		return o.Target.Sort != notation.ChainSpace && o.Target.Text != c.Target.Text && o.N.For(w.size) == others
+	})
 }
 
 // wholeOver is the decrease that a chain and the smaller decrease after it stand in

@@ -51,6 +51,9 @@ func (p *partWork) compare(w *roundWork, stated []*notation.Stated, quiet bool) 
 			if c.Target.Sort == notation.OfName && (have+splitAtJoin(r, c.Target.Name) == want || have+w.beginsLike(c.Target.Name) == want) {
 				continue // the last is completed where the round began, or the first begun by a chain
 			}
+			if r == w.r && w.begToldApart(c, s, have) {
+				continue
+			}
 			if c.Target.Sort == notation.OfName && have-1 == want && begunAlone(r, c.Target.Name) {
 				continue // "(7 ldc)" beside the chain that counts as a dc
 			}
