@@ -56,6 +56,13 @@ func (p *parser) countBehind() int {
 	start := p.i
 	defer func() { p.i = start }()
 	if p.eatKind(tStop) {
+		if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 {
+			// "you will have 23 shells. (94 dc)"
+			if p.i++; p.statedUpTo(close) != nil && (p.toks[close+1].kind == tStop || p.toks[close+1].kind == tEnd || p.toks[close+1].first) {
+				return close + 1
+			}
+			return start
+		}
 		if s := p.countList(); s != nil && (p.tok().kind == tStop || p.tok().kind == tEnd || p.tok().first) {
 			return p.i
 		}

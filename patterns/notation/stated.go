@@ -61,6 +61,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		p.i = start
 		return false
 	}
+	led := p.i > start // "you will have 11 sc"
 	s := p.countList()
 	if s == nil {
 		p.i = start
@@ -104,7 +105,7 @@ func (p *parser) trailingCount(sentence bool) bool {
 		if which {
 			from = p.sentenceEnd() // "68 sc, which is 17 along each side"
 		}
-		if s.ofGroups() {
+		if led || s.ofGroups() {
 			from = p.countBehind() // "39 groups and 2 tr at each end. 121 tr."
 		}
 		for end < len(p.toks) && !p.toks[end].first {
