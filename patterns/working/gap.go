@@ -54,9 +54,9 @@ func (c *course) gapIs(i int, t *notation.Target) bool {
 	// What stands on its other side, at the edge of a row, need not be such a group.
 	switch t.GroupSide() {
 	case "before":
-		return c.beginsGroup(j, t)
+		return c.beginsGroup(j, t) || c.edgeGroup(j, 1, t.Name)
 	case "after":
-		return c.endsGroup(i, t)
+		return c.endsGroup(i, t) || c.edgeGroup(i, -1, t.Name)
 	}
 	// A chain at the edge of a row that nothing stands beside is no group; a round may
 	// begin with one that is finished at its join.
@@ -306,6 +306,28 @@ func (c *course) isGroup(i, step int, t *notation.Target) bool {
 		}
 	}
 	return n > 1
+}
+
+// edgeGroup reports whether the stitches from spot i to the edge of a row are more than half of a group of that
+// name: the half shell of a row that grows at its edges, with the turning chain as the last of it.
+func (c *course) edgeGroup(i, step int, name string) bool {
+	k := slices.IndexFunc(c.groups, func(g spotGroup) bool { return g.is(name) })
+	if !c.flat || k < 0 || name == "" {
+		return false
+	}
+	g := c.groups[k]
+	whole, made := g.From, 0
+	if step < 0 {
+		whole = g.To - 1
+	}
+	for j := i; j >= 0 && j < len(c.spots); j += step {
+		if whole < g.From || whole >= g.To || c.spots[j].counts != c.spots[whole].counts || c.spots[j].counts && !c.together(i, j) || c.spots[j].st.Counted() != c.spots[whole].st.Counted() {
+			return false
+		}
+		whole += step
+		made++
+	}
+	return made > 1 && 2*made > g.To-g.From && made < g.To-g.From
 }
 
 // endsGroup is the same of the end of a group.
