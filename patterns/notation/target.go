@@ -231,12 +231,18 @@ func (p *parser) target() (Target, bool) {
 				}
 			}
 		}
+		if hasN && p.sizesOfSpace(false) {
+			n = 0 // ch-8 (ch-10) sp
+		}
 		p.eatKind(tHyphen)
 		p.eatKind(tHyphen)
 		if p.eat("corner", "corners") {
 			corner = true
 		}
 		if p.eat(spaceWords...) || hasN && p.eat(slung...) {
+			if hasN && p.sizesOfSpace(true) {
+				n = 0 // ch-8 sp (ch-10 sp)
+			}
 			return done(Target{Sort: ChainSpace, Chains: n, AtCorner: corner && hasN})
 		}
 		if corner && hasN {
