@@ -244,3 +244,21 @@ func (p *parser) onFlap(pl *Place) bool {
 	p.i = start
 	return false
 }
+
+// partName reads the name that a designer gives a part, in capitals to the end of its sentence, behind the
+// rounds of it that are worked again: "Rnds 1-3 of Coaster", "Rows 2-9 of the Left Front".
+func (p *parser) partName() string {
+	start := p.i
+	p.eat("the")
+	at := p.i
+	for n := 0; n < 4 && p.tok().kind == tWord && !p.tok().first && capital(p.tok().raw) && !p.tok().is("pattern", "chart", "row", "rows", "round", "rounds", "rnd", "rnds"); n++ {
+		if p.i++; p.tok().kind == tHyphen && p.at(1).kind == tWord {
+			p.i++
+		}
+	}
+	if p.i == at || !p.ended() {
+		p.i = start
+		return ""
+	}
+	return strings.ToLower(p.words(at))
+}

@@ -133,6 +133,9 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 				r.Piece = p.motifName()
 			}
 			if r.Piece == "" {
+				r.Piece = p.partName()
+			}
+			if r.Piece == "" {
 				p.i = at
 			}
 		}

@@ -34,7 +34,19 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 		p.carry = append(p.carry, it) // where the first round begins
 	}
 	placed := joinsYarn(p.carry) || skips(p.carry)
-	named := append(ref.Rounds[:len(ref.Rounds):len(ref.Rounds)], r.Label.Numbers...)
+	ringed := len(p.part.Rounds) > 0 || makes(p.carry) // this piece has told the ring for itself
+	named, moved := ref.Rounds, 0
+	if own := r.Label.Numbers; len(named) == 0 {
+		named = own
+	} else if len(own) > 0 {
+		// "Rnds 5-7: Work as for Rnds 2-4 of Coaster"
+		from, to := own[0].From.For(p.size), own[len(own)-1].To.For(p.size)
+		if moved = from - named[0].From.For(p.size); !named[len(named)-1].ToEnd && to-named[len(named)-1].To.For(p.size) != moved {
+			p.add(p.fault(ref.Span, "vague", fmt.Sprintf("these are not as many rounds as those of %s", p.p.Parts[k].Called()),
+				"Name as many rounds of it as these are: Rnds 5-7: Work as for Rnds 2-4 of it."), true)
+			return
+		}
+	}
 	p.calling = r.Line
 	defer func() { p.calling = 0 }()
 	var begun []*notation.Round // without a label, before the first that has one
@@ -54,7 +66,7 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 			continue
 		}
 		for _, b := range begun {
-			if !worked && !placed && among(round, []notation.Range{{From: notation.One(ref.Span), To: notation.One(ref.Span)}}, p.size) {
+			if !worked && !placed && !ringed && among(round, []notation.Range{{From: notation.One(ref.Span), To: notation.One(ref.Span)}}, p.size) {
 				p.rangeOf(b) // the ring that its first round goes into
 			}
 		}
@@ -63,6 +75,9 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 			again.Items = withoutPlaces(round.Items)
 		}
 		worked = true
+		if moved != 0 {
+			again.Label.Numbers = movedOn(round.Label.Numbers, moved)
+		}
 		p.rangeOf(&again)
 		p.lasts[r] = p.lasts[&again]
 	}
@@ -85,6 +100,22 @@ func among(r *notation.Round, named []notation.Range, size int) bool {
 		}
 	}
 	return false
+}
+
+// movedOn are the numbers of rounds that are worked again so many rounds later in another piece.
+func movedOn(l []notation.Range, by int) []notation.Range {
+	later := func(n notation.Num) notation.Num {
+		n.Values = slices.Clone(n.Values)
+		for i := range n.Values {
+			n.Values[i] += by
+		}
+		return n
+	}
+	moved := slices.Clone(l)
+	for i := range moved {
+		moved[i].From, moved[i].To = later(moved[i].From), later(moved[i].To)
+	}
+	return moved
 }
 
 // skips reports whether instructions pass over stitches.
