@@ -256,9 +256,9 @@ func (p *parser) partName() string {
 			p.i++
 		}
 	}
-	if p.i == at || !p.ended() {
+	if k := p.tok().kind; p.i == at || k != tStop && k != tEnd && k != tOpen && k != tClose && !p.tok().first {
 		p.i = start
-		return ""
+		return "" // what is changed in them stands behind a comma
 	}
 	return strings.ToLower(p.words(at))
 }

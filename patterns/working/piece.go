@@ -27,8 +27,13 @@ func (p *partWork) asPiece(r *notation.Round, ref *notation.Ref) {
 			"Name it as its part is named, or name the rounds: Rep Rows 2-10."), true)
 		return
 	}
-	for _, it := range r.Items {
+	for i, it := range r.Items {
 		if it == notation.Item(ref) {
+			if h := worksMore(r.Items[i+1:]); h != nil {
+				p.add(p.fault(h.Where(), "vague", fmt.Sprintf("cannot tell which of the rounds of %s this is worked in", p.p.Parts[k].Called()),
+					"Write that round out, with its number."), true)
+				return
+			}
 			break
 		}
 		p.carry = append(p.carry, it) // where the first round begins
@@ -100,6 +105,17 @@ func among(r *notation.Round, named []notation.Range, size int) bool {
 		}
 	}
 	return false
+}
+
+// worksMore is the first of the instructions that makes stitches, nil where none does.
+func worksMore(items []notation.Item) notation.Item {
+	for _, it := range items {
+		switch it.(type) {
+		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Chain:
+			return it
+		}
+	}
+	return nil
 }
 
 // movedOn are the numbers of rounds that are worked again so many rounds later in another piece.
