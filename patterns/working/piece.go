@@ -107,11 +107,11 @@ func among(r *notation.Round, named []notation.Range, size int) bool {
 	return false
 }
 
-// worksMore is the first of the instructions that makes stitches, nil where none does.
+// worksMore is the first of the instructions that makes stitches or says how, nil where none does.
 func worksMore(items []notation.Item) notation.Item {
 	for _, it := range items {
 		switch it.(type) {
-		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Chain:
+		case *notation.Stitches, *notation.Group, *notation.Repeat, *notation.Chain, *notation.Skip, *notation.InLoops:
 			return it
 		}
 	}
