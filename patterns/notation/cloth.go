@@ -72,6 +72,40 @@ func (b *block) ontoCloth() bool {
 	return true
 }
 
+// numberBefore reports whether the stitch that is named before token i is one of so many: "77 dc".
+func (p *parser) numberBefore(i int) bool {
+	for i--; i >= 0 && p.toks[i].kind != tComma && p.toks[i].kind != tStop && p.toks[i].kind != tSemi && p.toks[i].kind != tStar; i-- {
+		if p.toks[i].kind == tNumber || numberWords[p.toks[i].text] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// clothOf is the cloth that the line before the first round joins the yarn to, "" for none: "With RS of
+// handkerchief facing, join thread into hem at any corner."
+func clothOf(rounds []*Round) string {
+	for i := len(rounds) - 1; i >= 0; i-- {
+		r := rounds[i]
+		if len(r.Label.Numbers) > 0 || r.Label.Next.Set() {
+			return ""
+		}
+		for _, it := range r.Items {
+			switch it := it.(type) {
+			case *Note, *Colour:
+			case *MagicRing:
+				if slices.Contains(cloths, it.Round) || it.Round == "cloth" {
+					return it.Round
+				}
+				return ""
+			default:
+				return ""
+			}
+		}
+	}
+	return ""
+}
+
 // onCloth is the edge of the cloth as a place.
 func (p *parser) onCloth(start int) Place {
 	return Place{Span: p.from(start), Pick: Only, Target: Target{Sort: Ring, Name: Band, Text: p.cloth}}
@@ -87,6 +121,10 @@ func (p *parser) clothPlace() (Place, bool) {
 	p.eat("evenly", "closely")
 	p.eat("spaced")
 	said := p.i > start
+	if (said || p.tok().is("across", "along", "down", "up", "around", "round")) && !p.numberBefore(start) {
+		p.i = start
+		return Place{}, false // how many are to go along it is not said
+	}
 	if p.eat("in", "into", "at", "across", "along", "down", "up", "over", "around", "round", "on") {
 		for p.eat("the", "same", "next", "last", "first", "other", "this", "that", "remaining", "final", "one", "opposite", "second", "third", "fourth", "all", "way", "around", "round", "entire", "whole",
 			"corner", "side", "edge", "hem", "hemmed", "end", "long", "short", "of", "outer", "outside", "place", "cloth", "blanket", "piece") || p.eat(cloths...) {

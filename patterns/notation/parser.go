@@ -49,6 +49,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 		}
 		p = newParser(toks[s:end], v, sizes)
 		p.forSizes, p.taken, p.upTo, p.plain = only, takenBy(text.Rounds), upTo(text.Rounds), plainOf(text.Rounds)
+		p.cloth = clothOf(text.Rounds)
 		n := len(text.Rounds)
 		if !toks[s].first && n > 0 {
 			p.before = text.Rounds[n-1].Label.Only
