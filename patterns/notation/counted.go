@@ -468,29 +468,15 @@ func (p *parser) ofSoAhead() bool {
 	return ok
 }
 
-// perThing passes over "per petal", "to each point" behind a count, which says how many there are
-// of a part only.
-func (p *parser) perThing() bool {
-	start := p.i
-	if p.eat("per") && p.tok().kind == tWord && !p.tok().first {
-		p.i++
-		if _, round := roundWord(p.at(-1)); !round && p.ended() {
-			return true
-		}
-	}
-	p.i = start
-	return false
-}
-
 // eachCounted gives a list of as many counts as the label names rounds to them, one to each: "Rnds
-// 6-8: … 72, 84 and 96 tr".
-func (r *Round) eachCounted() {
+// 6-8: … 72, 84 and 96 tr". As many as there are sizes may be one for each of these.
+func (r *Round) eachCounted(sizes int) {
 	if len(r.Label.Numbers) != 1 || len(r.Stated) != 1 {
 		return
 	}
 	rg, s := r.Label.Numbers[0], r.Stated[0]
 	last := len(s.Counts) - 1
-	if last < 1 || rg.ToEnd || len(rg.From.Values) != 1 || len(rg.To.Values) != 1 || rg.To.Values[0]-rg.From.Values[0] != last {
+	if last < 1 || last+1 == sizes || rg.ToEnd || len(rg.From.Values) != 1 || len(rg.To.Values) != 1 || rg.To.Values[0]-rg.From.Values[0] != last {
 		return
 	}
 	of := s.Counts[last].Target

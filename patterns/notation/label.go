@@ -35,7 +35,7 @@ func (p *parser) round() (*Round, *fault.Fault) {
 	p.zeros(r)
 	r.bareRound()
 	r.backwards()
-	r.eachCounted()
+	r.eachCounted(len(p.sizes))
 	return r, f
 }
 

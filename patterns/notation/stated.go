@@ -467,3 +467,17 @@ func (p *parser) countList() *Stated {
 	s.Span = p.from(start)
 	return s
 }
+
+// perThing passes over "per petal", "to each point" behind a count, which says how many there are
+// of a part only.
+func (p *parser) perThing() bool {
+	start := p.i
+	if p.eat("per") && p.tok().kind == tWord && !p.tok().first {
+		p.i++
+		if _, round := roundWord(p.at(-1)); !round && p.ended() {
+			return true
+		}
+	}
+	p.i = start
+	return false
+}

@@ -3,13 +3,14 @@ package working
 import (
 	"slices"
 
+	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
 
-// countFor is the count of one round out of "(7, 8)" after Rnds 2-3; nil when
+// countFor is the count of round r out of "(7, 8)" after Rnds 2-3; nil when
 // the label's count is not of that sort.
-func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated {
+func (p *partWork) countFor(label *notation.Round, number int, r *fabric.Round) *notation.Stated {
 	if n := len(label.Stated); n > 1 && label.Stated[1].Then && len(label.Label.Numbers) > 0 {
 		first := number - label.Label.Numbers[0].From.For(p.size)
 		if len(label.Label.Numbers) == 2 {
@@ -27,11 +28,11 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 	}
 	s, sizes := label.Stated[0], len(p.p.Sizes)
 	var rounds []int
-	for _, r := range label.Label.Numbers {
-		if len(s.Counts) == sizes && (len(r.To.Values) > 1 || len(r.From.Values) > 1 || sizes > 1 && len(label.Label.Numbers) > 1) {
+	for _, l := range label.Label.Numbers {
+		if len(s.Counts) == sizes && (len(l.To.Values) > 1 || len(l.From.Values) > 1 || sizes > 1 && len(label.Label.Numbers) > 1) {
 			return nil // a count for each size
 		}
-		for n := r.From.For(p.size); n <= r.To.For(p.size) && len(rounds) <= len(s.Counts); n++ {
+		for n := l.From.For(p.size); n <= l.To.For(p.size) && len(rounds) <= len(s.Counts); n++ {
 			rounds = append(rounds, n)
 		}
 	}
@@ -46,6 +47,9 @@ func (p *partWork) countFor(label *notation.Round, number int) *notation.Stated 
 		}
 	}
 	c := s.Counts[at]
+	if below := len(p.part.Rounds) - 1; len(s.Counts) == sizes && (below < 0 || r.Count() == p.part.Rounds[below].Count() || r.Count() != c.N.For(p.size)) {
+		return nil // as many sizes as rounds, which have no counts of their own where they do not change
+	}
 	c.Target = last // "(48, 60 dc)"
 	return &notation.Stated{Span: s.Span, Counts: []notation.StatedCount{c}}
 }
@@ -82,7 +86,7 @@ func (p *partWork) bySize(label *notation.Round) []*notation.Stated {
 			if len(c.N.Values) != 1 || c.Target.Text != "" && !last || several && last && c.Target.Text == "" {
 				return list
 			}
-			one.N.Values, one.Target = append(one.N.Values, c.N.Values[0]), c.Target
+			one.N.Values, one.Target, one.At = append(one.N.Values, c.N.Values[0]), c.Target, c.At
 		}
 		if sizes < len(p.p.Sizes) {
 			one.N.Values = p.among(one.N.Values, only)

@@ -121,7 +121,7 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 	}
 	// A count after a range of rounds is that of the last, or there is one
 	// for each.
-	if each := p.countFor(label, number); each != nil {
+	if each := p.countFor(label, number, w.r); each != nil {
 		if !p.compare(w, []*notation.Stated{each}, h != nil || p.cascade) {
 			ok = false
 		}
