@@ -87,3 +87,48 @@ func firstMade(items []Item, counts bool) *Stitches {
 	}
 	return nil
 }
+
+// moreAtEnd takes "working 2 sc in first st", "making 2 dc in last dc" behind "sc in each st across": the
+// stitch at that end is among them, and takes so many.
+func (b *block) moreAtEnd() bool {
+	p := b.p
+	start := p.i
+	no := func() bool { p.i = start; return false }
+	if p.depth > 1 || len(b.items) == 0 || !p.eat("working", "making", "placing", "with") {
+		return no()
+	}
+	last := len(b.items) - 1
+	all, ok := b.items[last].(*Stitches)
+	if !ok || all.N.Set() && slices.Max(all.N.Values) > 1 || all.Times.Set() || len(all.But) > 0 || !all.eachToEnd() {
+		return no()
+	}
+	it, ok := p.stitches()
+	s, _ := it.(*Stitches)
+	if !ok || s == nil || len(s.N.Values) == 0 || slices.Min(s.N.Values) < 2 || s.Times.Set() || len(s.Places) != 1 || !p.ended() {
+		return no()
+	}
+	at := &s.Places[0]
+	if at.N.Set() || at.Nth > 1 || at.Of != nil || at.Target.Sort != AnyStitch && at.Target.Sort != OfKind {
+		return no()
+	}
+	switch at.Pick {
+	case First:
+		b.items = slices.Insert(b.items, last, Item(s))
+	case Last:
+		all.Places[0].Extent = Extent{Sort: ToLast, N: One(s.Span), Target: at.Target, Text: "to last " + at.Target.Text}
+		b.add(s)
+	default:
+		return no()
+	}
+	return true
+}
+
+// eachToEnd reports whether stitches go into each stitch as far as there are any.
+func (s *Stitches) eachToEnd() bool {
+	if len(s.Places) != 1 {
+		return false
+	}
+	pl := &s.Places[0]
+	return pl.Pick == Each && !pl.N.Set() && pl.Of == nil && pl.Below == 0 && !pl.Evenly && len(pl.Also) == 0 &&
+		(pl.Target.Sort == AnyStitch || pl.Target.Sort == OfKind) && pl.Extent.Sort == ToEnd
+}

@@ -258,6 +258,9 @@ func (b *block) next(sentence bool) *fault.Fault {
 	if p.tok().is("skipping", "missing", "ignoring") && (p.spacesLeftOut() || b.stitchesLeftOut()) {
 		return nil
 	}
+	if b.moreAtEnd() {
+		return nil
+	}
 	if ok, f := b.firstPlaced(); ok || f != nil {
 		return f
 	}
