@@ -88,7 +88,7 @@ func (w *roundWork) lastOfRound(p *notation.Place, i, count int) ([]fabric.Place
 			if p.Target.Sort != notation.Gap && (w.c.spots[j].use == skipped || w.gap > 0) {
 				w.toEdge(p, j)
 			}
-			if n := w.unusedBefore(j); w.lastSpace && n > 0 && n <= w.gap && p.Target.Sort == notation.OfKind {
+			if n := w.unusedBefore(j); w.lastSpace && len(w.r.Repeats) > 0 && n > 0 && n <= w.gap && p.Target.Sort == notation.OfKind {
 				w.passOver(w.pos, j) // the rest of the fan, as between the others: "dc in next ch sp; …, 3 tr in last dc"
 			}
 			w.spanned(p, j)
