@@ -136,12 +136,9 @@ func fastens(items []notation.Item) bool {
 // round below. "Each st" leaves it out then.
 func namesStart(items []notation.Item) bool {
 	for _, it := range items {
-		var places []notation.Place
+		places := placesOf(it)
 		switch it := it.(type) {
-		case *notation.Stitches:
-			places = it.Places
 		case *notation.Group:
-			places = it.Place
 			if namesStart(it.Items) {
 				return true
 			}
@@ -431,15 +428,12 @@ func begins(items []notation.Item) bool {
 // intoRing reports whether the instructions go into the ring.
 func intoRing(items []notation.Item) bool {
 	for _, it := range items {
-		var places []notation.Place
+		places := placesOf(it)
 		switch it := it.(type) {
-		case *notation.Stitches:
-			places = it.Places
 		case *notation.Group:
 			if intoRing(it.Items) {
 				return true
 			}
-			places = it.Place
 		case *notation.Repeat:
 			if intoRing(it.Items) {
 				return true
@@ -454,4 +448,15 @@ func intoRing(items []notation.Item) bool {
 		}
 	}
 	return false
+}
+
+// placesOf are the places of stitches or of a group; none of anything else.
+func placesOf(it notation.Item) []notation.Place {
+	switch it := it.(type) {
+	case *notation.Stitches:
+		return it.Places
+	case *notation.Group:
+		return it.Place
+	}
+	return nil
 }

@@ -307,14 +307,9 @@ func chainsOf(items []notation.Item, n int) (sum int) {
 // counted twice.
 func intoSpaces(items []notation.Item, n int) (sum int) {
 	for _, it := range items {
-		var places []notation.Place
-		switch it := it.(type) {
-		case *notation.Stitches:
-			places = it.Places
-		case *notation.Group:
-			places = it.Place
-		case *notation.Repeat:
-			sum += 2 * intoSpaces(it.Items, n)
+		places := placesOf(it)
+		if r, repeat := it.(*notation.Repeat); repeat {
+			sum += 2 * intoSpaces(r.Items, n)
 		}
 		for i := range places {
 			if p := &places[i]; p.Target.Sort == notation.ChainSpace && p.Target.Chains == n && p.Pick != notation.Each {

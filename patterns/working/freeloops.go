@@ -148,14 +148,9 @@ func (w *roundWork) onFree(it *notation.InLoops) *halt {
 // Rnd 1"; ok is false where one names none or another.
 func namesFree(items []notation.Item) (into stitch.Into, ok bool) {
 	for _, it := range items {
-		var places []notation.Place
-		switch it := it.(type) {
-		case *notation.Stitches:
-			places = it.Places
-		case *notation.Group:
-			places = it.Place
-		case *notation.Repeat:
-			in, some := namesFree(it.Items)
+		places := placesOf(it)
+		if r, repeat := it.(*notation.Repeat); repeat {
+			in, some := namesFree(r.Items)
 			if !some || ok && in != into {
 				return 0, false
 			}

@@ -270,13 +270,7 @@ func saysPost(items []notation.Item) bool {
 
 // inSpace reports whether it names the space that it goes into: "5 dc in next ch-3 sp".
 func (d *definition) inSpace() bool {
-	var places []notation.Place
-	switch it := d.items[0].(type) {
-	case *notation.Stitches:
-		places = it.Places
-	case *notation.Group:
-		places = it.Place
-	}
+	places := placesOf(d.items[0])
 	return len(places) == 1 && places[0].Pick == notation.Next && places[0].Target.Sort == notation.ChainSpace && places[0].Of == nil
 }
 
