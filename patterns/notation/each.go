@@ -5,6 +5,7 @@ package notation
 // before it.
 func (b *block) addStitches(s *Stitches) {
 	b.inOrder(s)
+	b.aroundBehind(s)
 	if (len(s.Places) == 1 || len(s.Places) == 2 && s.Places[0].Pick == Same && s.Places[1].Pick == Each) && s.Places[0].All {
 		from := len(b.items)
 		for i := len(b.items) - 1; i >= 0; i-- {
@@ -43,6 +44,23 @@ func (b *block) addStitches(s *Stitches) {
 		}
 	}
 	b.add(s)
+}
+
+// aroundBehind takes "around" behind the space there is, "hdc in each hdc and 3 hdc in ch-3 sp around":
+// it is said of both.
+func (b *block) aroundBehind(s *Stitches) {
+	if b.last || len(b.items) == 0 || len(s.Places) != 1 || !b.p.tok().is("around", "across", "round") {
+		return
+	}
+	in := &s.Places[0]
+	last, ok := b.items[len(b.items)-1].(*Stitches)
+	if !ok || !in.Bare || in.Pick != Next || in.Target.Sort != ChainSpace || in.N.Set() || in.Of != nil || in.Extent.Sort != NoExtent || len(last.Places) != 1 || last.Places[0].N.Set() ||
+		last.Places[0].Pick != Each || last.Places[0].Extent.Sort != NoExtent || last.Places[0].Target.Sort == ChainSpace {
+		return
+	}
+	if e, ok := b.p.extent(); ok && e.Sort == ToEnd {
+		in.Pick, in.Bare, in.Extent = Each, false, e
+	}
 }
 
 // eachAsItComes joins "dc in each dc" to the "FPdc around each FPdc" before it:
@@ -154,11 +172,21 @@ func (b *block) exception() bool {
 	if ok && last.rate(s) {
 		return true
 	}
-	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
+	if !ok || len(s.Places) != 1 || s.Places[0].Pick != Each && !s.overChain() && (s.Places[0].Pick != Next || s.Places[0].Target.Sort != ChainSpace && s.Places[0].Target.Sort != CornerStitch) {
 		p.i = start
 		return false
 	}
 	last.But = append(last.But, s)
+	return true
+}
+
+// overChain takes stitches "over the ch-6" for such as go into that space.
+func (s *Stitches) overChain() bool {
+	pl := &s.Places[0]
+	if !pl.Target.ByNumber() || pl.N.Set() || pl.Of != nil || pl.Pick != Next {
+		return false
+	}
+	pl.Target = Target{Sort: ChainSpace, Chains: pl.Target.Chains, Text: pl.Target.Text}
 	return true
 }
 

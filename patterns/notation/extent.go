@@ -270,6 +270,9 @@ func (p *parser) toLast() (Extent, bool) {
 		}
 		p.i = at
 	}
+	if t, ok := p.chainsAtSlit(); ok {
+		return Extent{Sort: ToPlace, Target: t}, true
+	}
 	if t, ok := p.toSeam(); ok {
 		return Extent{Sort: ToPlace, Target: t}, true
 	}

@@ -105,15 +105,18 @@ func (p *parser) howAhead() bool {
 func (p *parser) openGoingOn() *fault.Fault {
 	start, faults := p.i, len(p.faults)
 	defer func() { p.i, p.faults = start, p.faults[:faults] }()
-	if !p.eat("continue", "cont") && !(p.eat("carry", "proceed", "keep") && p.tok().is("on", "going", "working", "repeating", "in", "as", "with")) {
+	if !p.eat("continue", "cont") && !(p.eat("carry", "proceed", "keep") && p.tok().is("on", "going", "working", "repeating", "decreasing", "increasing", "in", "as", "with")) {
 		return nil
 	}
 	p.i = start
 	_, named := p.goingOnVerb()
-	first := p.i
+	first, like := p.i, false
 	for j, end := first, p.sentenceEnd(); j < end && p.toks[j].kind != tOpen && p.toks[j].kind != tStar; j++ {
 		p.i = j
-		if u, f := p.until(); u == nil && f == nil && (j == first && !named || p.toRound() == nil) && !p.endingRow().Set {
+		like = like || p.tok().is(shapingVerbs...) || p.tok().is("way", "manner", "fashion")
+		if like && p.tok().is("until", "till") {
+			// "until you have 6 sc between increases"
+		} else if u, f := p.until(); u == nil && f == nil && (j == first && !named || p.toRound() == nil) && !p.endingRow().Set {
 			if _, _, ok := p.times(); !ok {
 				continue
 			}

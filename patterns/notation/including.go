@@ -16,8 +16,16 @@ func (p *parser) including(pl *Place) bool {
 	p.eat("both", "also")
 	for p.eat("the", "each", "every", "all", "any", "a", "one", "top", "tops", "of") {
 	}
+	among := Num{}
+	if at := p.i; !p.groupAhead() {
+		if n, ok := p.num(); ok && p.tok().is("ch", "chs", "chain", "chains") {
+			among = n // "including the 6 chs"
+		} else {
+			p.i = at
+		}
+	}
 	t, ok := p.target()
-	if !ok {
+	if !ok || among.Set() && t.Sort != ChainStitch {
 		return no()
 	}
 	if p.eat("as") {
@@ -46,7 +54,7 @@ func (p *parser) including(pl *Place) bool {
 	case t.Sort != ChainSpace && t.Sort != ChainStitch || t.Name != "":
 		return no()
 	}
-	pl.Also = append(pl.Also, t)
+	pl.Also, pl.Among = append(pl.Also, t), among
 	return true
 }
 

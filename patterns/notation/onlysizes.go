@@ -341,6 +341,35 @@ func (p *parser) sizeNamed(name string) string {
 			found = s
 		}
 	}
+	if found == "" {
+		return p.sizeInShort(name)
+	}
+	return found
+}
+
+// sizeInShort is the one size that a word of a few letters is short for, "NB" of Newborn, "Tod" of
+// Toddler: it begins as the size does, and its letters come in it in that order. It is "" for none.
+func (p *parser) sizeInShort(name string) (found string) {
+	if len(name) < 2 || len(name) > 4 {
+		return ""
+	}
+	name = strings.ToLower(name)
+	for _, s := range p.sizes {
+		left, full := name, strings.ToLower(s)
+		if !strings.HasPrefix(full, left[:1]) || len(full) <= len(name) || letterOf(s) == strings.ToUpper(s) {
+			continue
+		}
+		for _, c := range []byte(full) {
+			if left != "" && c == left[0] {
+				left = left[1:]
+			}
+		}
+		if left == "" && found != "" {
+			return ""
+		} else if left == "" {
+			found = s
+		}
+	}
 	return found
 }
 

@@ -10,7 +10,9 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	// "Work in the same way", "Keep going in this manner", "Continue as established":
 	// only with what is different along the sides.
 	sides := false
-	if !p.eat("continue", "cont", "continuing", "proceed") {
+	if p.tok().is(shapingVerbs...) && p.at(1).is("in", "as", "like") {
+		// "Dec in same manner until 12 sts rem"
+	} else if !p.eat("continue", "cont", "continuing", "proceed") {
 		if sides = p.eat("work", "working", "keep", "carry", "go"); !sides {
 			return nil, nil
 		}
@@ -18,7 +20,7 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		if even := p.eat("even", "straight"); p.tok().is("in", "as") && (even || p.patternUntil()) {
 			sides = false
 		}
-		if !p.tok().is("in", "as") {
+		if !p.tok().is("in", "as") && !(p.tok().is(shapingVerbs...) && p.at(1).is("in", "as", "like", "this", "until", "till", "every", "each", "on")) {
 			p.i = start
 			return nil, nil
 		}
@@ -26,7 +28,8 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	end := p.sentenceEnd()
 	r := &Ref{Onward: true}
 	grows, said := p.eat("to"), p.i
-	grows = p.eat("increasing", "inc", "increase", "decreasing", "dec", "decrease") || grows && p.at(-1).is("inc", "increase")
+	grows = p.eat(shapingVerbs...) || grows && p.at(-1).is("inc", "increase")
+	sides = sides && !grows
 	if n, ok := p.num(); ok && grows && n.Set() {
 		// "decrease 8 sts on every round"
 		p.target()
@@ -44,12 +47,17 @@ func (p *parser) onward() (Item, *fault.Fault) {
 			}
 		}
 	}
-	way := false
+	way := grows && p.likeThis()
 	if p.eat("in", "as") {
 		as := p.at(-1).is("as")
 		p.eat("this", "the", "same", "est")
 		p.eat("same", "established", "set")
 		way = p.eat("way", "manner", "fashion", "pattern", "patt", "pat", "established", "set") || p.at(-1).is("established", "set") || as && p.eat("before")
+		if at := p.i; way && !grows && p.eatKind(tComma) {
+			if grows = p.eat("increasing", "decreasing") && p.tok().is("until", "till"); !grows {
+				p.i = at // else "in this manner, decreasing until 12 sts remain"
+			}
+		}
 		if way && !as && p.eat("as") {
 			as = p.eat("established", "set", "before")
 		}
@@ -81,7 +89,7 @@ func (p *parser) onward() (Item, *fault.Fault) {
 			return nil, nil
 		}
 		r.Step = n
-		way = true
+		way, sides = true, false
 	}
 	for !(p.tok().is("for") && !p.at(1).is("each", "every", "the")) && p.eat("on", "in", "for", "each", "every", "rnd", "round", "row", "rnds", "rounds", "time") {
 	}
@@ -89,10 +97,21 @@ func (p *parser) onward() (Item, *fault.Fault) {
 		p.i = start
 		return nil, nil
 	}
+	behind := p.i
+	if grows && p.tok().is("until", "till") {
+		if u, f := p.until(); u == nil && f == nil {
+			p.i = start
+			return nil, nil // nobody knows until when
+		}
+	}
+	p.i = behind
 	r.Last = One(p.from(start))
 	r.Span = p.from(start)
 	return r, nil
 }
+
+// shapingVerbs are verbs for rounds that get wider or narrower.
+var shapingVerbs = []string{"increasing", "inc", "increase", "decreasing", "dec", "decrease"}
 
 // growsSo reads "increasing 6 sts every rnd" behind "in this way": what comes of it.
 func (p *parser) growsSo(r *Ref) bool {

@@ -49,6 +49,7 @@ func (p *parser) places(alone bool) []Place {
 		}
 		// "and in next st work 3 dc": a new instruction that names its place
 		// first.
+		behind := p.i
 		more, ok := p.placed(and && first.Target.Sort == FromHook && p.tok().is("across", "around"))
 		if ok && more.Pick == Each && more.Target.Text == "" && first.Target.Sort == FromHook {
 			// "in 2nd ch from hook and across"
@@ -73,7 +74,11 @@ func (p *parser) places(alone bool) []Place {
 			p.i = start
 			return l
 		}
-		if last := &l[len(l)-1]; last.asTheyCome(&more) {
+		last := &l[len(l)-1]
+		if ok && and && !p.starred() {
+			p.chainsThere(last, &more, behind)
+		}
+		if last.asTheyCome(&more) {
 			continue
 		}
 		l = append(l, more)
@@ -88,12 +93,37 @@ func (pl *Place) asTheyCome(more *Place) bool {
 			return false
 		}
 	}
+	if more.Among.Set() && pl.Extent.Sort == ToEnd && !pl.Among.Set() {
+		pl.Extent, more.Extent = Extent{}, pl.Extent // "in each hdc around and in each of the 6 chs"
+	}
 	if pl.Extent.Sort != NoExtent || pl.Into != more.Into || pl.Both != more.Both {
 		return false
 	}
 	pl.Also = append(append(pl.Also, more.Target), more.Also...)
-	pl.Extent = more.Extent
+	pl.Extent, pl.Among = more.Extent, more.Among
 	return true
+}
+
+// chainsThere makes "and in each of the 6 chs around", behind what goes into each stitch, each chain
+// that there is: they are so many. "In each of next 6 chs" are the next.
+func (p *parser) chainsThere(each, more *Place, from int) {
+	if each.Pick != Each || each.Extent.Sort != NoExtent && each.Extent.Sort != ToEnd || more.Pick != Next || !more.Every || !more.N.Set() || more.Target.Sort != ChainStitch || more.Target.Name != "" || more.Of != nil {
+		return
+	}
+	for _, t := range p.toks[from:p.i] {
+		if t.is("next", "nxt", "following", "foll", "first", "rem", "remaining") {
+			return
+		}
+	}
+	if at := p.i; p.tok().is("around", "across", "round", "to") {
+		e, ok := p.extent()
+		if !ok || e.Sort != ToEnd {
+			p.i = at
+			return
+		}
+		more.Extent = e
+	}
+	more.Pick, more.Among, more.N = Each, more.N, Num{}
 }
 
 // placed reads one place with the preposition before it.

@@ -169,6 +169,9 @@ func (s Style) extent(e *Extent) string {
 			}
 			return "to last " + s.before(e.N) + which + s.target(&e.Target, false)
 		}
+		if e.Target.ByNumber() {
+			return "to ch-" + strconv.Itoa(e.Target.Chains)
+		}
 		if e.Target.Sort == StartChain || e.Target.Name == Middle {
 			return "to " + s.target(&e.Target, false)
 		}

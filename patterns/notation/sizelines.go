@@ -284,6 +284,9 @@ func (p *parser) skipsRounds(l *Label) bool {
 // directing are words that tell what to do next, where sizes are named beside them.
 var directing = regexp.MustCompile(`(?i)\b(only|skip|omit|proceed|stop|(go|move|jump|hop|head|continue) (on|to|with|straight|directly|ahead)|(ends?|stops?) here|(work|repeat|rep|omitting) (rnds?|rounds?|rows?))\b`)
 
+// goesElsewhere is somebody told before a colon to go on with another round, "Preemie: go to Rnd 9".
+var goesElsewhere = regexp.MustCompile(`(?i)^[^:.,]{1,30}: *(now |then )?(skip|go|proceed|continue|move|jump|hop|head) (on |straight |directly |ahead )?(to|with) (the )?(r|rnd|round|row)s? ?\d`)
+
 // forSome is the fault of a note that tells some of the sizes to do what the others do not; nil for
 // any other.
 func (n *Note) forSome(sizes []string) *fault.Fault {
@@ -298,7 +301,7 @@ func (n *Note) forSome(sizes []string) *fault.Fault {
 			sized = sized || one && !(i+1 < len(words) && slices.Contains(notSizes, strings.ToLower(words[i+1])))
 		}
 	}
-	if !sized {
+	if !sized && !goesElsewhere.MatchString(n.Text) {
 		return nil
 	}
 	return fail(n.Span, "size", "cannot work out what these words tell some of the sizes to do",

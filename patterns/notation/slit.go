@@ -17,3 +17,15 @@ func (p *parser) slit(n int) bool {
 	p.i = start
 	return false
 }
+
+// chainsAtSlit reads "thumb opening", "the chs" where a round goes up to it: the chains across it.
+func (p *parser) chainsAtSlit() (Target, bool) {
+	start, opening := p.i, p.opening
+	defer func() { p.opening = opening }()
+	slit := p.slit(0)
+	if (p.eat("ch", "chs", "chain", "chains") || slit) && p.ended() {
+		return Target{Sort: ChainSpace, Text: p.words(start)}, true
+	}
+	p.i = start
+	return Target{}, false
+}

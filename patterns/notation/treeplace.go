@@ -24,7 +24,8 @@ type Place struct {
 	// Of is the thing that the target is part of: "centre dc of next shell".
 	Of *Place
 	// Among is how many of them the words say there are in it, unset when not said: "2nd of 3 dc
-	// of next shell".
+	// of next shell"; or of the last of those that are gone into as they come: "each hdc and each of
+	// the 6 chs around".
 	Among Num
 	// Into is the loop or post.
 	Into stitch.Into

@@ -3,6 +3,7 @@ package working
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"whorl/patterns/fabric"
 	"whorl/patterns/notation"
@@ -32,7 +33,7 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 		return h
 	}
 	edge := w.edgeAhead()
-	any := false
+	any, among := false, 0
 	if on, k := w.standsIn(p, targets); on != nil {
 		any = true
 		h := (*halt)(nil)
@@ -92,6 +93,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 			}
 			continue
 		}
+		if p.Among.Set() && w.c.matches(i, &targets[own-1]) {
+			among++
+		}
 		on := w.takeEach(targets, i, run, p, false)
 		if h := w.into(s, n, on); h != nil {
 			return h
@@ -102,6 +106,9 @@ func (w *roundWork) each(s *notation.Stitches, n, legs int, p *notation.Place) *
 	}
 	if !any && leave == 0 {
 		return w.outOf(p, 1)
+	}
+	if said := p.Among.For(w.size); p.Among.Set() && among != said {
+		return stopAt(p.Span, "runs-out", fmt.Sprintf("%s has %d of these %s, not %d", w.c.below.Label, among, strings.TrimSpace(targets[own-1].Text), said), "Check the number.")
 	}
 	return nil
 }

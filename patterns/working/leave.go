@@ -135,6 +135,10 @@ func (w *roundWork) atPlace(e *notation.Extent, passing bool) bool {
 			return true
 		}
 	}
+	if k := w.c.runFrom(w.pos); e.Target.ByNumber() && k < len(w.c.runs) && w.c.runs[k].From == w.pos &&
+		w.c.runIs(k, &notation.Target{Sort: notation.ChainSpace, Chains: e.Target.Chains}) {
+		return true // "to the ch-6, hdc in each of the 6 chs"
+	}
 	return w.pos >= len(w.c.spots) || w.c.matches(w.pos, &e.Target)
 }
 

@@ -69,6 +69,23 @@ func (p *partWork) numberFits(r *notation.Round, at notation.Span, n int, list b
 	return true
 }
 
+// othersOf is the highest number of the rounds of part k that are for other sizes only, or that come
+// behind where this size left it: "Baby size: proceed to Body." The part that goes on from it goes on
+// from that number.
+func (p *partWork) othersOf(k int) (highest int) {
+	left := false
+	for _, r := range p.texts[k].Rounds {
+		mine := len(r.Label.Only) == 0 || slices.Contains(r.Label.Only, p.p.Sizes[p.size])
+		left = left || mine && len(r.Label.Only) > 0 && r.Label.SkipToPart != ""
+		for _, rg := range r.Label.Numbers {
+			if (left || !mine) && r.Label.Series == "" {
+				highest = max(highest, rg.To.For(p.size))
+			}
+		}
+	}
+	return highest
+}
+
 // unnumbered reports whether rounds that are repeated without a label have no numbers of their
 // own: they are for some of the sizes only, or more in one than in another, so that the rounds
 // behind them go on from the number before; or the words say so.

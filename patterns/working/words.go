@@ -166,9 +166,13 @@ func (s *script) part(i int) PartWords {
 		}
 		out.From += " opening"
 	}
+	before := []*notation.Round(nil)
+	if src.From != "" && i > 0 {
+		before = s.texts[i-1].Rounds // whose numbers it may go on from
+	}
 	for k, r := range s.texts[i].Rounds {
 		if line := s.line(r, src.Rows); line != "" {
-			if to := s.jump(s.texts[i].Rounds[:k], r); to != "" {
+			if to := s.jump(slices.Concat(before, s.texts[i].Rounds[:k]), r); to != "" {
 				out.Lines = append(out.Lines, to)
 			}
 			out.Lines = append(out.Lines, strings.Split(s.style.Spell(line), "\n")...)

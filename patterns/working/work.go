@@ -321,6 +321,7 @@ func (w *work) workPart(f *fabric.Fabric, k, size int, r reading) *partWork {
 	p.standOn()
 	if from := p.part.From; from >= 0 {
 		p.cascade = w.offEnds[from] || p.opening && w.faultyParts[from]
+		p.others = p.othersOf(from)
 	}
 	for i, round := range w.texts[k].Rounds {
 		if p.broken {
