@@ -207,6 +207,9 @@ func (p *parser) infront(b *block) bool {
 	if p.eat("them", "it") {
 		return p.note(b, start, p.i)
 	}
+	if b.intoOlder() && p.overSpace() {
+		return p.note(b, start, p.i)
+	}
 	these := p.eat("these", "those")
 	last := !these && (p.eat("the") || true) && p.eat("last", "previous", "prev")
 	of := p.i
@@ -217,6 +220,27 @@ func (p *parser) infront(b *block) bool {
 	p.eat("just")
 	if made := p.eat("made", "worked"); these || last && made {
 		return p.note(b, start, p.i)
+	}
+	p.i = start
+	return false
+}
+
+// intoOlder reports whether the stitch that has just been told goes into one that was skipped, or that is
+// further down.
+func (b *block) intoOlder() bool {
+	if len(b.items) == 0 {
+		return false
+	}
+	s, ok := b.items[len(b.items)-1].(*Stitches)
+	return ok && len(s.Places) == 1 && (s.Places[0].Pick == Skipped || s.Places[0].Below != 0)
+}
+
+// overSpace passes over "the ch-1 sp", "next ch-2 loop" at the end of an instruction.
+func (p *parser) overSpace() bool {
+	start := p.i
+	p.eat("the", "next", "each")
+	if t, ok := p.target(); ok && (t.Sort == ChainSpace || t.Sort == ChainStitch || t.ByNumber()) && p.ended() {
+		return true
 	}
 	p.i = start
 	return false

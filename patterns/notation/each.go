@@ -6,6 +6,11 @@ package notation
 func (b *block) addStitches(s *Stitches) {
 	b.inOrder(s)
 	b.aroundBehind(s)
+	if n := len(b.items); n > 0 && len(s.Places) > 0 && s.Places[len(s.Places)-1].Evenly && !s.N.Set() {
+		if told, ok := b.items[n-1].(*Stitches); ok && len(told.Places) == 1 && told.Places[0].N.Set() && s.rate(told) {
+			b.items = b.items[:n-1] // "working 3 sc for every 2 rows, sc evenly around the row ends"
+		}
+	}
 	if (len(s.Places) == 1 || len(s.Places) == 2 && s.Places[0].Pick == Same && s.Places[1].Pick == Each) && s.Places[0].All {
 		from := len(b.items)
 		for i := len(b.items) - 1; i >= 0; i-- {

@@ -54,6 +54,11 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 				if base = w.inBase(on[0].At, p.Below-d); base != nil {
 					break
 				}
+				if end := w.rowEndBelow(on[0].At); end != nil && d == p.Below-1 && p.Target.Sort != notation.OfKind {
+					w.takeSpot(i, 0, &any, true)
+					w.same, w.deepAt = end, w.pos
+					return end, nil
+				}
 				if p.Below > 0 {
 					return nil, stopAt(p.Span, "below", fmt.Sprintf("there is no round %d rounds below", p.Below), "Check how many rounds down the stitch is.")
 				}
@@ -74,6 +79,16 @@ func (w *roundWork) atDepth(p *notation.Place, need int) ([]fabric.Place, *halt)
 		return on, nil
 	}
 	return nil, w.outOf(p, need)
+}
+
+// rowEndBelow is the row end that a stitch of a first round along an edge stands in: a spike one round
+// below goes there. It is nil for any other.
+func (w *roundWork) rowEndBelow(at fabric.Ref) []fabric.Place {
+	st := w.part.At(at)
+	if len(st.On) == 0 || st.On[0].Into != stitch.RowEnd {
+		return nil
+	}
+	return st.On[:1:1]
 }
 
 // inBase is the stitch that lies d rounds below one of the round that the part goes on from, in

@@ -54,7 +54,7 @@ func (w *roundWork) usedSince(at int) map[fabric.Ref]bool {
 	for _, r := range w.part.Rounds[at+1:] {
 		for i := range r.Stitches {
 			for _, on := range r.Stitches[i].On {
-				if st := w.part.At(on.At); st != nil && on.Part == 0 && r.Stitches[i].Role != fabric.Travel {
+				if on.Part == 0 && on.At.Stitch >= 0 && on.Into != stitch.RowEnd && r.Stitches[i].Role != fabric.Travel {
 					used[on.At] = true
 				}
 			}

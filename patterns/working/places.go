@@ -153,6 +153,9 @@ func (w *roundWork) one(p *notation.Place, i, count int) ([]fabric.Place, *halt)
 		if p.Below < 0 && w.c.below != nil && w.c.below.Number == -p.Below && len(w.lastSkip) == 0 {
 			return w.leftFree(p)
 		}
+		if on := w.skippedUnder(p); on != nil {
+			return on, nil
+		}
 		chains := slices.ContainsFunc(w.lastSkip, func(at int) bool { return w.c.spots[at].st.IsChain() })
 		if !chains && p.Nth > 0 && (p.Target.Sort == notation.ChainStitch || p.Target.Sort == notation.StartChain) && w.c.below != nil {
 			// "4th of 5 missed ch": passed over at the beginning of the row below

@@ -82,6 +82,7 @@ type hand struct {
 	// same is the place worked into last; lastSkip the spots skipped last.
 	same     []fabric.Place
 	lastSkip []int
+	older    *olderRound // that was looked at last for stitches left free
 	// given replaces the place in the words of a stitch that was defined by
 	// the designer; inGroup is the place of the group that is being worked.
 	given, inGroup []fabric.Place

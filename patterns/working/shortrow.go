@@ -16,6 +16,11 @@ func (w *roundWork) beyond(p *notation.Place) ([]fabric.Place, *halt, bool) {
 		return nil, nil, false
 	}
 	if n := w.remaining(maxRound); n > 0 && !w.onLonger() {
+		if p.Pick == notation.Skipped {
+			if on := w.skippedUnder(p); on != nil {
+				return on, nil, true
+			}
+		}
 		return nil, stopAt(p.Span, "left-over", fmt.Sprintf("%s comes to the stitches left unworked with %s of %s still to come", w.r.Label, plural(n, "stitch"), w.c.belowName()),
 			"Check the number before it."), true
 	}

@@ -361,7 +361,7 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		case p.Every && w.missedBelow():
 			count = w.leftInSlit()
 		case p.Every:
-			count = len(w.lastSkip)
+			count = w.skippedHere(p)
 		}
 		for i := 0; i < count; i++ {
 			on, h := w.one(p, i, count)

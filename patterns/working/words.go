@@ -1,6 +1,7 @@
 package working
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"sort"
@@ -172,7 +173,8 @@ func (s *script) part(i int) PartWords {
 	}
 	for k, r := range s.texts[i].Rounds {
 		if line := s.line(r, src.Rows); line != "" {
-			if to := s.jump(slices.Concat(before, s.texts[i].Rounds[:k]), r); to != "" {
+			own := s.texts[i].Rounds[:k]
+			if to := cmp.Or(s.jump(own, r), s.jump(slices.Concat(before, own), r)); to != "" {
 				out.Lines = append(out.Lines, to)
 			}
 			out.Lines = append(out.Lines, strings.Split(s.style.Spell(line), "\n")...)
