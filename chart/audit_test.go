@@ -174,6 +174,21 @@ func TestAuditFlatLegs(t *testing.T) {
 	}
 }
 
+// A decrease that is begun at the start of a round and completed at the join is measured as
+// the one stitch that it is.
+func TestAuditSplitDecrease(t *testing.T) {
+	s := draw(t, sample{"", split(), Options{Title: "Body"}}).Scene
+	if r := Audit(s); len(r.Flat) > 0 || len(r.Leaning) > 0 {
+		t.Errorf("half a decrease was measured: flat %v, leaning %v", r.Flat, r.Leaning)
+	}
+	for _, part := range [...]string{"r3start", "r3x1"} {
+		set(find(&s.Root, part), "top", canvas.Point{})
+	}
+	if r := Audit(s); len(r.Flat)+len(r.Leaning) == 0 {
+		t.Error("half a decrease that nothing completes was not seen")
+	}
+}
+
 // set moves what the data of a group name to one point.
 func set(g *scene.Group, name string, p canvas.Point) {
 	for i := range g.Data {

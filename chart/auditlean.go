@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -39,6 +40,7 @@ type standing struct {
 	from      int     // the first of the subjects
 	n         float64 // how many
 	foot, top canvas.Point
+	bases     []canvas.Point // of the stitch
 }
 
 // leans looks for legs that lean too far.
@@ -59,12 +61,13 @@ func (a *auditor) leans(r auditRound) {
 			g.n++
 			continue
 		}
+		bases := a.basesOf(r, i)
 		foot := canvas.Point{}
-		for _, b := range s.bases {
-			foot = foot.Add(b.Mul(1 / float64(len(s.bases))))
+		for _, b := range bases {
+			foot = foot.Add(b.Mul(1 / float64(len(bases))))
 		}
-		l = append(l, standing{i, 1, foot, s.tops[0]})
-		at, one = s.bases[0], len(s.bases) == 1
+		l = append(l, standing{i, 1, foot, s.tops[0], bases})
+		at, one = s.bases[0], len(bases) == 1
 	}
 	if !a.open && !cut && len(l) > 3 && one && a.alone(l[0]) == at {
 		// A fan that the round begins and ends in, as one.
@@ -90,17 +93,31 @@ func (a *auditor) leans(r auditRound) {
 		if lean > MostLean {
 			a.report.Leaning = append(a.report.Leaning, fmt.Sprintf("%s leans %.0f°", a.subjects[g.from].name, lean))
 		}
-		a.flatLegs(&a.subjects[g.from], along.Norm(1))
+		a.flatLegs(g, along.Norm(1))
 	}
+}
+
+// basesOf are the places of a stitch, with those of what completes it at the end of its
+// round, and of the chains that begin it: all of these end in its top.
+func (a *auditor) basesOf(r auditRound, i int) []canvas.Point {
+	s := &a.subjects[i]
+	bases := s.bases
+	for k := r.from; k < r.to; k++ {
+		if t := &a.subjects[k]; k != i && !t.counted && len(t.bases) > 0 && len(t.tops) == 1 && t.tops[0] == s.tops[0] {
+			bases = append(slices.Clip(bases), t.bases...)
+		}
+	}
+	return bases
 }
 
 // flatLegs looks for legs of two stitches worked together that lie along the round rather
 // than stand on it. The outer legs of more lie the flatter the more they are.
-func (a *auditor) flatLegs(s *subject, along canvas.Point) {
-	if len(s.bases) != 2 {
+func (a *auditor) flatLegs(g standing, along canvas.Point) {
+	if len(g.bases) != 2 {
 		return
 	}
-	for _, b := range s.bases {
+	s := &a.subjects[g.from]
+	for _, b := range g.bases {
 		if leg := s.tops[0].Sub(b); leg.Length() > 0.05 {
 			if flat := math.Asin(math.Min(math.Abs(leg.Norm(1).Dot(along)), 1)) * 180 / math.Pi; flat > MostLean {
 				a.report.Flat = append(a.report.Flat, fmt.Sprintf("%s has a leg at %.0f°", s.name, flat))
