@@ -244,14 +244,17 @@ func (w *work) vault(c *course, run []int, raised map[int]bool) {
 }
 
 // passes evens out, by a step, the rounds that legs of later ones cannot leave without
-// crossing their tops; where that is not enough it raises the later round. It is false
-// when there are none.
+// crossing their tops, or without lying flat; where that is not enough it raises the later
+// round. It is false when there are none.
 func (w *work) passes() bool {
 	crossed, low := map[*course]bool{}, map[*course]bool{}
 	for _, c := range w.courses[w.lo : w.last+1] {
 		for _, i := range c.order {
 			if c.cutOf(i) == left || c.tilt != nil {
 				continue
+			}
+			if d := w.unevenUnder(c, i); d != nil {
+				crossed[d] = true
 			}
 			for _, p := range c.round.Stitches[i].On {
 				d := w.at(p.At)

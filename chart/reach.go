@@ -109,7 +109,7 @@ func (w *work) reachWithin(wide, high float64) {
 		// Single stitches may stand out beyond the mean of their round.
 		long := w.ovalLong() / 2
 		over := math.Max(w.outer+long-wide, w.outer-high) + 0.8
-		rises := try < 8 && (w.overArches() || w.overToes())
+		rises := try < 8 && (w.overArches() || w.overToes() || w.overFlat())
 		if rises {
 			tries = 16
 		}
@@ -236,8 +236,11 @@ func (w *work) layers() []ring.Layer {
 		for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 			up[i], up[j] = up[j], up[i]
 		}
-		for i := range up {
-			up[i].Rise = leastRise
+		for i := len(up) - 1; i >= 0; i-- {
+			up[i].Rise, up[i].Legs = leastRise, 0
+			if i > 0 { // a round stands on the one outside it
+				up[i].Legs = up[i-1].Legs
+			}
 		}
 	}
 	return up

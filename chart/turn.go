@@ -101,7 +101,7 @@ type course struct {
 	level  float64         // how far its tops are evened out, 0 to 1
 	raised float64         // how far its tops are raised, in units
 	rise   float64         // from the round below, for its arches, mm on paper
-	legs   float64         // from it, for its legs on an oval, mm on paper
+	legs   float64         // from it, that none of its legs lies down, mm on paper
 	hang   hang            // of its loops
 	pitch  map[int]float64 // of chains on an arch, from one to the next, mm on paper
 	sky    sky
