@@ -207,23 +207,17 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			}
 			s, ok := items[i+1].(*notation.Stitches)
 			c, said := items[i+2].(*notation.Counts)
-			if said && c.Name != "" {
-				c = w.ownCounts(c)
-			}
 			if ok && !said {
 				if whole := w.wholeOf(s, false, items[i+2:]); whole != nil {
 					return whole, false
 				}
-				if whole := wholeOver(s, items[i+2:]); whole.Is() {
-					return &notation.Counts{Span: s.Span, As: whole}, true
-				}
+				whole := w.wholeOver(s, items[i+2:])
+				return whole, whole != nil
 			}
-			if !ok || !said || c.As.Shape == stitch.Plain || s.What.Kind.Base != c.As.Base || c.Not {
+			if !ok {
 				return nil, false
 			}
-			over := s.What.Kind.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set()) ||
-				s.What.Kind.Shape == stitch.Plain && c.As.Shape == stitch.Together && len(s.Places) == 1 && s.Places[0].Pick == notation.Next
-			return c, over && c.As.Legs == max(s.What.Kind.Legs, 1)+1
+			return w.wholeSaid(s, c, items[i+3:])
 		default:
 			return nil, false
 		}
@@ -244,21 +238,6 @@ func saidBehind(items []notation.Item) bool {
 	_, stitches := items[0].(*notation.Stitches)
 	_, said := items[1].(*notation.Counts)
 	return stitches && said
-}
-
-// ownCounts is what counts as one of the designer's own stitches: as the stitch that
-// her name stands for.
-func (w *roundWork) ownCounts(c *notation.Counts) *notation.Counts {
-	d := w.definition(&notation.What{Name: c.Name})
-	if d == nil || len(d.items) != 1 {
-		return c
-	}
-	if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
-		own := *c
-		own.As = s.What.Kind
-		return &own
-	}
-	return c
 }
 
 // leadingOwn is what one of the designer's own stitches at the beginning of a

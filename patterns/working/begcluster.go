@@ -38,10 +38,8 @@ func (w *roundWork) bundles(items []notation.Item) (l []notation.What) {
 	for _, it := range items {
 		switch it := it.(type) {
 		case *notation.Stitches:
-			if d := w.definition(&it.What); d != nil && len(d.items) == 1 {
-				if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
-					l = append(l, notation.What{Kind: s.What.Kind, Name: d.name})
-				}
+			if o := w.bundle(it.What); o.Name != "" {
+				l = append(l, o)
 			}
 		case *notation.Group:
 			l = append(l, w.bundles(it.Items)...)
@@ -50,6 +48,17 @@ func (w *roundWork) bundles(items []notation.Item) (l []notation.What) {
 		}
 	}
 	return l
+}
+
+// bundle is the kind of several legs that one of the designer's own stitches makes, with her name; another
+// stitch as it is.
+func (w *roundWork) bundle(of notation.What) notation.What {
+	if d := w.definition(&of); d != nil && len(d.items) == 1 {
+		if s, ok := d.items[0].(*notation.Stitches); ok && s.What.Kind.Legs > 1 {
+			return notation.What{Kind: s.What.Kind, Name: d.name}
+		}
+	}
+	return of
 }
 
 // chainInGroup is the cluster that a chain and the first stitch of a group make, "(ch 3, dc2tog, ch 3,
@@ -88,25 +97,54 @@ func (w *roundWork) begToldApart(c *notation.StatedCount, all *notation.Stated, 
 // wholeOver is the decrease that a chain and the smaller decrease after it stand in
 // for at the beginning of a round, over one stitch each, when the rest of the round
 // works the whole one and never the smaller: "ch 2, dc3tog over next 3 dc, *ch 5,
-// dc4tog over next 4 dc; rep from * around". The zero Kind when it is not so.
-func wholeOver(s *notation.Stitches, rest []notation.Item) stitch.Kind {
-	k := s.What.Kind
+// dc4tog over next 4 dc; rep from * around". Nil when it is not so.
+func (w *roundWork) wholeOver(s *notation.Stitches, rest []notation.Item) *notation.Counts {
+	k := w.bundle(s.What).Kind
 	if k.Shape != stitch.Together || s.N.Set() || len(s.Places) > 1 || len(s.Places) == 1 && !s.Places[0].Over && !s.Places[0].N.Set() {
-		return stitch.Kind{}
+		return nil
 	}
 	whole := k
 	whole.Legs++
-	found := false
-	for _, o := range bundlesIn(rest) {
-		if o == k {
-			return stitch.Kind{}
+	var found *notation.Counts
+	for _, o := range w.bundles(rest) {
+		if o.Kind == k {
+			return nil
 		}
-		found = found || o == whole
+		if found == nil && o.Kind == whole {
+			found = &notation.Counts{Span: s.Span, As: whole, Name: o.Name}
+		}
 	}
-	if !found {
-		return stitch.Kind{}
+	return found
+}
+
+// wholeSaid is what a chain and the smaller cluster after it are said to count as, "ch 3, dc3tog over next
+// 3 dc (counts as first dc4tog)". Of a cluster without a number the legs are those of the ones that the
+// round works, else those of the smaller one and the chain. Nil where it is of another stitch.
+func (w *roundWork) wholeSaid(s *notation.Stitches, c *notation.Counts, rest []notation.Item) (said *notation.Counts, leg bool) {
+	if c.Not {
+		return nil, false
 	}
-	return whole
+	k := w.bundle(s.What).Kind
+	whole := w.bundle(notation.What{Kind: c.As, Name: c.Name})
+	if as := whole.Kind; as.Shape == stitch.Cluster && as.Legs == 0 && k.Legs > 1 {
+		whole.Kind = k
+		whole.Kind.Legs++
+		for _, o := range w.bundles(rest) {
+			if o.Kind.Base == k.Base && (o.Kind.Legs == k.Legs || o.Kind.Legs == k.Legs+1) {
+				whole = o
+				break
+			}
+		}
+	}
+	as := whole.Kind
+	if as.Shape == stitch.Plain || k.Base != as.Base {
+		return nil, false
+	}
+	over := k.Shape == stitch.Together && (len(s.Places) == 0 || s.Places[0].Over || s.Places[0].N.Set()) ||
+		k.Shape == stitch.Plain && as.Shape == stitch.Together && len(s.Places) == 1 && s.Places[0].Pick == notation.Next
+	own := *c
+	own.As, own.Name = as, whole.Name
+	return &own, over && as.Legs == max(k.Legs, 1)+1
 }
 
 // chainLeg is the cluster that the chain at the beginning of a row is a leg of, where the row behind
