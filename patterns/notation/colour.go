@@ -36,12 +36,12 @@ func (p *parser) colour() (Item, *fault.Fault) {
 		p.i++ // "In Oat, ch 5."
 	case p.tok().is("in") && p.yarnSaid(1):
 		p.i++ // "in first colour make 37 ch", "in the contrast, 1 ch"
-	case p.tok().is("in") && p.anyName(1) != "":
-		p.i++ // "In pale grey, 6 dc in a magic ring"
+	case p.tok().is("in") && (p.anyName(1) != "" || p.inShade()):
+		p.i++ // "In pale grey, 6 dc in a magic ring", "In white. Ch 6."
 	case p.tok().is("start", "starting", "begin") && p.at(1).is("in", "with") && p.at(2).kind == tWord && len(p.at(2).raw) == 1 && capital(p.at(2).raw) && (p.at(3).kind == tStop || p.at(3).kind == tColon || p.at(3).kind == tComma):
 		p.i += 2 // "Start in B."
-	case p.tok().is("in") && p.at(1).kind == tWord && len(p.at(1).raw) == 1 && capital(p.at(1).raw) && (p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
-		p.i++ // "In A, ch 5."
+	case p.tok().is("in") && p.at(1).kind == tWord && len(p.at(1).raw) == 1 && capital(p.at(1).raw) && p.at(2).kind == tComma:
+		p.i++ // "then, in A, ch 5"
 	case p.tok().is("yarn", "colour", "color") && p.at(1).kind == tWord && capital(p.at(1).raw) &&
 		(p.at(2).kind == tStop || p.at(2).kind == tColon || p.at(2).kind == tComma):
 		// "Yarn A. Join with …"
@@ -229,6 +229,9 @@ func (p *parser) yarn() (string, bool) {
 			p.i++
 			return t.raw, true
 		}
+		if name, ok := p.shade(); ok {
+			return name, true // "colour white"
+		}
 		return "new", true
 	}
 	t := p.tok()
@@ -239,8 +242,66 @@ func (p *parser) yarn() (string, bool) {
 	return "", false
 }
 
+// inShade reports whether a sentence begins with the colour that it is worked in, and the work or nothing
+// comes behind it: "In white.", "In A ch 6".
+func (p *parser) inShade() bool {
+	at := p.i
+	defer func() { p.i = at }()
+	if !p.startsSentence() {
+		return false
+	}
+	p.i++
+	p.eat("the")
+	if t := p.tok(); t.kind == tWord && len(t.raw) == 1 && capital(t.raw) {
+		p.i++
+	} else if _, ok := p.shade(); !ok {
+		return false
+	}
+	if k := p.tok().kind; k == tStop || k == tColon || k == tComma || k == tEnd || p.tok().first {
+		return true
+	}
+	if !p.eatKind(tDash) {
+		p.eat("and")
+	}
+	return p.begins()
+}
+
+// begins reports whether work comes next.
+func (p *parser) begins() bool {
+	if p.instructs(p.i) {
+		return true
+	}
+	at, ringed := p.i, p.ringed
+	defer func() { p.i, p.ringed = at, ringed }()
+	ring, _ := p.ring()
+	return ring != nil
+}
+
+// placeOrRing reports whether what is named n tokens on, behind "in", is worked into or is a ring: "In MR:".
+func (p *parser) placeOrRing(n int) bool {
+	at, ringed := p.i, p.ringed
+	defer func() { p.i, p.ringed = at, ringed }()
+	p.i += n
+	if ring, _ := p.ring(); ring != nil {
+		return true
+	}
+	p.i = at + n
+	if p.at(-1).is("in", "into") {
+		p.i--
+		return p.places(false) != nil
+	}
+	_, ok := p.target()
+	return ok
+}
+
+// startsSentence reports whether the token is the first of a line or stands behind a full stop.
+func (p *parser) startsSentence() bool {
+	return p.i == 0 || p.tok().first || p.at(-1).kind == tStop || p.at(-1).kind == tColon
+}
+
 // anyName is the name of a yarn that begins n tokens on and is told by no letter, "red",
-// "pale grey", when a comma and work stand behind it; "" for anything else.
+// "pale grey", when a comma and work stand behind it, or where nothing is made yet a full stop or a
+// colon; "" for anything else.
 func (p *parser) anyName(n int) string {
 	end := n
 	for ; end < n+3 && p.at(end).kind == tWord && !p.at(end).first; end++ {
@@ -248,7 +309,8 @@ func (p *parser) anyName(n int) string {
 			return ""
 		}
 	}
-	if end == n || p.at(end).kind != tComma {
+	before := p.work || !p.toks[p.i+n-1].first && p.at(n-2).kind != tStop && p.at(n-2).kind != tColon
+	if k := p.at(end).kind; end == n || k != tComma && (before || k != tStop && k != tColon || p.placeOrRing(n)) {
 		return ""
 	}
 	next := p.i + end + 1
@@ -257,8 +319,8 @@ func (p *parser) anyName(n int) string {
 	}
 	at := p.i
 	p.i = next
-	ring, _ := p.ring()
-	if p.i = at; ring == nil && !p.instructs(next) {
+	work := p.begins()
+	if p.i = at; !work {
 		return ""
 	}
 	p.i = at + end
@@ -268,4 +330,5 @@ func (p *parser) anyName(n int) string {
 
 // noShade are words that name no yarn behind "in" or "with".
 var noShade = []string{"rs", "ws", "right", "wrong", "side", "facing", "hook", "needle", "tail", "loop", "loops", "post", "stitch", "total", "all", "turn",
-	"rounds", "rows", "pattern", "same", "first", "last", "both", "each", "back", "front", "marker", "mm", "size", "round", "row"}
+	"rounds", "rows", "pattern", "same", "first", "last", "both", "each", "back", "front", "marker", "mm", "size", "round", "row",
+	"pairs", "spiral", "spirals", "parts", "pieces", "piece", "rib", "ribbing", "short", "order", "turn"}
