@@ -73,7 +73,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			}
 		}
 	}
-	if p.i = start; p.seams() {
+	if p.i = start; p.seams() && !(p.labelled && p.seamAt(start)) {
 		p.i = p.sentenceEnd()
 		return &Note{Span: p.from(start), Text: p.words(start), Closes: true}, nil
 	}
@@ -88,7 +88,7 @@ func (p *parser) makingUp() (Item, *fault.Fault) {
 			return nil, nil
 		}
 		if n, of := p.seamOf(); p.i > at && p.throughBoth() {
-			if p.i = p.sentenceEnd(); p.labelled {
+			if p.i = p.lineBreak(p.sentenceEnd()); p.labelled {
 				p.i = p.beforeCount(start, p.i)
 				p.work = true
 			}

@@ -193,7 +193,7 @@ func (p *parser) advice(b *block) bool {
 			}
 			return p.note(b, start, end)
 		}
-		if t.is("finish", "close") && p.at(1).is("with", "by") && p.stitchy(start, end) {
+		if t.is("finish", "close") && p.at(1).is("with", "by") && p.stitchy(start, end) || p.seamAt(start) {
 			return false
 		}
 		// Work may follow after a comma or a colon.

@@ -109,6 +109,17 @@ func (p *parser) seamAt(i int) bool {
 	return p.i > at && p.throughBoth()
 }
 
+// lineBreak is where a line ends before token end whose next begins a sentence, though there is no full stop
+// between them; or else end: "sc through both layers across [4] / Fasten off".
+func (p *parser) lineBreak(end int) int {
+	for j := p.i; j < end; j++ {
+		if t := &p.toks[j]; t.first && capital(t.raw) && !goesOn(&p.toks[j-1]) {
+			return j
+		}
+	}
+	return end
+}
+
 // beforeCount is the token before the count in brackets that a sentence ends with, or its
 // end.
 func (p *parser) beforeCount(start, end int) int {

@@ -239,7 +239,12 @@ func (b *block) ofSeam(l []*Stated) {
 	for _, s := range l {
 		for i := range s.Counts {
 			slips := s.Counts[i].Target.Kind == stitch.Of(stitch.Slip)
-			if c := &s.Counts[i]; ok && (note.Closes && !(b.p.labelled && note.Of.Base > stitch.Slip && b.onlyCloses()) || slips) || slips && b.hangs() {
+			c := &s.Counts[i]
+			row := ok && b.p.labelled && note.Of.Is() && b.onlyCloses()
+			if ok && note.Closes && !row && note.Of.Is() && !note.Seam.Set() && i == 0 && (c.Target.Sort == AnyStitch || c.Target.Kind == note.Of) {
+				note.Seam = c.N // "sc through both layers. [4]"
+			}
+			if ok && (note.Closes && !row || slips && !note.Closes) || slips && b.hangs() {
 				c.Target.Sort = Remark
 			}
 		}

@@ -157,6 +157,9 @@ func (p *partWork) oneRound(label, text *notation.Round, number int, last bool) 
 		}
 	}
 	p.lasts[label] = w.r
+	if last && label == text && ok && h == nil {
+		p.closedFlat(label, text) // "Fold flat, sc 4 through both layers" in a line behind it
+	}
 	return true
 }
 

@@ -51,7 +51,9 @@ func (p *partWork) closedFlat(label, text *notation.Round) bool {
 	}
 	f := p.fault(at, "left-over", fmt.Sprintf("%s through both layers take %d, and %s has %s", plural(seam, "stitch"), 2*seam, below.Label, plural(have, "stitch")),
 		fmt.Sprintf("Folded flat, they take %s through both layers.", plural(have/2, "stitch")))
-	f.Round = plainLabel(label.Label.Text)
+	if f.Round = below.Label; closesPiece(text.Items) {
+		f.Round = plainLabel(label.Label.Text)
+	}
 	p.add(f, false)
 	return false
 }
