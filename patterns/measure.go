@@ -192,7 +192,7 @@ func (s *lengthScanner) token() (token, *misread) {
 			return s.signed(1)
 		}
 		return s.signed(-1)
-	case c == ',' || c == ';':
+	case c == ',' || c == ';' || c == ':': // a colon between sizes, as in some British magazines
 		s.at++
 		return token{symbol: comma}, nil
 	case c == '/' || c == '=':

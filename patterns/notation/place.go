@@ -121,7 +121,7 @@ func (p *parser) place() (Place, bool) {
 		if p.tok().is("other", "second", "alternate", "third") || p.tok().kind == tOrdinal || t.is("every") && p.everySeveral() {
 			return no()
 		}
-		p.eat("of")
+		of := p.eat("of")
 		if p.eat("the") && p.tok().is("other") && (p.at(1).kind == tNumber || numberWords[p.at(1).text] > 0) {
 			p.i++ // "each of the other 17 spaces"
 		}
@@ -149,7 +149,9 @@ func (p *parser) place() (Place, bool) {
 			pl.Pick = Skipped
 		}
 		if at := p.i; p.rowEnds() && p.edge == "" || pl.Pick == Each && p.eachRowOf() {
-			if pl.Target = p.edgePlace(); pl.N.Set() {
+			if pl.Target = p.edgePlace(); pl.N.Set() && !of && t.is("each", "every") {
+				pl.Pick = Each // "3 sc in every 2 row ends"
+			} else if pl.N.Set() {
 				pl.Pick, pl.Rows, pl.N = Each, pl.N, Num{} // "each of the 88 row ends"
 			}
 			break

@@ -240,8 +240,8 @@ func (w *roundWork) placed(s *notation.Stitches, n int, p *notation.Place) *halt
 		p = &deeper
 	}
 	w.pastGroup(p)
-	if d := w.definition(&s.What); d != nil && d.sequence && w.inTurn(p) {
-		return w.sequence(d, s, p)
+	if h, ok := w.inSequence(s, p); ok {
+		return h
 	}
 	if k.Manner&stitch.Crossed != 0 {
 		return w.crossed(s, p)

@@ -147,6 +147,20 @@ func (w *roundWork) levelOff(s *notation.Stitches, p *notation.Place) *halt {
 	return nil
 }
 
+// inSequence works one of the designer's own stitches over the places that it takes in turn. It reports
+// false for any other.
+func (w *roundWork) inSequence(s *notation.Stitches, p *notation.Place) (*halt, bool) {
+	d := w.definition(&s.What)
+	switch n := p.N.For(w.size); {
+	case d == nil || !d.sequence:
+	case w.inTurn(p):
+		return w.sequence(d, s, p), true
+	case p.Over && !p.Every && p.Below == 0 && p.Pick == notation.Next && n > 1 && p.Target.Sort == notation.OfKind:
+		return w.outOf(p, n), true // "cable over next 4 FPdc", and they are others
+	}
+	return nil, false
+}
+
 // sequence works one of the designer's own stitches that goes over several
 // places in turn: once, as often as the places named take, or around.
 func (w *roundWork) sequence(d *definition, s *notation.Stitches, p *notation.Place) *halt {
@@ -198,7 +212,7 @@ func (w *roundWork) inTurn(p *notation.Place) bool {
 		return false
 	}
 	for i := w.pos; i < w.pos+n; i++ {
-		if !w.c.matches(i, &p.Target) {
+		if !w.c.matches(i, &p.Target) && (p.Target.Sort != notation.OfName || w.c.groupAt(i, p.Target.Name) == nil) {
 			return false
 		}
 	}
