@@ -3,7 +3,6 @@ package notation
 import (
 	"slices"
 
-	"whorl/patterns/fault"
 	"whorl/patterns/stitch"
 )
 
@@ -142,10 +141,14 @@ func (b *block) listFromHook(s *Stitches) bool {
 	return true
 }
 
-// startingWith passes over "starting" before "in 2nd ch from hook"; "with" says the same.
+// startingWith passes over "starting" before "in 2nd ch from hook"; "with", "at" and "on" say the same.
 func (p *parser) startingWith() {
-	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with") {
-		if p.i++; p.tok().is("with") && p.at(1).kind == tOrdinal {
+	if p.tok().is("starting", "beg", "beginning") && p.at(1).is("in", "with", "at", "on") {
+		nth := p.at(2)
+		if nth.is("the") {
+			nth = p.at(3)
+		}
+		if p.i++; !p.tok().is("in") && (nth.kind == tOrdinal || ordinalOf(nth) > 0) {
 			p.tok().text = "in"
 		}
 	}
@@ -211,51 +214,4 @@ func (p *parser) restOfChain(first *Place) (Place, bool) {
 	}
 	p.i = start
 	return Place{}, false
-}
-
-// fromChain reads "from 2nd ch:", "starting from 2nd ch from hook," at the beginning of a round, and the
-// stitches behind it, the first of which goes into that chain.
-func (b *block) fromChain() (bool, *fault.Fault) {
-	p, start := b.p, b.p.i
-	no := func() (bool, *fault.Fault) { p.i = start; return false, nil }
-	if p.work || p.depth > 1 {
-		return no()
-	}
-	for _, it := range b.items {
-		if _, note := it.(*Note); !note {
-			return no()
-		}
-	}
-	begins := p.eat("starting", "beginning", "start", "begin")
-	from := p.eat("from")
-	if !from && !(begins && p.eat("in", "with", "at")) {
-		return no()
-	}
-	p.eat("the")
-	pl, ok := p.place()
-	if !ok || !from && pl.Target.Sort == FromHook || pl.Pick != Nth || pl.Of != nil || pl.Target.Sort != FromHook && pl.Target.Sort != ChainStitch {
-		return no()
-	}
-	pl.Target.Sort, pl.Span = FromHook, p.from(start)
-	if !p.eatKind(tComma) {
-		p.eatKind(tColon)
-	}
-	p.eat("work", "make")
-	at := p.i
-	it, ok := p.stitches()
-	s, is := it.(*Stitches)
-	switch {
-	case !ok || !is:
-		p.i = at
-		return true, p.stuck()
-	case len(s.Places) > 0 && s.Places[0].Pick == Each:
-		s.spreadFrom()
-		s.Places = append([]Place{pl}, s.Places...)
-	case !s.onFrom([]Place{pl}):
-		p.i = at
-		return true, p.stuck()
-	}
-	s.Span = p.from(start)
-	b.add(s)
-	return true, nil
 }

@@ -431,7 +431,9 @@ func (b *block) placeFirst(start int, places []Place) (Item, *fault.Fault, bool)
 	p := b.p
 	p.eatKind(tComma)
 	p.eatKind(tColon)
-	p.eat("work", "make")
+	if p.eat("work", "make") {
+		p.eat("a", "an")
+	}
 	p.eatKind(tColon)
 	if len(places) == 1 && places[0].Target.Sort == Ring {
 		return &In{Span: p.from(start), Place: places[0]}, nil, true

@@ -136,6 +136,8 @@ func walkPlaces(items []notation.Item, do func(*notation.Place)) {
 			for i := range it.Place {
 				do(&it.Place[i])
 			}
+		case *notation.Begin:
+			do(&it.Place)
 		case *notation.Repeat:
 			walkPlaces(it.Items, do)
 		}

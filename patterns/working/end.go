@@ -248,6 +248,9 @@ func (w *roundWork) beginAt(on []fabric.Place, p *notation.Place) {
 
 // beginsIn lets the round begin at a place without a stitch there.
 func (w *roundWork) beginsIn(b *notation.Begin) *halt {
+	if b.Place.Target.Sort == notation.FromHook {
+		return w.beginsFromHook(&b.Place)
+	}
 	if w.begun || w.started || len(w.c.spots) == 0 || w.c.edge > 0 && !oneByOne(&b.Place, true) {
 		return nil
 	}

@@ -193,15 +193,33 @@ func (w *roundWork) skipsCast(s *notation.Skip, n int) bool {
 	if h != nil {
 		return false
 	}
+	w.notYetInto(n)
+	return true
+}
+
+// notYetInto takes the first stitch out of the chain behind n that have been skipped: it has not been worked
+// into yet.
+func (w *roundWork) notYetInto(n int) {
 	if w.c.ring {
-		return true // all goes into the one chain that is left
+		return // all goes into the one chain that is left
 	}
-	// The chain after those skipped has not been worked into yet.
 	w.c.spots[n].use = unused
 	w.undo = w.undo[:len(w.undo)-1]
 	w.used--
 	w.pos, w.same = n, nil
-	return true
+}
+
+// beginsFromHook lets a row begin in a chain counted from the hook, and makes no stitch in it:
+// "starting in 2nd ch from hook, *sc in next ch, …".
+func (w *roundWork) beginsFromHook(p *notation.Place) *halt {
+	if w.begun {
+		return stopAt(p.Span, "from-hook", "chains are counted from the hook only at the beginning of the first row", "Name the stitch another way.")
+	}
+	if _, h := w.fromHook(p); h != nil {
+		return h
+	}
+	w.notYetInto(p.Nth - 1)
+	return nil
 }
 
 // skipInGroup passes over the first or the last n stitches of a group: of the one that
