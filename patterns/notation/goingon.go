@@ -221,7 +221,7 @@ func (p *parser) roundsInTurn(start int, verb bool) *Ref {
 	}
 	if p.eat("between", "only", "just"); told || verb || p.i > at || p.toks[at-1].is("work", "working", "with") {
 		words := p.i
-		p.eat("the", "these")
+		p.eat("the", "these", "that", "those")
 		p.eat("last", "previous", "prev", "preceding")
 		p.eat("just", "only")
 		p.plainNumber()

@@ -104,9 +104,8 @@ func (p *parser) pieceHas() bool {
 // length comes to at the designer's own gauge.
 func (p *parser) rowsIn(close int) (rows Num, more bool) {
 	p.i++
-	p.eat("or", "a")
-	p.eat("total", "of")
-	p.eat("of")
+	for p.eat("or", "a", "that", "that's", "thats", "this", "is", "was", "i", "mine", "worked", "did", "took", "total", "of") {
+	}
 	p.eat("about", "approximately", "approx", "roughly", "around")
 	p.eatKind(tStop)
 	n, ok := p.num()
@@ -119,6 +118,7 @@ func (p *parser) rowsIn(close int) (rows Num, more bool) {
 	for p.eat("in", "total", "all", "altogether") {
 		more = false
 	}
+	p.eatAll("for", "me")
 	if p.i != close {
 		return Num{}, false
 	}

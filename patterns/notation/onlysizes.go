@@ -104,7 +104,7 @@ func (p *parser) sizesFirst(l *Label) {
 		}
 		round = round || p.at(1).is("next") && roundNext(p.at(2))
 		making := k == tComma && p.toks[start].is("if", "when")
-		skips := p.at(1).is(skipping...) || (k == tColon || making || k == tComma && p.toks[start].is("for")) && p.skipsLater(p.i+1)
+		skips := p.at(1).is(skipping...) || (k == tColon || making || k == tComma && (p.toks[start].is("for") || p.exactSizes(p.words(start)) != nil)) && p.skipsLater(p.i+1)
 		works := (k == tColon || k == tComma && p.toks[start].is("for")) && !making && !round && p.instructs(p.i+1)
 		if p.at(1).first || !round && !skips && !works {
 			continue
@@ -180,7 +180,7 @@ func (p *parser) skipsTo(l *Label) bool {
 	start := p.i
 	if len(l.Only) > 0 && !p.tok().is(skipping...) {
 		// "Small: your base is done. Go on to the Sides."
-		for p.tok().kind == tWord && p.i-start < 10 && (p.tok().is("increases", "increasing", "decreases", "decreasing") || !p.stitchy(p.i, p.i+1)) {
+		for p.tok().kind == tWord && p.i-start < 10 && (p.tok().is("increases", "increasing", "decreases", "decreasing", "stitches", "sts") || !p.stitchy(p.i, p.i+1)) {
 			p.i++
 		}
 		switch p.tok().kind {

@@ -72,7 +72,7 @@ func (p *parser) refer() (Item, *fault.Fault) {
 
 // referTo goes on with the rounds that are meant.
 func (p *parser) referTo(start int) (Item, *fault.Fault) {
-	p.eat("the", "these")
+	p.eat("the", "these", "that", "those")
 	r := &Ref{}
 	if at := p.i; p.at(-1).is("these") {
 		// "Rep these 2 rows until …"
@@ -284,63 +284,13 @@ func (p *parser) until() (Item, *fault.Fault) {
 		}
 	}
 	p.i = start
-	p.eat("continue", "cont", "work", "rep", "repeat")
-	p.eat("even")
-	if !p.eat("until", "till") {
-		return nil, nil
-	}
-	at := p.i
-	whole := false
-	for p.tok().kind == tWord && !p.tok().is("measures", "measure") && p.i-at < 5 {
-		whole = whole || p.tok().is("hat", "beanie", "cap", "bonnet", "cowl", "sock", "mitten", "whole", "total")
-		p.i++
-	}
-	if !p.eat("measures", "measure") {
-		return nil, nil
-	}
-	p.eat("about", "approximately", "approx")
-	p.eatKind(tStop)
-	length, f := p.lengths()
-	if f != nil {
-		return nil, f
-	}
-	u := &Until{Span: p.from(start), Length: length, Whole: whole}
-	// "from beg", "when slightly stretched", "(15 in)", "or desired length"
-	u.End = p.endingRow()
-	p.orAsLiked()
-	at = p.i
-	if p.eatKind(tComma) && !p.tok().is("slightly", "when", "unstretched", "relaxed", "laid", "measured", "or", "stretched", "from") {
-		p.i = at
-	}
-	for p.tok().is("from", "beg", "beginning", "when", "slightly", "unstretched", "long", "in", "length",
-		"total", "wide", "or", "the", "edge", "start", "relaxed", "laid", "flat", "stretched", "of", "crown", "top", "center",
-		"centre", "foundation", "ring", "brim", "to", "desired", "preferred", "lower", "upper", "bottom", "cast",
-		"first", "rnd", "round", "row", "measured", "unstretched", "chain", "ch", "rounds", "along", "down", "side", "tip",
-		"edging", "border", "ribbing", "last", "increase", "inc", "including", "with") {
-		if p.tok().is("from") {
-			u.Whole = false // from where is said behind it
-		}
-		u.Whole = u.Whole || p.tok().is("lower", "bottom", "including", "crown", "top", "center", "centre", "total")
-		p.i++
-	}
-	if !u.End.Set {
-		u.End = p.endingRow()
-	}
-	if p.tok().kind == tOpen {
-		if c := p.matching(p.i); c > 0 {
-			u.Rows, u.More = p.rowsIn(c)
-			p.i = c + 1
-		}
-	} else if p.eatKind(tSlash) {
-		if _, f := p.lengths(); f != nil {
+	if u, f := p.untilMeasures(); u != nil || f != nil {
+		if f != nil {
 			return nil, f
 		}
+		return u, nil
 	}
-	p.orAsLiked()
-	if !u.End.Set {
-		u.End = p.endingRow() // "…, or as long as you like, ending with a Row 6"
-	}
-	return u, nil
+	return nil, nil
 }
 
 // units are the units of length, in millimetres.
