@@ -11,15 +11,16 @@ import (
 // where its places are not level, and by leaving its own more room, up to mostRoom times
 // what the stitch is tall.
 const (
-	mostFlat  = 39 * math.Pi / 180
-	levelFeet = 0.1 // units, that one place is higher than the other
-	mostRoom  = 2.0
+	mostFlat   = 39 * math.Pi / 180
+	levelFeet  = 0.1 // units, that one place is higher than the other
+	mostRoom   = 2.4
+	standTries = 10
 )
 
 // unevenUnder is the round that a stitch with a leg that lies flat stands on, where that is
 // to be evened out; nil elsewhere.
 func (w *work) unevenUnder(c *course, i int) *course {
-	if w.flat || w.flatBy(c, i) <= 0 {
+	if w.flatBy(c, i) <= 0 {
 		return nil
 	}
 	on := c.round.Stitches[i].On
@@ -55,7 +56,7 @@ func (w *work) overFlat() bool {
 // flatBy is how much taller a stitch that is worked over two would be if none of its legs
 // lay flat; 0 where none does.
 func (w *work) flatBy(c *course, i int) float64 {
-	if w.zigzag != nil || w.waves || len(c.round.Stitches[i].On) != 2 || !w.plainLeg(c, i) || c.half(i) >= 0 {
+	if w.lies || w.zigzag != nil || w.waves || len(c.round.Stitches[i].On) != 2 || !w.plainLeg(c, i) || c.half(i) >= 0 {
 		return 0
 	}
 	along := w.middleFoot(c, w.beside(c, i, 1)).Sub(w.middleFoot(c, w.beside(c, i, -1))).Norm(1)

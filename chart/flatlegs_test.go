@@ -43,3 +43,15 @@ func TestFlatLegs(t *testing.T) {
 		}
 	}
 }
+
+// So do those of rows that close in.
+func TestFlatLegsOfRows(t *testing.T) {
+	c := flatPiece(30).row().st(sc, 30)
+	for n := 4; n >= 0; n-- {
+		c.row().rep(5, func(int) { c.st(sc, n).tog(stitch.Tog(stitch.Single, 2)) })
+	}
+	s := rowsChart(t, c.fabric(), Options{Title: "Back"}).Scene
+	if r := Audit(s); len(r.Flat) > 0 || !r.Clean() {
+		t.Errorf("legs lie flat: %v", r.Flat)
+	}
+}

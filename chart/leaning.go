@@ -14,7 +14,9 @@ const farLean = 38 * math.Pi / 180
 // leaning is the share of what stands in the rounds that leans far as they are laid now,
 // and the mean square of the sine of all leans; what is in one place is taken together.
 func (w *work) leaning(lay func(*page)) (far, square float64) {
+	w.lies = true // no legs are stood up
 	lay(newPage(w, false))
+	w.lies = false
 	return w.lean()
 }
 

@@ -384,26 +384,34 @@ func (w *work) reachRows(p *page) {
 	scale := math.Min(w.o.enlarged(largest)/tall, room/(high-low)*longer)
 	const hole = 5 // any radius will do: rows do not close
 	deep, crest := wave.Extent()
-	layers := w.layers()
-	for i := range layers {
-		layers[i].Least, layers[i].Length = 0, 0 // flat rows need no radius
+	for _, c := range w.courses {
+		c.legs = 0 // of an earlier layout
 	}
-	w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest-deep)*scale/longer, MaxScale: scale * longer})
-	w.unit = math.Max(w.radii.Scale/longer*tall, 0.1)
-	along := math.Min(scale, math.Max(w.radii.Scale/longer, w.leastScale()*longer)) / longer
-	if wave != nil {
-		for k := range wave.Heights {
-			wave.Heights[k] *= along
+	for range standTries {
+		layers := w.layers()
+		for i := range layers {
+			layers[i].Least, layers[i].Length = 0, 0 // flat rows need no radius
 		}
-		deep, crest = wave.Extent()
-	}
-	w.shape = ring.Line{Scale: along, Left: w.leftwards(false), Wave: wave}
-	for _, c := range w.courses[w.lo:w.last] {
-		if next := w.courses[c.index+1]; next.overEach(c) {
-			c.level = math.Max(c.level, levelUnder)
+		w.radii = ring.Stack(layers, ring.Fit{Hole: hole, Outer: hole + p.bottom - p.top - 2*underRows - (crest-deep)*scale/longer, MaxScale: scale * longer})
+		w.unit = math.Max(w.radii.Scale/longer*tall, 0.1)
+		along := math.Min(scale, math.Max(w.radii.Scale/longer, w.leastScale()*longer)) / longer
+		if wave != nil {
+			for k := range wave.Heights {
+				wave.Heights[k] *= along
+			}
+			deep, crest = wave.Extent()
+		}
+		w.shape = ring.Line{Scale: along, Left: w.leftwards(false), Wave: wave}
+		for _, c := range w.courses[w.lo:w.last] {
+			if next := w.courses[c.index+1]; next.overEach(c) {
+				c.level = math.Max(c.level, levelUnder)
+			}
+		}
+		w.radiateAll()
+		if !w.overFlat() {
+			break
 		}
 	}
-	w.radiateAll()
 	bottom := math.Inf(1)
 	if w.ground {
 		bottom = w.groundRadius()

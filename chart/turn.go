@@ -43,6 +43,7 @@ type work struct {
 	goesOn   int        // the number of the last row where the rest goes on alike; 0: none
 	stiff    float64    // how evenly rows are spread; 0: as they are by themselves
 	waves    bool       // rows lie in waves
+	lies     bool       // legs are left as they lie, to measure how far they lean
 	points   []point    // chains that stand outwards
 	zigzag   *ring.Wave // that rounds lie in; nil for those that do not
 	longer   float64    // how much longer a round is on it; 0: none
