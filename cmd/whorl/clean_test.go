@@ -9,8 +9,6 @@ import (
 // Charts that are laid out in a way of their own, in every layout that suits their
 // parts, are without a fault.
 func TestCleanCharts(t *testing.T) {
-	// A decrease that stands one stitch aside of the one below it leans as much as it must.
-	known := map[string]string{"level edge": "level edge, , Crown, round: 6 legs flat\n"}
 	for name, text := range map[string]string{
 		"opening": `
 title: Quayside Slipper
@@ -86,7 +84,7 @@ parts:
 			if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 				t.Fatal(err)
 			}
-			if got := corpusFaults(t, file); got != known[name] {
+			if got := corpusFaults(t, file); got != "" {
 				t.Error(got)
 			}
 		})
