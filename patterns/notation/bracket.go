@@ -62,6 +62,12 @@ func (b *block) bracket(places []Place) *fault.Fault {
 			return nil
 		}
 		p.i = open + 1
+		if c := b.startMade(); c != nil && p.i == close {
+			p.i = close + 1
+			b.add(c)
+			return nil
+		}
+		p.i = open + 1
 		if c, _ := p.counts(); c != nil {
 			p.i = close + 1
 			b.attach(c.(*Counts))

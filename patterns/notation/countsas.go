@@ -10,6 +10,16 @@ import (
 // for other words.
 func (p *parser) inPlace() *Counts {
 	start := p.i
+	if c := p.standsFor(); c != nil && (c.As.Is() || c.Name != "") {
+		return c
+	}
+	p.i = start
+	return nil
+}
+
+// standsFor is [parser.inPlace], or "for the first cluster", which tells no number of legs.
+func (p *parser) standsFor() *Counts {
+	start := p.i
 	p.eat("which", "that", "this", "it", "these")
 	p.eat("to")
 	of := p.eatKind(tEqual)
@@ -22,7 +32,44 @@ func (p *parser) inPlace() *Counts {
 	c := p.countedAs(&Counts{})
 	first := ordinalOf(&p.toks[said]) == 1 || p.toks[said].kind == tOrdinal && p.toks[said].value == 1
 	first = first || ordinalOf(&p.toks[min(said+1, len(p.toks)-1)]) == 1
-	if c == nil || !c.As.Is() && c.Name == "" || c.Half || !of && (!first || said != start) || p.toks[start].is("instead") && !first {
+	if c == nil || c.As == (stitch.Kind{}) && c.Name == "" || c.Half || !of && (!first || said != start) || p.toks[start].is("instead") && !first {
+		p.i = start
+		return nil
+	}
+	c.Span = p.from(start)
+	return c
+}
+
+// startMade reads what a chain and the stitch behind it are said to be in place of, "(= first cluster)", "for
+// the first cl", or that the larger one is made, "– first tr4tog made". It is nil for other words: what is
+// only called "first cluster" may be the stitch without the chain.
+func (b *block) startMade() *Counts {
+	p, n := b.p, len(b.items)
+	if n < 2 {
+		return nil
+	}
+	s, ok := b.items[n-1].(*Stitches)
+	if _, skip := b.items[n-2].(*Skip); skip && n > 2 {
+		n--
+	}
+	if ch, chain := b.items[n-2].(*Chain); !ok || !chain || ch.Counts != nil && !ch.Counts.Not || s.N.Set() || s.Times.Set() {
+		return nil
+	}
+	start := p.i
+	c := p.standsFor()
+	of := c != nil && !p.toks[start].is("the", "first", "this") && p.toks[start].kind != tOrdinal || start > 0 && p.toks[start-1].kind == tEqual
+	if c == nil {
+		of = p.eat("to") && p.eat("make", "form", "complete")
+		p.eat("the", "a", "an", "one")
+		_ = p.eat("first", "beg", "beginning", "starting", "initial") || p.eatKind(tOrdinal) || p.tok().value == 1 && p.eatKind(tNumber)
+		p.eatKind(tHyphen)
+		c = p.countedAs(&Counts{})
+	}
+	p.eat("is")
+	p.eat("now")
+	_ = p.eat("worked") || p.eat(finished...)
+	larger := s.What.Kind.Legs > 0 && c.As.Legs == s.What.Kind.Legs+1 && c.As.Base == s.What.Kind.Base
+	if !of && !larger || c.Half || c.Space || c.Several > 0 || c.As.Shape == stitch.Plain && c.Name == "" || !p.ended() {
 		p.i = start
 		return nil
 	}
@@ -214,11 +261,15 @@ func (p *parser) countedAs(c *Counts) *Counts {
 	} else if w, ok := p.what(); ok {
 		c.As, c.Name = w.Kind, w.Name
 	} else if p.countedAsSeveral(c) {
+	} else if !c.Not && p.eat("cl", "cluster") {
+		c.As.Shape = stitch.Cluster // of as many legs as those of the round
 	} else {
 		p.eat("st", "sts", "stitch", "stitches")
 	}
 	back := p.i
-	p.eatKind(tComma)
+	if c.As.Shape == stitch.Plain {
+		p.eatKind(tComma) // but "counting as first dc3tog, ch 5, …" goes on
+	}
 	p.eatKind(tPlus)
 	p.eat("and", "plus")
 	p.eat("a", "an", "the")

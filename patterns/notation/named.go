@@ -24,6 +24,14 @@ func (b *block) namesMade() bool {
 	switch p.at(-1).kind {
 	case tDash, tHyphen, tComma, tColon, tSemi, tEqual, tStop:
 	default:
+		if !p.tok().is("for", "as", "to") {
+			return no()
+		}
+	}
+	if c := b.startMade(); c != nil {
+		b.add(c)
+		return true
+	} else if p.tok().is("for", "as", "to") {
 		return no()
 	}
 	if _, ok := p.madeName(); !ok || !p.ended() && p.tok().kind != tStar && !p.tok().first {

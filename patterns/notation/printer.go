@@ -463,6 +463,8 @@ func (s Style) counted(c *Counts) string {
 	}
 	text := "counts as a st"
 	switch {
+	case c.As == stitch.Kind{Shape: stitch.Cluster} && !c.Half:
+		text = "counts as a cluster"
 	case c.Not:
 		text = "does not count as a st"
 	case c.Half && !c.As.Is():

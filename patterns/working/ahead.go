@@ -207,7 +207,7 @@ func (w *roundWork) leading(items []notation.Item) (c *notation.Counts, leg bool
 			}
 			s, ok := items[i+1].(*notation.Stitches)
 			c, said := items[i+2].(*notation.Counts)
-			if ok && !said {
+			if ok && (!said || !c.Not && c.As == (stitch.Kind{}) && c.Name == "") {
 				if whole := w.wholeOf(s, false, items[i+2:]); whole != nil {
 					return whole, false
 				}
