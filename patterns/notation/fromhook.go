@@ -34,10 +34,21 @@ func (p *parser) severalFromHook() (Place, bool) {
 		Target: Target{Sort: FromHook, Kind: stitch.Of(stitch.Chain), Text: p.words(text)}}, true
 }
 
-// fromHookBehind reads "starting in 2nd ch from hook" behind a decrease.
+// fromHookBehind reads "starting in 2nd ch from hook" behind a decrease, "dc2tog over next 2 ch, starting in
+// 3rd ch from hook", where that is the first of those chains.
 func (p *parser) fromHookBehind(s *Stitches) {
-	start := p.i
-	if s.What.Kind.Shape != stitch.Together || !p.eat("starting", "beginning", "begun") || !p.eat("in", "with", "at") {
+	start, legs := p.i, s.What.Kind.Legs
+	if len(s.Places) > 0 {
+		first := &s.Places[0]
+		if len(s.Places) > 1 || first.Pick != Next || first.Of != nil || first.Target.Sort != ChainStitch && first.Target.Sort != AnyStitch || len(first.N.Values) > 1 {
+			return
+		}
+		if first.N.Set() {
+			legs = first.N.For(0)
+		}
+		p.eatKind(tComma)
+	}
+	if s.What.Kind.Shape != stitch.Together && s.What.Name == "" || !p.eat("starting", "beginning", "begun") || !p.eat("in", "with", "at") {
 		p.i = start
 		return
 	}
@@ -46,8 +57,10 @@ func (p *parser) fromHookBehind(s *Stitches) {
 		p.i = start
 		return
 	}
+	if pl.Over = true; legs > 0 {
+		pl.N = Num{Span: pl.Span, Values: []int{legs}}
+	}
 	s.Places = []Place{pl}
-	s.overFromHook()
 }
 
 // overFromHook lets a decrease that begins in a chain counted from the hook go on over
@@ -95,8 +108,15 @@ func (s *Stitches) fromHook() {
 // OwnFromHook is fromHook for one of the designer's own stitches, once it is known what it is: "dc2tog over
 // 3rd and 4th ch from hook".
 func (s *Stitches) OwnFromHook() {
-	if len(s.Places) > 1 && s.Places[0].Target.Sort == FromHook && s.What.Kind.Shape == stitch.Together {
-		s.Places = slices.Clone(s.Places)
+	if len(s.Places) == 0 || s.Places[0].Target.Sort != FromHook || s.What.Kind.Shape != stitch.Together {
+		return
+	}
+	s.Places = slices.Clone(s.Places)
+	switch first := &s.Places[0]; {
+	case len(s.Places) == 2 && s.Places[1].Pick == Next && s.Places[1].N.Set():
+		first.Over, first.N = true, Num{Span: first.Span, Values: []int{1 + s.Places[1].N.For(0)}}
+		s.Places = s.Places[:1]
+	case len(s.Places) > 1 || first.Over && !first.N.Set():
 		s.overFromHook()
 	}
 }

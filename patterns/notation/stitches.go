@@ -159,7 +159,9 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.i = at
 		}
 		if p.fromHookBehind(s); s.Places == nil {
-			s.Places = p.places(true)
+			if s.Places = p.places(true); s.Places != nil {
+				p.fromHookBehind(s)
+			}
 		}
 	}
 	s.fromHook()

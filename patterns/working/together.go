@@ -290,6 +290,9 @@ func (w *roundWork) together(s *notation.Stitches, n, legs, count int, p *notati
 
 // overFromHook works a decrease over a chain that is counted from the hook and those after it.
 func (w *roundWork) overFromHook(s *notation.Stitches, legs int, p *notation.Place) *halt {
+	if n := p.N.For(w.size); n != legs {
+		return stopAt(p.Span, "count", fmt.Sprintf("%s goes over %d chains, not %d", w.nameOf(s), legs, n), "Check the two numbers.")
+	}
 	on, h := w.fromHook(p)
 	if h != nil {
 		return h
@@ -321,7 +324,8 @@ func (w *roundWork) clusterOver(s *notation.Stitches) *notation.Stitches {
 }
 
 // otherFor is the stitch that the name is another word for where it is used, nil where its own words say
-// more: "wheel over last 7 sts" is the dc7tog that the wheel is made as "over next 7 sts".
+// more: "wheel over last 7 sts" is the dc7tog that the wheel is made as "over next 7 sts", and so is the one
+// over chains counted from the hook.
 func (d *definition) otherFor(s *notation.Stitches) *notation.What {
 	switch {
 	case d == nil:
@@ -330,11 +334,14 @@ func (d *definition) otherFor(s *notation.Stitches) *notation.What {
 		return d.alias
 	}
 	made, ok := d.items[0].(*notation.Stitches)
-	if !ok || !d.single || made.What.Kind.Shape != stitch.Together || len(made.Places) != 1 || len(s.Places) != 1 {
+	if !ok || !d.single || made.What.Kind.Shape != stitch.Together || len(made.Places) != 1 || len(s.Places) == 0 {
 		return nil
 	}
 	p, at := &made.Places[0], &s.Places[0]
-	if !p.Over || p.Pick != notation.Next || p.Of != nil || p.Target.Sort != notation.AnyStitch || p.N.For(0) != made.What.Kind.Legs || !at.Over || at.Pick != notation.Last {
+	if !p.Over || p.Pick != notation.Next || p.Of != nil || p.Target.Sort != notation.AnyStitch && p.Target.Sort != notation.OfKind || p.N.For(0) != made.What.Kind.Legs {
+		return nil
+	}
+	if at.Target.Sort != notation.FromHook && (len(s.Places) > 1 || p.Target.Sort != notation.AnyStitch || !at.Over || at.Pick != notation.Last) {
 		return nil
 	}
 	return &made.What
