@@ -165,6 +165,27 @@ func (p *partWork) withSlits() int {
 	return p.index - 1
 }
 
+// goneOnFrom is the one part that goes on from a piece and passed over its stitches for a slit, where this
+// part goes round that: a sleeve "from: Yoke", missed by the first round of the body, which is from it as
+// well. It is -1 where the piece has a slit itself, or not one such part alone.
+func (p *partWork) goneOnFrom(on int) int {
+	if p.source.Rows || len(openings(p.f.Parts[on])) > 0 {
+		return -1
+	}
+	from := -1
+	for k := on + 1; k < p.index; k++ {
+		part := p.f.Parts[k]
+		if part.From != on || !oneOpening(openings(part)) || !p.namesUnworked() && !p.slitByChain(part) {
+			continue
+		}
+		if from >= 0 {
+			return -1
+		}
+		from = k
+	}
+	return from
+}
+
 // slitByChain reports whether the part is begun in the chains across the one slit of a piece: "join
 // yarn in first ch of ch-6", where its last round has no such chains, or at an underarm.
 func (p *partWork) slitByChain(base *fabric.Part) bool {

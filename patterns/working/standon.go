@@ -69,6 +69,10 @@ func (p *partWork) standOn() {
 		p.continueFromOpening(on, p.texts[p.index].Rounds[0].Span)
 		return
 	}
+	if from := p.goneOnFrom(on); from >= 0 {
+		p.continueFromOpening(from, p.texts[p.index].Rounds[0].Span)
+		return
+	}
 	if p.namesUnworked() && p.namesRowEnds() && p.continueFromRest(p.rowsOn(on)) {
 		return // "in each of the 6 unworked sts of toe"
 	}
