@@ -1,5 +1,7 @@
 package notation
 
+import "whorl/patterns/stitch"
+
 // asStitches takes "working in each dc and each ch-1 sp as a st", "counting each ch-1 sp as one stitch"
 // before the work of a round: what it names is gone into in turn with the stitches, in all of it.
 func (p *parser) asStitches(b *block) bool {
@@ -50,11 +52,11 @@ func takeInTurn(items []Item, l []Target) {
 		switch it := it.(type) {
 		case *Stitches:
 			for i := range it.Places {
-				it.Places[i].takeIn(l)
+				it.Places[i].TakeIn(l)
 			}
 		case *Group:
 			for i := range it.Place {
-				it.Place[i].takeIn(l)
+				it.Place[i].TakeIn(l)
 			}
 			takeInTurn(it.Items, l)
 		case *Repeat:
@@ -62,14 +64,54 @@ func takeInTurn(items []Item, l []Target) {
 			takeInTurn(it.Ending, l)
 		case *Skip:
 			if it.Place != nil {
-				it.Place.takeIn(l)
+				it.Place.TakeIn(l)
 			}
 		}
 	}
 }
 
-func (pl *Place) takeIn(l []Target) {
+// TakeIn lets a place that is any stitches take in what is to be gone into as one. It is false for others.
+func (pl *Place) TakeIn(l []Target) bool {
 	if pl.Target.Sort == AnyStitch && pl.Of == nil && len(pl.Also) == 0 && (pl.Pick == Next || pl.Pick == Each) {
 		pl.Also = append(pl.Also, l...)
+		return true
 	}
+	return false
+}
+
+// changeSpaces reads "working 1 dc in each ch sp", "working into ch sps as sts": the spaces are gone into
+// in turn with the stitches.
+func (p *parser) changeSpaces() *Change {
+	p.eat("working", "work", "making", "with", "treating", "counting")
+	c, n := &Change{}, 0
+	p.eatAll("only", "one")
+	if k, ok := p.plainNumber(); ok {
+		n = k
+	}
+	w, ok := p.what()
+	if ok && (n > 1 || w.Name != "" || w.Kind != stitch.Of(w.Kind.Base)) {
+		return nil
+	}
+	c.Of = w.Kind
+	if !p.eat("in", "into") && ok {
+		return nil
+	}
+	each := p.eat("each", "every", "all")
+	p.eat("the", "of")
+	t, is := p.target()
+	if !is || t.Sort != ChainSpace || t.Name != "" {
+		return nil
+	}
+	as := p.eat("as")
+	if as {
+		p.eat("a", "one", "1", "if")
+		if !p.eat("st", "sts", "stitch", "stitches") {
+			return nil
+		}
+	}
+	if ok && !each || !ok && !as {
+		return nil
+	}
+	c.Spaces = []Target{{Sort: ChainSpace, Chains: t.Chains, Text: t.Text}}
+	return c
 }

@@ -35,6 +35,8 @@ type Change struct {
 	Run Num
 	// Of is the kind of those stitches, zero where none is named.
 	Of stitch.Kind
+	// Spaces are gone into in turn with the stitches, by one stitch each of the kind Of, or of any.
+	Spaces []Target
 }
 
 // Unit is what a change puts something else for: so many stitches or chains, or a place
@@ -114,7 +116,7 @@ func (p *parser) endsWithCount() bool {
 // change reads one change, nil when the words say something else.
 func (p *parser) change() *Change {
 	start := p.i
-	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeRuns, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
+	for _, read := range []func() *Change{p.changeLoop, p.loopAlone, p.changeSpaces, p.changeRuns, p.changeGrowth, p.changeUnit, p.changeLast, p.changeLeave} {
 		p.i = start
 		p.eat("but", "except", "only", "this", "time")
 		if c := read(); c != nil && (p.ended() && !p.tok().is("and", "then") || p.tok().first || p.tok().is("until", "till") ||

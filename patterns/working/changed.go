@@ -42,6 +42,12 @@ func (p *partWork) changed(r *notation.Round, ref *notation.Ref, of []*notation.
 			text.Items = append([]notation.Item{&notation.InLoops{Span: c.Span, Into: c.Loop.Into}}, ch.items(o.Items)...)
 			text.Label.Loop = notation.Loop{}
 			ch.made++
+		case c.Spaces != nil:
+			if k := c.Of; k.Is() && !ch.madeOf(o.Items, k) {
+				p.add(p.unchanged(r, c, fmt.Sprintf("%s goes along in other stitches than %s", plainLabel(o.Label.Text), k.Name(p.terms))), true)
+				return nil, false
+			}
+			text.Items = ch.items(o.Items)
 		case c.New != nil:
 			if c.Old == nil && !ch.oneKind(o.Items) {
 				p.add(p.unchanged(r, c, fmt.Sprintf("%s has more than one kind of stitch, and the words do not say which of them changes", plainLabel(o.Label.Text))), true)
@@ -155,6 +161,9 @@ func (ch *changing) stitches(was *notation.Stitches) notation.Item {
 	s.Places = ch.places(was.Places)
 	s.But = ch.items(was.But)
 	slip := was.What.Kind == stitch.Of(stitch.Slip)
+	if ch.c.Spaces != nil {
+		return &s
+	}
 	if ch.c.Loop.Set {
 		if inLoop(s.What.Loop.Into) && s.What.Loop.Set {
 			s.What.Loop = notation.Loop{}
@@ -186,6 +195,15 @@ func (ch *changing) stitches(was *notation.Stitches) notation.Item {
 
 // places are places with the change made in what is gone into.
 func (ch *changing) places(places []notation.Place) []notation.Place {
+	if ch.c.Spaces != nil {
+		l := slices.Clone(places)
+		for i := range l {
+			if l[i].TakeIn(ch.c.Spaces) {
+				ch.made++
+			}
+		}
+		return l
+	}
 	out := append([]notation.Place(nil), places...)
 	for i := range out {
 		pl := &out[i]
@@ -402,4 +420,20 @@ func more(n int) string {
 		return plural(-n, "stitch") + " fewer"
 	}
 	return "as many stitches as before"
+}
+
+// madeOf reports whether what goes along one by one in the instructions is stitches of a kind, so that
+// one of it in each space is as the words say.
+func (ch *changing) madeOf(items []notation.Item, k stitch.Kind) bool {
+	return !slices.ContainsFunc(items, func(it notation.Item) bool {
+		switch it := it.(type) {
+		case *notation.Stitches:
+			return len(it.Places) == 1 && it.What.Kind.Shape == stitch.Plain && it.Places[0].Pick == notation.Next && !it.Places[0].Over && it.What.Kind != k
+		case *notation.Group:
+			return !ch.madeOf(it.Items, k)
+		case *notation.Repeat:
+			return !ch.madeOf(it.Items, k) || !ch.madeOf(it.Ending, k)
+		}
+		return false
+	})
 }
