@@ -300,6 +300,10 @@ func (p *parser) labelNote(l *Label) bool {
 		}
 	}
 	p.i = start
+	if p.toks[close-1].kind != tNumber && len(l.Only) == 0 && p.sizesSaid(l, start, close) {
+		p.i = close + 1 // "(3 mos)" is no count
+		return true
+	}
 	if s := p.statedUpTo(close); s != nil && s.Counts[0].Target.Text != "" {
 		p.stated = append(p.stated, s)
 		p.i = close + 1

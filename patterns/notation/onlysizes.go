@@ -50,10 +50,10 @@ func (p *parser) only(l *Label, start int) {
 		if name = strings.TrimSpace(name); p.sizeNamed(name) != "" {
 			names = append(names, name) // L/XL may be one size
 		} else {
-			names = append(names, strings.Split(name, "/")...)
+			names = append(names, unitBehind(strings.Split(name, "/"))...)
 		}
 	}
-	for _, name := range names {
+	for _, name := range unitBehind(names) {
 		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
 		size := p.sizeNamed(name)
 		group := p.sizesWith(strings.TrimPrefix(name, "the "))
@@ -121,7 +121,7 @@ func (p *parser) sizesFirst(l *Label) {
 			if m := ifMaking.FindStringSubmatch(name); m != nil {
 				name = m[1]
 			}
-			for _, name := range strings.Split(strings.ReplaceAll(name, " and ", ","), ",") {
+			for _, name := range unitBehind(strings.Split(strings.ReplaceAll(name, " and ", ","), ",")) {
 				if s := p.sizeNamed(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(name), "size"))); s != "" {
 					l.Only = append(l.Only, s)
 				}
@@ -265,7 +265,7 @@ func (p *parser) skipsToPart(l *Label) bool {
 // allSizes reports whether words are names of sizes and nothing else: "Small",
 // "Child and Teen".
 func (p *parser) allSizes(text string) bool {
-	for _, name := range strings.FieldsFunc(strings.ReplaceAll(text, " and ", ","), func(r rune) bool { return r == ',' || r == '&' }) {
+	for _, name := range unitBehind(strings.FieldsFunc(strings.ReplaceAll(text, " and ", ","), func(r rune) bool { return r == ',' || r == '&' })) {
 		if name = strings.TrimSpace(name); name == "" || p.sizeNamed(name) == "" {
 			return false
 		}
@@ -320,8 +320,8 @@ var letters = map[string]string{"extra small": "XS", "x-small": "XS", "xs": "XS"
 func letterOf(size string) string { return letters[strings.ToLower(size)] }
 
 // sizeNamed is the size that a name stands for: the name itself, its plural
-// ("Adults only"), or its first letter where no other size begins with it. It
-// is "" for none.
+// ("Adults only"), its first letter where no other size begins with it, or the same
+// age or length. It is "" for none.
 func (p *parser) sizeNamed(name string) string {
 	found := ""
 	if toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}}); len(toks) == 2 {
@@ -334,7 +334,7 @@ func (p *parser) sizeNamed(name string) string {
 			return s
 		}
 		switch {
-		case strings.EqualFold(name, s+"s"), len(name) == 1 && len(s) > 1 && strings.EqualFold(name, s[:1]):
+		case strings.EqualFold(name, s+"s"), len(name) == 1 && !digit(rune(name[0])) && len(s) > 1 && strings.EqualFold(name, s[:1]):
 			if found != "" {
 				return ""
 			}
@@ -342,7 +342,10 @@ func (p *parser) sizeNamed(name string) string {
 		}
 	}
 	if found == "" {
-		return p.sizeInShort(name)
+		found = p.sizeInUnits(name)
+	}
+	if found == "" {
+		found = p.sizeInShort(name)
 	}
 	return found
 }
@@ -350,8 +353,8 @@ func (p *parser) sizeNamed(name string) string {
 // sizeInShort is the one size that a word of a few letters is short for, "NB" of Newborn, "Tod" of
 // Toddler: it begins as the size does, and its letters come in it in that order. It is "" for none.
 func (p *parser) sizeInShort(name string) (found string) {
-	if len(name) < 2 || len(name) > 4 {
-		return ""
+	if len(name) < 2 || len(name) > 4 || digit(rune(name[0])) {
+		return "" // "1m" is not short for 12 mos
 	}
 	name = strings.ToLower(name)
 	for _, s := range p.sizes {

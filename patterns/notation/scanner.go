@@ -91,7 +91,8 @@ func (s *scanner) dropStop(k tokenKind) {
 // dotted are abbreviations that old leaflets write with a full stop.
 var dotted = map[string]bool{"tr": true, "dc": true, "sc": true, "ch": true, "htr": true, "hdc": true, "dtr": true, "ss": true, "st": true, "sts": true,
 	"rep": true, "sp": true, "sps": true, "lp": true, "lps": true, "beg": true, "rem": true, "tog": true, "inc": true, "dec": true, "foll": true, "alt": true,
-	"patt": true, "cont": true, "sl": true, "chs": true, "trs": true, "dcs": true, "rnd": true, "rnds": true, "cl": true, "pc": true, "col": true, "approx": true}
+	"patt": true, "cont": true, "sl": true, "chs": true, "trs": true, "dcs": true, "rnd": true, "rnds": true, "cl": true, "pc": true, "col": true, "approx": true,
+	"mo": true, "mos": true, "mth": true, "mths": true, "yr": true, "yrs": true, "wk": true, "wks": true}
 
 // numbered are those that a number may follow in the same sentence: "rep. 3 times", "with
 // col. 1".

@@ -22,11 +22,11 @@ func (p *parser) exactSizes(words string) (sizes []string) {
 		sizes = append(sizes, s)
 		return true
 	}
-	for _, name := range strings.FieldsFunc(strings.NewReplacer(" and ", ",", " or ", ",").Replace(strings.ToLower(words)), func(r rune) bool { return r == ',' || r == '&' || r == '+' }) {
+	for _, name := range unitBehind(strings.FieldsFunc(strings.NewReplacer(" and ", ",", " or ", ",").Replace(strings.ToLower(words)), func(r rune) bool { return r == ',' || r == '&' || r == '+' })) {
 		if named(name) {
 			continue
 		}
-		for _, one := range strings.Split(name, "/") {
+		for _, one := range unitBehind(strings.Split(name, "/")) {
 			if !named(one) {
 				return nil
 			}

@@ -103,7 +103,8 @@ func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
 		}
 	}
 	if m := sizeRange.FindStringSubmatch(words); m != nil {
-		if i, j := at(m[1]), at(m[2]); i >= 0 && j > i {
+		ends := unitBehind(m[1:3])
+		if i, j := at(ends[0]), at(ends[1]); i >= 0 && j > i {
 			return p.sizes[i : j+1], ""
 		}
 	}
@@ -113,7 +114,7 @@ func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
 // namesOfSizes are the sizes of a list of their names; unknown is the first that is of
 // none.
 func (p *parser) namesOfSizes(list string) (sizes []string, unknown string) {
-	for _, name := range strings.FieldsFunc(strings.NewReplacer(" and ", ",", " or ", ",", " nor ", ",").Replace(list), func(r rune) bool { return r == ',' || r == '&' || r == '+' }) {
+	for _, name := range unitBehind(strings.FieldsFunc(strings.NewReplacer(" and ", ",", " or ", ",", " nor ", ",").Replace(list), func(r rune) bool { return r == ',' || r == '&' || r == '+' })) {
 		name = strings.TrimPrefix(strings.TrimSpace(name), "size ")
 		switch s := p.sizeNamed(name); {
 		case s != "":
