@@ -278,6 +278,18 @@ func called(group, pattern string) bool {
 
 func singular(word string) string { return strings.TrimSuffix(strings.ToLower(word), "s") }
 
+// Taller is how many times as high as its stitches a round is that is told on a line of the file, of
+// those that were counted together though they are of unlike heights (see [Reading.Lines]).
+func (g *Gauge) Taller(line int) float64 {
+	taller := 1.0
+	for _, p := range g.scales {
+		if p.reading.Lines[line] {
+			taller *= p.height
+		}
+	}
+	return taller
+}
+
 // scaled finds the rounds of a part whose stitches are wider or taller than
 // their own sizes say; nil for none.
 func (g *Gauge) scaled(part *fabric.Part) []size {

@@ -100,31 +100,6 @@ func (p *parser) pieceHas() bool {
 	return false
 }
 
-// rowsIn reads "(144 rows)", "(about 20 more rounds)" up to the closing bracket: what the
-// length comes to at the designer's own gauge.
-func (p *parser) rowsIn(close int) (rows Num, more bool) {
-	p.i++
-	for p.eat("or", "a", "that", "that's", "thats", "this", "is", "was", "i", "mine", "worked", "did", "took", "total", "of") {
-	}
-	p.eat("about", "approximately", "approx", "roughly", "around")
-	p.eatKind(tStop)
-	n, ok := p.num()
-	more = p.eat("more", "further")
-	if _, round := roundWord(p.tok()); !ok || !round {
-		return Num{}, false
-	}
-	p.i++
-	more = p.eat("more") || more
-	for p.eat("in", "total", "all", "altogether") {
-		more = false
-	}
-	p.eatAll("for", "me")
-	if p.i != close {
-		return Num{}, false
-	}
-	return n, more
-}
-
 // rowsEnd reads what may follow the number of rows: what they come to in length, and
 // which of them is the last.
 func (p *parser) rowsEnd(u *Until, start int) (*Until, *fault.Fault) {

@@ -166,6 +166,8 @@ func (s Style) until(u *Until) string {
 		return s.Advice(u.Text) + end
 	}
 	switch word := strings.ToLower(s.Word()); {
+	case u.Repeats:
+		rows = " (" + s.Num(u.Rows) + " times more)"
 	case len(u.Length) > 0 && u.More:
 		rows = " (" + s.Num(u.Rows) + " more " + word + "s)"
 	case len(u.Length) > 0 && u.Rows.Set():

@@ -292,6 +292,8 @@ type (
 		Rows   Num       // or a number of rows
 		// More is set when Rows are those still to come: "for 3 more rounds".
 		More bool
+		// Repeats is set when Rows are how often what is repeated is worked: "about 6 times more".
+		Repeats bool
 		// Numbered is set when Rows is the number of the last row: "until Row 40 is
 		// complete".
 		Numbered bool

@@ -49,6 +49,9 @@ func (p *parser) untilMeasures() (*Until, *fault.Fault) {
 	}
 	u.End = p.endingRow()
 	p.orAsLiked()
+	if p.tok().kind == tComma {
+		p.comesTo(u)
+	}
 	at = p.i
 	if p.eatKind(tComma) && !p.tok().is("slightly", "when", "unstretched", "relaxed", "laid", "measured", "or", "stretched", "from") {
 		p.i = at
@@ -63,40 +66,18 @@ func (p *parser) untilMeasures() (*Until, *fault.Fault) {
 	if !u.End.Set {
 		u.End = p.endingRow()
 	}
-	p.comesTo(u)
 	if p.eatKind(tSlash) {
 		if _, f := p.lengths(); f != nil {
 			return nil, f
 		}
 	}
+	p.comesTo(u)
 	p.orAsLiked()
 	if !u.End.Set {
 		u.End = p.endingRow() // "…, or as long as you like, ending with a Row 6"
 	}
+	if !u.Rows.Set() {
+		p.comesTo(u)
+	}
 	return u, nil
-}
-
-// comesTo reads "(about 7 more rounds)", ", about 7 more rounds" behind a length: what it comes to. Other
-// words in brackets are passed over.
-func (p *parser) comesTo(u *Until) {
-	at := p.i
-	if p.tok().kind == tOpen {
-		if c := p.matching(p.i); c > 0 {
-			u.Rows, u.More = p.rowsIn(c)
-			p.i = c + 1
-		}
-		return
-	}
-	if k := p.tok().kind; k != tComma && k != tDash {
-		return
-	}
-	for j := p.i + 1; j < len(p.toks); j++ {
-		if k := p.toks[j].kind; k == tStop || k == tEnd || k == tSemi || k == tComma || p.toks[j].first {
-			if u.Rows, u.More = p.rowsIn(j); u.Rows.Set() {
-				return
-			}
-			break
-		}
-	}
-	p.i = at
 }

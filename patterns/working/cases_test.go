@@ -152,6 +152,7 @@ func (c *testCase) result() []string {
 type rule struct{}
 
 func (rule) Height(stitch.Kind, stitch.Into) float64 { return 10 }
+func (rule) Taller(int) float64                      { return 1 }
 func (rule) Width(stitch.Kind, stitch.Into) float64  { return 10 }
 
 // written is a round as the cases write it. Runs of alike stitches in

@@ -27,6 +27,12 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 		}
 	}
 	switch n := u.Rows.For(p.size); {
+	case u.Repeats:
+		if ref == nil || ref.Onward {
+			p.add(p.fault(u.Span, "no-end", "the words do not name the rounds that are repeated so often", "Write, for example: Rep Rows 2 and 3 five more times."), true)
+			return 0, false
+		}
+		return n * len(p.referred(ref)), !p.broken
 	case u.More:
 		return n, true
 	case u.Numbered:
@@ -37,6 +43,11 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 			p.add(p.fault(u.Span, "round-number", fmt.Sprintf("the piece has come to round %d already", p.number), "Give the number of the last of the rounds that are still to come."), false)
 		}
 		return max(n-p.number, 0), true
+	}
+	if n := u.Rows.For(p.size); n > 0 && n < done && len(u.Length) > 0 {
+		p.add(p.fault(u.Span, "row-count", fmt.Sprintf("the piece has %d rows already, more than the %d in all", done, n),
+			fmt.Sprintf("Say how many are still to come: %d more rows.", n)), true)
+		return 0, false
 	}
 	if u.Rows.Set() {
 		return max(u.Rows.For(p.size)-done, 0), true
@@ -163,7 +174,7 @@ func (p *partWork) heightOf(r *fabric.Round) float64 {
 	if n == 0 {
 		return p.ruler.Height(stitch.Of(stitch.Chain), stitch.Top)
 	}
-	return sum / float64(n)
+	return sum / float64(n) * p.ruler.Taller(r.Line)
 }
 
 // into is the loop or post that a stitch goes into.

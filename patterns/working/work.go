@@ -18,6 +18,9 @@ import (
 // "until piece measures 38 cm".
 type Ruler interface {
 	Height(k stitch.Kind, in stitch.Into) float64
+	// Taller is how many times as high as its stitches a round is that is told on a line of the file:
+	// where rounds of unlike heights were counted together, as those of a gauge are.
+	Taller(line int) float64
 	Width(k stitch.Kind, in stitch.Into) float64
 }
 
