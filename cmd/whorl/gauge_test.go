@@ -112,6 +112,26 @@ func TestGaugeOfUnlikeRows(t *testing.T) {
 	}
 }
 
+// Unlike rows that are worked to a length are as many as by the line, also where the words rely on it.
+func TestLengthInUnlikeRows(t *testing.T) {
+	head, _, _ := strings.Cut(mixedWords, "  - name: Cloth")
+	_, stripes, _ := strings.Cut(mixedWords, "  - name: Stripes")
+	for _, behind := range []string{"", " 48 rows.", "\n      Row 49: Ch 1, turn, sc in each st across. (14 sc)"} {
+		words := strings.Replace(head+"  - name: Stripes"+stripes, "Rows 4-8: Rep Rows 2 and 3, ending with Row 2.", "Rep Rows 2 and 3 until piece measures 30 cm."+behind, 1)
+		r, messages := reported(t, gauged("14 sts and 16 rows = 10 cm", words))
+		rows := 48 // 30 cm of 16 rows in 10
+		if strings.Contains(behind, "49") {
+			rows++
+		}
+		if len(r.Faults) > 0 || len(r.Sizes) == 0 {
+			t.Fatal(messages)
+		}
+		if l := r.Sizes[0].Parts[0].Rounds; l[len(l)-1].Number != rows {
+			t.Errorf("%q: %d rows, want %d", behind, l[len(l)-1].Number, rows)
+		}
+	}
+}
+
 // Lines of gauge with the width and the height, in millimetres, that a round of
 // the piece comes to by them. By hand: sc is 6/2π widths tall, dc 12/2π.
 func TestGaugeLines(t *testing.T) {

@@ -76,7 +76,9 @@ func load(file string, in io.Reader) (*job, error) {
 // work works and measures the pattern.
 func (j *job) work() {
 	j.workBy()
-	if !j.wrong() {
+	if j.wrong() {
+		j.refit()
+	} else {
 		switch changed := j.fitGauge(); {
 		case j.wrong():
 			j.fabrics = nil
@@ -98,6 +100,20 @@ func (j *job) work() {
 	}
 	j.faults = append(j.notes, j.faults...)
 	j.faults.Sort()
+}
+
+// refit works a pattern with faults again at the gauge as it fits what was worked: how many rows a length
+// takes may be all that is wrong. Where it is not, all stays as it was.
+func (j *job) refit() {
+	was := *j
+	was.swatches = slices.Clone(j.swatches)
+	j.faults = nil
+	if j.fitGauge() && !j.wrong() {
+		if j.workBy(); !j.wrong() {
+			return
+		}
+	}
+	*j = was
 }
 
 // workBy works the pattern with the gauge as it is.
