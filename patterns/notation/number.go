@@ -121,7 +121,7 @@ func (p *parser) sizeList(num *Num, start int) {
 		p.i = at
 		return
 	}
-	if p.bareList(num, "sts", "stitches", "chs", "chains") {
+	if p.bareList(num, "sts", "stitches", "chs", "chains", "times", "time", "more", "further", "additional", "rnds", "rounds", "rows") {
 		return
 	}
 	values := num.Values
@@ -175,6 +175,9 @@ func (p *parser) bareList(num *Num, nouns ...string) bool {
 		p.i++
 		n, _ := p.plainNumber()
 		values = append(values, n)
+	}
+	if len(values) > 1 && len(values) == len(p.forSizes) {
+		values = p.spread(values)
 	}
 	if k := p.tok().kind; len(values) == len(p.sizes) && (p.tok().is(nouns...) || len(nouns) == 0 && (k == tStop || k == tSemi || k == tEnd)) {
 		num.Values = values

@@ -89,6 +89,10 @@ func (p *parser) numbers(l *Label, ranges bool) {
 	began := p.at(-2).is("from")
 	for {
 		p.eatAll("number")
+		if r, ok := p.bareRanges(); ok {
+			l.Numbers = append(l.Numbers, r)
+			return
+		}
 		from, ok := p.num()
 		if !ok {
 			return
@@ -312,30 +316,7 @@ func (p *parser) rangeSizes(r *Range) bool {
 	}
 	start := p.i
 	p.i++
-	from, to, ranges := r.From.Values, r.To.Values, 0
-	number := func() (int, bool) {
-		if _, round := roundWord(p.tok()); round && p.at(1).kind == tNumber {
-			p.i++
-		}
-		return p.plainNumber()
-	}
-	for {
-		a, ok := number()
-		if !ok {
-			break
-		}
-		b := a
-		if p.eatKind(tHyphen) || p.eatKind(tDash) || p.eat("to", "through", "thru") {
-			if b, ok = number(); !ok {
-				break
-			}
-			ranges++
-		}
-		from, to = append(from, a), append(to, b)
-		if !p.eatKind(tComma) && !p.eatKind(tSemi) {
-			break
-		}
-	}
+	from, to, ranges := p.rangeList(r.From.Values, r.To.Values, tComma, tSemi, tSlash)
 	switch {
 	case p.tok().kind != tClose || ranges == 0:
 		p.i = start
@@ -350,4 +331,55 @@ func (p *parser) rangeSizes(r *Range) bool {
 	p.i++
 	r.From.Values, r.To.Values = from, to
 	return true
+}
+
+// rangeList reads "2-4, 2-5", "R6-R17", "5", and a dash for none, behind the ranges before, between such
+// signs, and tells how many of them are from one round to another.
+func (p *parser) rangeList(from, to []int, between ...tokenKind) (_, _ []int, ranges int) {
+	number := func() (int, bool) {
+		if _, round := roundWord(p.tok()); round && p.at(1).kind == tNumber {
+			p.i++
+		}
+		return p.plainNumber()
+	}
+	for {
+		a, ok := number()
+		if k := p.tok().kind; !ok && (k == tDash || k == tHyphen) && p.at(1).kind != tNumber {
+			p.i++ // none
+		} else if !ok {
+			return from, to, ranges
+		}
+		b := a
+		if ok && (p.eatKind(tHyphen) || p.eatKind(tDash) || p.eat("to", "through", "thru")) {
+			if b, ok = number(); !ok {
+				return from, to, ranges
+			}
+			ranges++
+		}
+		from, to = append(from, a), append(to, b)
+		if !slices.Contains(between, p.tok().kind) {
+			return from, to, ranges
+		}
+		p.i++
+	}
+}
+
+// bareRanges reads the ranges of all sizes without brackets, "13-15/13-16/13-17", "5/5-6/5-7". With commas,
+// "2-4, 2-5, 2-6", they have to begin alike, or they are rounds of every size.
+func (p *parser) bareRanges() (Range, bool) {
+	if start := p.i; len(p.sizes) > 1 {
+		for _, sign := range []tokenKind{tSlash, tComma} {
+			from, to, ranges := p.rangeList(nil, nil, sign)
+			alike := ranges > 0 && (sign == tSlash || slices.Min(from) == slices.Max(from) && ranges == len(from))
+			if alike && len(from) == len(p.forSizes) && len(from) > 1 {
+				from, to = p.spread(from), p.spread(to)
+			}
+			if alike && len(from) == len(p.sizes) {
+				span := p.from(start)
+				return Range{From: Num{Span: span, Values: from}, To: Num{Span: span, Values: to}}, true
+			}
+			p.i = start
+		}
+	}
+	return Range{}, false
 }

@@ -110,7 +110,7 @@ func (p *parser) referTo(start int) (Item, *fault.Fault) {
 		}
 		p.i++
 	} else {
-		if _, ok := roundWord(p.at(1)); ok && p.tok().kind == tWord && !roundNext(p.tok()) && (p.tok().is(stretches...) || !p.stitchy(p.i, p.i+1)) && p.at(2).kind == tNumber {
+		if _, ok := roundWord(p.at(1)); ok && p.tok().kind == tWord && !roundNext(p.tok()) && (p.tok().is(stretches...) || !p.stitchy(p.i, p.i+1)) && p.at(2).kind == tNumber && !p.timesAt(2) {
 			r.Series = p.tok().raw // "rep brim Rnd 1"
 			p.i++
 		}
@@ -173,13 +173,24 @@ func (p *parser) calledRound() string {
 	for n := 0; n < 2 && p.tok().kind == tWord && !p.tok().is(notNames...) && !p.tok().is("previous", "this", "that", "these", "those", "ws", "rs", "other", "both"); n++ {
 		p.i++
 		p.eatKind(tHyphen)
-		if _, round := roundWord(p.tok()); round && p.tok().is("row", "round", "rnd") && p.at(1).kind != tNumber {
+		if _, round := roundWord(p.tok()); round && p.tok().is("row", "round", "rnd") && (p.at(1).kind != tNumber || p.timesAt(1)) {
 			p.i++
 			return p.words(start)
 		}
 	}
 	p.i = start
 	return ""
+}
+
+// timesAt reports whether the number n tokens on is how often something is worked: the 2 of "Rep Rib Rnd
+// 2 more times", and not that of "Rep Rib Rnd 2 once more".
+func (p *parser) timesAt(n int) bool {
+	start := p.i
+	p.i += n
+	_, _, ok := p.times()
+	ok = ok && p.tok().kind != tNumber // "Rep Rib Rnd 2 x 3"
+	p.i = start
+	return ok
 }
 
 // onAnotherEdge reads "edging along the other side", said of what is worked the same
