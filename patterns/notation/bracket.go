@@ -74,7 +74,7 @@ func (b *block) bracket(places []Place) *fault.Fault {
 			return nil
 		}
 		p.i = open + 1
-		if w, ok := p.what(); ok && p.i == close && len(b.items) > 0 && !w.Beg {
+		if w, ok := p.what(); ok && p.i == close && len(b.items) > 0 && !w.Beg && p.toks[open-1].kind != tComma {
 			// "6 foundation single crochet (fsc)": its abbreviation.
 			p.i = close + 1
 			return nil
@@ -149,7 +149,7 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 	p.eatKind(tComma)
 	p.eatKind(tSemi)
 	p.eat("rep", "repeat", "repeated")
-	if p.tok().kind == tStar && p.tok().text == "*" && p.at(1).kind == tNumber {
+	if p.tok().kind == tStar && p.tok().text == "*" && p.at(1).kind == tNumber && !p.starOpen() {
 		p.tok().kind = tTimes // (inc, sc) * 3
 	}
 	p.eat("across", "around")
@@ -189,8 +189,8 @@ func (b *block) afterBracket(open int, inner []Item, places []Place) *fault.Faul
 	}
 	p.i = tail
 	if len(inner) == 1 {
-		if s, ok := inner[0].(*Stitches); ok && len(s.Places) > 0 {
-			b.add(s) // "(tr3tog over next 3 ch)": only set apart
+		if s, ok := inner[0].(*Stitches); ok && (len(s.Places) > 0 || p.tok().kind == tStar && p.starOpen()) {
+			b.add(s) // "(tr3tog over next 3 ch)", "*sc, (sc2tog)* 6 times": only set apart
 			return nil
 		}
 	}
@@ -264,7 +264,7 @@ func (p *parser) multiplied(i int) bool {
 		return true
 	case t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber:
 		end := p.at(2)
-		return end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose
+		return !p.starOpen() && (end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose)
 	case t.is("rep", "repeat", "repeated"):
 		// "(sc, inc) repeat 6 times", but not "(72 sts); rep from *" or
 		// "(12 sc) rep rnd 2".

@@ -34,3 +34,26 @@ func (p *parser) slipStitch() {
 	}
 	p.eat("st", "stitch")
 }
+
+// closesAhead reports whether what closes the round, or goes into its last stitches, is told behind a
+// comma: ", sl st to first puff", ", do not join", ", fasten off", ", hdc in last 2 sts".
+func (p *parser) closesAhead() bool {
+	start, faults, said := p.i, len(p.faults), p.said
+	defer func() { p.i, p.faults, p.said = start, p.faults[:faults], said }()
+	p.eatKind(tComma)
+	p.eat("and", "then")
+	at := p.i
+	it, f := p.join()
+	switch it.(type) {
+	case *Join, *NoJoin:
+		return f == nil
+	}
+	p.i = at
+	if it, f := p.fasten(); it != nil && f == nil {
+		return true
+	}
+	p.i = at
+	it, _ = p.stitches()
+	s, ok := it.(*Stitches)
+	return ok && len(s.Places) == 1 && s.Places[0].Pick == Last
+}

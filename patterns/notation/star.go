@@ -41,8 +41,9 @@ func (b *block) star() *fault.Fault {
 		}
 	}
 	if same != nil && len(b.items) > same.start {
-		p.i++
-		same.end = len(b.items)
+		if same.end = len(b.items); !p.starTimes() { // "*sc, inc*6"
+			p.i++
+		}
 		at := p.i
 		p.eatKind(tComma)
 		p.eatKind(tSemi)
@@ -52,7 +53,7 @@ func (b *block) star() *fault.Fault {
 			return nil
 		}
 		r := &Repeat{Star: true}
-		if n, more, ok := p.times(); ok {
+		if n, more, ok := p.inAllTimes(); ok {
 			r.Times, r.More = n, more
 		} else if e, ok := p.extent(); ok {
 			r.Extent = e
@@ -95,6 +96,48 @@ func (p *parser) starRepeated(mark string) bool {
 		}
 	}
 	return false
+}
+
+// starOpen reports whether a repeat that was begun with * is still to be closed, so that the star
+// that comes next closes it; where "rep from *" is told behind that, it does not.
+func (p *parser) starOpen() (open bool) {
+	for j := p.i + 1; j < len(p.toks); j++ {
+		if p.toks[j].kind == tStar {
+			if p.toks[j-1].is("from") {
+				return false
+			}
+			break
+		}
+	}
+	for j := range p.toks[:p.i] {
+		if t := &p.toks[j]; t.kind == tStar && t.text == "*" {
+			told := j > 0 && (p.toks[j-1].is(repeating...) || p.toks[j-1].is("from", "between", "to", "and", "first", "the"))
+			open = !told && !open
+		}
+	}
+	return open
+}
+
+// starTimes makes a sign of times of a star that a number stands behind: "inc*6", "(inc, sc) * 3".
+// In "*sc, inc* 6 (7, 8) times" the star is one.
+func (p *parser) starTimes() bool {
+	if t := p.tok(); t.kind != tStar || t.text != "*" || p.at(1).kind != tNumber {
+		return false
+	}
+	switch p.at(2).kind {
+	case tEnd, tStop, tOpen, tComma, tSemi, tClose, tEqual, tDash:
+	default:
+		return false
+	}
+	at, faults := p.i, len(p.faults)
+	p.i++
+	p.num()
+	times := p.timesWord() || p.eat("more")
+	p.i, p.faults = at, p.faults[:faults]
+	if !times {
+		p.tok().kind = tTimes
+	}
+	return !times
 }
 
 // wrap makes the items since the star the body of r.
@@ -292,8 +335,8 @@ func (b *block) repeat() *fault.Fault {
 		r.Extent = e
 	} else if p.lastSide() {
 		r.Extent = Extent{Sort: ToEnd}
-	} else if p.endingAhead() {
-		// "rep from *, ending with sc in last st": all round
+	} else if p.closesAhead() || p.endingAhead() {
+		// "rep from *, ending with sc in last st", "rep from *, sl st to first puff": all round
 		p.i = back
 		r.Extent = Extent{Sort: ToEnd, Text: "around"}
 	} else if k := p.tok().kind; p.depth <= 1 && (k == tComma || k == tStop || k == tSemi || k == tEnd || k == tOpen ||

@@ -115,11 +115,8 @@ func (p *parser) stitches() (it Item, ok bool) {
 			p.i = at
 		}
 	}
-	if t := p.tok(); t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber && !hasN {
-		switch end := p.at(2); end.kind {
-		case tEnd, tStop, tOpen, tComma, tSemi, tClose, tEqual, tDash:
-			p.tok().kind = tTimes // inc*6
-		}
+	if !hasN && !p.starOpen() {
+		p.starTimes() // inc*6
 	}
 	if !hasN && p.tok().kind == tNumber && p.tok().frac == 0 {
 		at := p.i

@@ -67,6 +67,19 @@ func (p *parser) times() (n Num, more, ok bool) {
 	return n, more, true
 }
 
+// inAllTimes reads how often a passage is worked behind it: "6 times", "worked 6 times", "a total of 6
+// times", "for 6 times".
+func (p *parser) inAllTimes() (n Num, more, ok bool) {
+	start := p.i
+	p.eat("worked", "work", "made", "done", "crocheted")
+	p.eat("for")
+	total := p.eatAll("a", "total", "of")
+	if n, more, ok = p.times(); !ok {
+		p.i = start
+	}
+	return n, more && !total, ok
+}
+
 // otherSides passes over "for the remaining two edges", "along the other 2 sides" behind a number
 // of times.
 func (p *parser) otherSides() {
