@@ -264,7 +264,7 @@ func (p *parser) multiplied(i int) bool {
 		return true
 	case t.kind == tStar && t.text == "*" && p.at(1).kind == tNumber:
 		end := p.at(2)
-		return !p.starOpen() && (end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose)
+		return !p.starOpen() && (end.kind == tEnd || end.kind == tStop || end.kind == tOpen || end.kind == tComma || end.kind == tSemi || end.kind == tClose || end.kind == tSlash)
 	case t.is("rep", "repeat", "repeated"):
 		// "(sc, inc) repeat 6 times", but not "(72 sts); rep from *" or
 		// "(12 sc) rep rnd 2".

@@ -76,6 +76,10 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	start := p.i
 	no := func() (Label, bool) { p.i = start; return Label{}, false }
 	named := false
+	if len(p.sizes) > 1 && p.eachSizesFirst(&l) {
+		l.Text = strings.Trim(p.words(start), " .:()-–—")
+		return l, true
+	}
 	p.sizesFirst(&l)
 	if p.skipsTo(&l) {
 		l.Text = p.words(start)

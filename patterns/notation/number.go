@@ -10,8 +10,8 @@ func (p *parser) num() (Num, bool) {
 	start := p.i
 	n, ok := p.plainNumber()
 	if !ok && len(p.sizes) > 1 && (p.tok().kind == tDash || p.tok().kind == tHyphen) &&
-		p.at(1).kind == tOpen && (p.at(2).kind == tNumber || p.at(2).kind == tDash || p.at(2).kind == tHyphen) {
-		// - (68, 76): none for the smallest size
+		(p.at(1).kind == tOpen || p.at(1).kind == tSlash) && (p.at(2).kind == tNumber || p.at(2).kind == tDash || p.at(2).kind == tHyphen) {
+		// - (68, 76), - / 68 / 76: none for the smallest size
 		p.i++
 		n, ok = 0, true
 	}
@@ -104,21 +104,8 @@ func (p *parser) plainNumber() (int, bool) {
 // sizeList reads the rest of 60 (72, 78, 90), or of 60/72/78/90.
 func (p *parser) sizeList(num *Num, start int) {
 	at := p.i
-	if p.tok().tight(tSlash) {
-		values := num.Values
-		for p.tok().kind == tSlash {
-			p.i++
-			n, ok := p.sizeValue()
-			if !ok {
-				break
-			}
-			values = append(values, n)
-		}
-		if len(values) == len(p.sizes) {
-			num.Values = values
-			return
-		}
-		p.i = at
+	if p.tok().kind == tSlash || p.tok().kind == tColon || p.tok().text == "|" {
+		p.unbracketed(num, start)
 		return
 	}
 	if p.bareList(num, "sts", "stitches", "chs", "chains", "times", "time", "more", "further", "additional", "rnds", "rounds", "rows") {
@@ -166,6 +153,54 @@ func (p *parser) sizeList(num *Num, start int) {
 	}
 }
 
+// unbracketed reads the rest of 60/72/78, of 60 / 72 / 78, 60:72:78 or 60 | 72 | 78, behind its first number.
+// A list of too many or too few that can be nothing else is a fault; two numbers may be a fraction, and a
+// colon the end of a label.
+func (p *parser) unbracketed(num *Num, start int) {
+	at, sign := p.i, *p.tok()
+	values := num.Values
+	if start > 0 {
+		_, label := roundWord(&p.toks[start-1])
+		if label && sign.kind == tColon || p.toks[start-1].kind == tSlash {
+			return
+		}
+	}
+	for p.tok().kind == sign.kind && p.tok().text == sign.text {
+		back := p.i
+		p.i++
+		n, ok := p.sizeValue()
+		if !ok {
+			p.i = back
+			break
+		}
+		values = append(values, n)
+	}
+	long := len(values) > 2
+	switch {
+	case len(values) == 1, sign.kind == tColon && !long, sign.kind == tColon && !p.nounAt(0) && !p.timesWord() && p.toks[max(start-1, 0)].kind != tTimes:
+		p.i = at
+	case len(values) == len(p.sizes):
+		num.Values = values
+	case len(values) == len(p.forSizes):
+		num.Values = p.spread(values)
+	case sign.kind != tColon && (long || sign.spaced && (p.nounAt(0) || p.timesWord())):
+		p.wrongList(values, start)
+		num.Values = values
+	default:
+		p.i = at
+	}
+}
+
+// wrongList reports a list that has not one number for each size.
+func (p *parser) wrongList(values []int, start int) {
+	sizes := p.sizes
+	if len(p.forSizes) > 0 && len(p.forSizes) < len(sizes) {
+		sizes = p.forSizes
+	}
+	p.report(fail(p.from(start), "size-list", fmt.Sprintf("%d numbers for %s", len(values), sizesHere(sizes)),
+		"Write one number for each size, smallest first: "+p.sizeNames()+"."))
+}
+
 // bareList reads ", 9, 10" behind the first of as many numbers as there are sizes, without
 // brackets, where one of the nouns shows that they belong together: "8, 9, 10 sts".
 func (p *parser) bareList(num *Num, nouns ...string) bool {
@@ -179,12 +214,18 @@ func (p *parser) bareList(num *Num, nouns ...string) bool {
 	if len(values) > 1 && len(values) == len(p.forSizes) {
 		values = p.spread(values)
 	}
-	if k := p.tok().kind; len(values) == len(p.sizes) && (p.tok().is(nouns...) || len(nouns) == 0 && (k == tStop || k == tSemi || k == tEnd)) {
+	if k := p.tok().kind; len(values) == len(p.sizes) && (p.tok().is(nouns...) || len(nouns) == 0 && (k == tStop || k == tSemi || k == tEnd || k == tOpen && start > 1 && p.toks[start-2].kind == tTimes && p.endsBehind())) {
 		num.Values = values
 		return true
 	}
 	p.i = start
 	return false
+}
+
+// endsBehind reports whether nothing comes behind the bracket that opens here: it is a count.
+func (p *parser) endsBehind() bool {
+	close := p.matching(p.i)
+	return close > 0 && (p.ends(close+1) || p.toks[close+1].first)
 }
 
 // nounAt reports whether a stitch or a place stands n tokens on, so that a

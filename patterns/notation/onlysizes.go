@@ -333,6 +333,11 @@ func (p *parser) sizeNamed(name string) string {
 		if strings.EqualFold(name, s) || letters[strings.ToLower(name)] != "" && letters[strings.ToLower(name)] == letterOf(s) {
 			return s
 		}
+	}
+	for _, s := range p.sizes {
+		if digitsOf(name) != digitsOf(s) {
+			continue // 3 is not 3-6m
+		}
 		switch {
 		case strings.EqualFold(name, s+"s"), len(name) == 1 && !digit(rune(name[0])) && len(s) > 1 && strings.EqualFold(name, s[:1]):
 			if found != "" {
@@ -359,7 +364,7 @@ func (p *parser) sizeInShort(name string) (found string) {
 	name = strings.ToLower(name)
 	for _, s := range p.sizes {
 		left, full := name, strings.ToLower(s)
-		if !strings.HasPrefix(full, left[:1]) || len(full) <= len(name) || letterOf(s) == strings.ToUpper(s) {
+		if digitsOf(name) != digitsOf(full) || !strings.HasPrefix(full, left[:1]) || len(full) <= len(name) || letterOf(s) == strings.ToUpper(s) {
 			continue
 		}
 		for _, c := range []byte(full) {

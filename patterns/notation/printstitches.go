@@ -82,7 +82,7 @@ func (s Style) what(w *What) string {
 }
 
 func (s Style) stitches(st *Stitches) string {
-	if s.none(st.N) || s.none(st.Times) {
+	if s.none(st.N) || s.none(st.Times) || len(st.Places) == 1 && s.none(st.Places[0].N) {
 		return ""
 	}
 	if text := s.asItComes(st); text != "" {
@@ -109,7 +109,11 @@ func (s Style) stitches(st *Stitches) string {
 		if what.Name == "" && what.Shaping == 0 {
 			name = s.several(name, what.Kind)
 		}
-		name = s.Num(st.N) + " " + name
+		n := s.Num(st.N)
+		if strings.HasPrefix(n, "-") && len(places) == 0 && what.Kind.Shape == stitch.Plain && what.Shaping == 0 && what.Name == "" && !st.Times.Set() && len(st.But) == 0 {
+			return s.what(&what) + " in next " + n + " sts" // "- (4, 2) sc" would be a count behind a dash
+		}
+		name = n + " " + name
 	}
 	text := name
 	if len(places) > 0 {

@@ -120,7 +120,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			l.Numbers = append(l.Numbers, list...)
 			return
 		}
-		if p.rangeSizes(&r) {
+		if p.rangeSizes(&r) || p.eachSizesRange(l, &r) {
 			l.Numbers = append(l.Numbers, r)
 			return
 		}

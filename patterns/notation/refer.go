@@ -346,6 +346,15 @@ func (p *parser) lengths() ([]float64, *fault.Fault) {
 	if !read() {
 		return bad()
 	}
+	if at, sign := p.i, p.tok().text; len(p.sizes) > 1 && unit == 0 && (p.tok().kind == tSlash || sign == "|") {
+		for p.tok().text == sign && p.at(1).kind == tNumber {
+			p.i++
+			read()
+		}
+		if len(l) == 2 && l[0] < l[1] && (l[1] == 2 || l[1] == 4 || l[1] == 8) {
+			p.i, l, unit = at, l[:1], 0 // ½ in
+		}
+	}
 	for p.tok().kind == tOpen && p.at(1).kind == tNumber {
 		close := p.matching(p.i)
 		if close < 0 {

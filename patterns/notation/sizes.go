@@ -72,10 +72,10 @@ var (
 // begin or end: "all sizes except Baby", "Child and up", "M to XL". Nil for other words;
 // unknown is a name among them that is of no size.
 func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
-	if len(p.sizes) < 2 || p.sizeNamed(words) != "" {
-		return nil, ""
-	}
 	bare := strings.TrimSuffix(words, " only")
+	if len(p.sizes) < 2 || p.sizeNamed(words) != "" || p.sizeNamed(strings.TrimPrefix(bare, "size ")) != "" {
+		return nil, "" // "size 3-6m" is one
+	}
 	if group := p.sizeGroup(strings.TrimSuffix(strings.TrimSuffix(bare, " size"), " sizes")); group != nil {
 		return group, ""
 	}
@@ -138,4 +138,9 @@ func (p *parser) sizesWith(word string) (l []string) {
 		return nil
 	}
 	return l
+}
+
+// digitsOf are the numbers in the name of a size, "3-6" of "3-6 months".
+func digitsOf(name string) string {
+	return strings.Join(strings.FieldsFunc(name, func(r rune) bool { return !digit(r) }), "-")
 }

@@ -125,7 +125,7 @@ func (p *parser) starTimes() bool {
 		return false
 	}
 	switch p.at(2).kind {
-	case tEnd, tStop, tOpen, tComma, tSemi, tClose, tEqual, tDash:
+	case tEnd, tStop, tOpen, tComma, tSemi, tClose, tEqual, tDash, tSlash:
 	default:
 		return false
 	}

@@ -26,7 +26,7 @@ func (p *parser) times() (n Num, more, ok bool) {
 	case p.tok().is("once", "twice", "thrice"):
 		n = p.timesList(start)
 	case p.eatKind(tTimes):
-		if n, ok = p.num(); !ok {
+		if n, ok = p.timesEach(); !ok {
 			return no()
 		}
 		ends := p.tok().kind == tEnd || p.tok().first || p.tok().kind == tStop
@@ -78,6 +78,40 @@ func (p *parser) inAllTimes() (n Num, more, ok bool) {
 		p.i = start
 	}
 	return n, more && !total, ok
+}
+
+// timesEach reads the number behind ×, "6", "6 (8, 10)", "6, 8, 10". A bracket that has a number for every
+// size itself is the count of the round: "inc × 6 [12 / 14 / 16]".
+func (p *parser) timesEach() (Num, bool) {
+	start := p.i
+	n, ok := p.plainNumber()
+	if !ok || len(p.sizes) < 2 {
+		p.i = start
+		return p.num()
+	}
+	num := Num{Span: p.from(start), Values: []int{n}}
+	at := p.i
+	if p.bareList(&num) {
+		num.Span = p.from(start)
+		return num, true
+	}
+	if p.eatKind(tOpen) {
+		for n := 0; ; n++ {
+			if _, ok := p.sizeValue(); !ok {
+				break
+			}
+			if p.tok().kind == tClose && (n+1 == len(p.sizes) || n+1 == len(p.forSizes)) {
+				p.i = at
+				return num, true
+			}
+			if k := p.tok().kind; k != tComma && k != tSlash && k != tSemi && k != tColon && p.tok().text != "|" {
+				break
+			}
+			p.i++
+		}
+	}
+	p.i = start
+	return p.num()
 }
 
 // otherSides passes over "for the remaining two edges", "along the other 2 sides" behind a number

@@ -376,6 +376,14 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 		return listed(l.Only, "and") + " only"
 	case l.Sizes && !s.begun(r):
 		return ""
+	case len(l.Only) > 0 && style.Size < 0 && len(l.Numbers) == 1 && len(l.Numbers[0].From.Values) > 1 && slices.Contains(l.Numbers[0].From.Values, 0):
+		// "Rnds 9-12 (M), 9-14 (L)" says the sizes as well
+		var parts []string
+		for _, size := range l.Only {
+			style.Size = slices.Index(s.p.Sizes, size)
+			parts = append(parts, strings.TrimSpace(running(l.Series)+" "+style.Numbers(l.Numbers))+" ("+size+")")
+		}
+		return capital(strings.Join(parts, ", "))
 	case len(l.Numbers) > 0:
 		text = strings.TrimSpace(running(l.Series) + " " + style.Numbers(l.Numbers))
 		text = capital(text)
@@ -409,7 +417,7 @@ func (s *script) label(r *notation.Round, style notation.Style) string {
 	if l.Rounds.Set() {
 		text += " (" + style.Num(l.Rounds) + " " + strings.ToLower(style.Word()) + "s)"
 	}
-	for _, remark := range remarks(l) {
+	for _, remark := range remarks(l, s.p.Sizes) {
 		text += " (" + style.Advice(remark) + ")"
 	}
 	if len(l.Only) > 0 && style.Size < 0 {
@@ -436,10 +444,13 @@ var (
 	noRemark   = regexp.MustCompile(`(?i)^(rs|ws|right side|wrong side|blo|flo|(in )?(back|front) loops?( only)?)$|\d|\bonly$|^sizes?\b|\bsizes?$|^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty|fifty)\b`)
 )
 
-// namesSizes reports whether words are nothing but the names of the sizes.
+// namesSizes reports whether words are nothing but the names of the sizes, or what they are in short, M for Medium.
 func namesSizes(words string, sizes []string) bool {
 	for _, name := range strings.FieldsFunc(strings.ReplaceAll(words, " and ", ","), func(r rune) bool { return strings.ContainsRune(",&+/", r) }) {
-		if !slices.ContainsFunc(sizes, func(size string) bool { return strings.EqualFold(size, strings.TrimSpace(name)) }) {
+		name = strings.ToLower(strings.TrimSpace(name))
+		if !slices.ContainsFunc(sizes, func(size string) bool {
+			return strings.EqualFold(size, name) || len(name) < 4 && strings.HasPrefix(strings.ToLower(size), name)
+		}) {
 			return false
 		}
 	}
@@ -448,18 +459,21 @@ func namesSizes(words string, sizes []string) bool {
 
 // remarks are what a label says of its round besides: "(cable rnd)", "- Increase
 // Rnd". Sides, sizes, loops and numbers are printed elsewhere.
-func remarks(l *notation.Label) []string {
+func remarks(l *notation.Label, sizes []string) []string {
 	if len(l.Numbers) == 0 {
 		return nil
 	}
+	if len(l.Only) > 0 {
+		sizes = l.Only
+	}
 	var list []string
 	for _, m := range inBrackets.FindAllStringSubmatch(l.Text, -1) {
-		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) && !namesSizes(words, l.Only) && !(len(l.Only) > 0 && namedApart.MatchString(words)) {
+		if words := strings.TrimSpace(m[1]); words != "" && words != "-" && !noRemark.MatchString(words) && !namesSizes(words, sizes) && !(len(l.Only) > 0 && namedApart.MatchString(words)) {
 			list = append(list, words)
 		}
 	}
 	if m := behindDash.FindStringSubmatch(l.Text); m != nil {
-		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") && !noRemark.MatchString(words) && !namesSizes(words, l.Only) && len(l.Only) == 0 {
+		if words := strings.TrimSpace(m[1]); !strings.EqualFold(words, "end") && !noRemark.MatchString(words) && !namesSizes(words, sizes) && len(l.Only) == 0 {
 			list = append(list, strings.ToLower(words))
 		}
 	}
