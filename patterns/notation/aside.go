@@ -2,6 +2,8 @@ package notation
 
 import (
 	"strings"
+
+	"whorl/patterns/stitch"
 )
 
 // handling are words for what the hands do meanwhile. A phrase that begins with any
@@ -220,6 +222,36 @@ func (p *parser) infront(b *block) bool {
 	p.eat("just")
 	if made := p.eat("made", "worked"); these || last && made {
 		return p.note(b, start, p.i)
+	}
+	p.i = start
+	return false
+}
+
+// postsOnPosts reads "working each FPdc around FPdc below" behind a round that is repeated: where its stitches
+// around posts come anyway.
+func (p *parser) postsOnPosts() bool {
+	start := p.i
+	if p.eat("working", "making", "placing") {
+		p.eat("each", "the", "all", "every")
+		made, ok := p.what()
+		if ok && (made.Name != "" || made.Loop.Into == stitch.FrontPost || made.Loop.Into == stitch.BackPost) && p.eat("around", "round", "over", "on", "into", "in") {
+			p.eat("each", "the", "corresponding")
+			if p.eat("post") {
+				p.eat("of")
+				p.eat("each", "the", "corresponding")
+			}
+			of, ok := p.what()
+			if p.eat("of", "in", "on", "from") {
+				p.eat("the", "last", "previous", "prev")
+				if _, round := roundWord(p.tok()); round {
+					p.i++
+				}
+			}
+			p.eat("below")
+			if ok && of.Kind == made.Kind && of.Loop == made.Loop && of.Name == made.Name && (p.ended() || p.tok().is("until", "till")) {
+				return true
+			}
+		}
 	}
 	p.i = start
 	return false

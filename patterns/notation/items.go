@@ -160,6 +160,10 @@ func (b *block) next(sentence bool) *fault.Fault {
 		b.add(&Note{Span: p.from(start), Text: p.words(start)})
 		return nil
 	}
+	if start := p.i; b.afterRef() && p.postsOnPosts() {
+		b.add(&Note{Span: p.from(start), Text: p.words(start)})
+		return nil
+	}
 	if !sentence && b.afterRef() && p.lastInTurning() == 0 && !p.inStripes() {
 		if ok, f := b.changed(); ok || f != nil {
 			return f

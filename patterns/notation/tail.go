@@ -328,11 +328,25 @@ func (p *parser) roundBelow(pl *Place) bool {
 			pl.Below = -n // a round by number, told from a distance by its sign
 		} else {
 			p.eat("below")
+			p.ofStretch()
 		}
 		return true
 	}
 	p.i = start
 	return false
+}
+
+// ofStretch passes over "of the main part", "of crown" behind the last round.
+func (p *parser) ofStretch() {
+	start := p.i
+	if p.eat("of") {
+		p.eat("the")
+		main := p.eat("main")
+		if p.eat(headings...) || p.eat("part", "piece", "hat", "cap") || main {
+			return
+		}
+	}
+	p.i = start
 }
 
 // beforeLast reads "before last", "but one" behind "row": the one that the round below stands on.
