@@ -24,8 +24,14 @@ func (p *parser) rowEnds() bool {
 	ofBand := func() {
 		at := p.i
 		if p.eat("of") {
-			p.eat("the", "this")
+			p.eat("the", "this", "that")
 			if p.eat(bands...) {
+				return
+			}
+			p.eat("first", "second", "other", "opposite", "one", "left", "right", "same", "next", "remaining", "last", "final")
+			p.eatKind(tHyphen)
+			p.eat("hand")
+			if p.eat("side", "front", "half", "section") && p.ended() {
 				return
 			}
 		}
