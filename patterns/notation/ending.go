@@ -280,7 +280,7 @@ func (p *parser) lastElsewhere(r *Repeat) bool {
 	last, ok := r.Items[len(r.Items)-1].(*Stitches)
 	if ok && last.What == w && len(last.Places) == 1 && (last.Places[0].Of != nil || last.Places[0].Target.Sort == OfName) {
 		r.Ending, r.Omit = []Item{&Stitches{Span: p.from(at - 1), N: last.N, What: w, Places: places}}, 1
-	} else if s := (&Stitches{Span: p.from(at - 1), What: w, Places: places}); r.overToEdge(s) {
+	} else if s := (&Stitches{Span: p.from(at - 1), What: w, Places: places}); r.overToEdge(s) || p.lastAndChain(r, s) {
 	} else if _, chain := r.Items[len(r.Items)-1].(*Chain); chain && r.Extent.Sort == ToEnd && places[0].Pick == Last && places[0].Target.Sort != ChainSpace {
 		// "*1 dc in next loop, 3 ch; …, last dc in last tr": behind the last chains
 		r.Ending = []Item{&Stitches{Span: p.from(at - 1), What: w, Places: places}}
