@@ -69,6 +69,8 @@ func (p *parser) changeGrowth() *Change {
 		switch {
 		case p.everyTime():
 			each = true
+		case every == 1 && p.everyOtherTime():
+			each, every = true, 2
 		case moved && p.thanBefore():
 			each = true
 		case p.eat("at", "on", "in", "to") && p.eat("each", "both", "either"):
@@ -102,6 +104,17 @@ func (p *parser) changeGrowth() *Change {
 			return &Change{Grows: n, Of: w.Kind, Every: every}
 		}
 	}
+}
+
+// everyOtherTime reads "on every alternate round", "every 2nd row".
+func (p *parser) everyOtherTime() bool {
+	start := p.i
+	p.eat("on", "in")
+	if p.eat("each", "every") && p.alternate() && p.eat("rnd", "round", "row") {
+		return true
+	}
+	p.i = start
+	return false
 }
 
 // inTheEnd passes over "; at the end of Rnd 4 there are 9 sc", "; you will finish with 276 dc"

@@ -199,6 +199,11 @@ func (b *block) next(sentence bool) *fault.Fault {
 			b.add(it)
 			return nil
 		}
+	} else if p.shapesEvery() {
+		if it, _ := p.onward(); it != nil {
+			b.add(it) // "until 40 sts remain, then decrease 8 sts on every round until …"
+			return nil
+		}
 	}
 	if b.afterRounds() {
 		if u := p.toRound(); u != nil {

@@ -12,6 +12,8 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	sides := false
 	if p.tok().is(shapingVerbs...) && p.at(1).is("in", "as", "like") {
 		// "Dec in same manner until 12 sts rem"
+	} else if p.shapesEvery() {
+		p.eat("then", "now", "next")
 	} else if !p.eat("continue", "cont", "continuing", "proceed") {
 		if sides = p.eat("work", "working", "keep", "carry", "go"); !sides {
 			return nil, nil
@@ -33,15 +35,20 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	if n, ok := p.num(); ok && grows && n.Set() {
 		// "decrease 8 sts on every round"
 		p.target()
+		every := 1
 		for p.eat("on", "in", "each", "every", "rnd", "round", "row") {
+			if p.at(-1).is("each", "every") && p.alternate() {
+				every = 2
+				continue
+			}
 			r.Every = r.Every || p.at(-1).is("each", "every") && p.tok().is("rnd", "round", "row")
 			if p.at(-1).is("in") && p.tok().is("this", "the", "same") {
 				p.i--
 				break
 			}
 		}
-		if r.Every {
-			r.Change = &Change{Span: p.from(said), Text: p.words(said), Grows: n, Every: 1}
+		if r.Every || every > 1 {
+			r.Change = &Change{Span: p.from(said), Text: p.words(said), Grows: n, Every: every}
 			if p.toks[said].is("decreasing", "decrease", "dec") {
 				r.Change.Grows.Values = negative(n.Values)
 			}
@@ -108,6 +115,35 @@ func (p *parser) onward() (Item, *fault.Fault) {
 	r.Last = One(p.from(start))
 	r.Span = p.from(start)
 	return r, nil
+}
+
+// shapesEvery reports whether "then decrease 8 sts on every round until …" comes next: rounds that are shaped as
+// those before them were.
+func (p *parser) shapesEvery() bool {
+	start, faults := p.i, len(p.faults)
+	defer func() { p.i, p.faults = start, p.faults[:faults] }()
+	p.eat("then", "now", "next")
+	if !p.eat(shapingVerbs...) {
+		return false
+	}
+	if n, ok := p.num(); !ok || !n.Set() || !p.eat("st", "sts", "stitches") {
+		return false
+	}
+	p.eat("on", "in")
+	if !p.eat("each", "every") {
+		return false
+	}
+	p.alternate()
+	return p.eat("rnd", "round", "row") && (p.tok().is("until", "till", "to") || p.tok().kind == tComma && p.at(1).is("until", "till"))
+}
+
+// alternate reads "alternate", "other", "2nd" behind "every".
+func (p *parser) alternate() bool {
+	if p.tok().kind == tOrdinal && p.tok().value == 2 {
+		p.i++
+		return true
+	}
+	return p.eat("other", "alternate", "alt", "second")
 }
 
 // shapingVerbs are verbs for rounds that get wider or narrower.
