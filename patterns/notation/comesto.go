@@ -10,7 +10,7 @@ func (p *parser) comesTo(u *Until) {
 	if close := p.matching(p.i); p.tok().kind == tOpen && close > 0 && !(stop && p.tok().first) {
 		p.i++
 		if !p.rowsWorked(u) || p.i != close {
-			u.Rows, u.More, u.Repeats = Num{}, false, false
+			u.Rows, u.More, u.InAll, u.Repeats = Num{}, false, false, false
 			if p.i = start; !open {
 				return
 			}
@@ -23,7 +23,7 @@ func (p *parser) comesTo(u *Until) {
 		return
 	}
 	if p.i++; !p.rowsWorked(u) || !p.ended() && !p.tok().first && p.tok().kind != tComma {
-		u.Rows, u.More, u.Repeats = Num{}, false, false
+		u.Rows, u.More, u.InAll, u.Repeats = Num{}, false, false, false
 		p.i = start
 	}
 }
@@ -49,6 +49,7 @@ func (p *parser) rowsWorked(u *Until) bool {
 	}
 	about()
 	if p.eat("a"); p.eat("total") {
+		u.InAll = true
 		p.eat("of")
 	} else if p.eat("another", "further") {
 		u.More = true
@@ -74,10 +75,10 @@ func (p *parser) rowsWorked(u *Until) bool {
 			if u.Repeats {
 				return false // the first of them has been worked, or has not
 			}
-			u.More = false
+			u.More, u.InAll = false, true
 		case p.eat("in", "so", "far", "worked", "made", "done", "complete", "completed"):
 		case p.eat("from") && (p.eat("the") || true) && p.eat("beg", "beginning", "start"):
-			u.More = false
+			u.More, u.InAll = false, true
 		case p.eatAll("for", "me"):
 		default:
 			p.i = at

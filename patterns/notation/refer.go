@@ -363,7 +363,7 @@ func (p *parser) lengths() ([]float64, *fault.Fault) {
 		back, n, u := p.i, len(l), unit
 		p.i++
 		for read() {
-			if !p.eatKind(tComma) && !p.eatKind(tSlash) {
+			if !p.eatKind(tComma) && !p.eatKind(tSlash) && !p.eatKind(tColon) && !p.eatKind(tSemi) {
 				break
 			}
 		}

@@ -292,6 +292,8 @@ type (
 		Rows   Num       // or a number of rows
 		// More is set when Rows are those still to come: "for 3 more rounds".
 		More bool
+		// InAll is set when the words say that they are all that the piece then has: "(42 rows in all)".
+		InAll bool
 		// Repeats is set when Rows are how often what is repeated is worked: "about 6 times more".
 		Repeats bool
 		// Numbered is set when Rows is the number of the last row: "until Row 40 is

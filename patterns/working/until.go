@@ -45,6 +45,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 		return max(n-p.number, 0), true
 	}
 	if n := u.Rows.For(p.size); n > 0 && n < done && len(u.Length) > 0 {
+		if !u.InAll {
+			return n, true // "until it measures 15 cm (about 6 rounds)": so many are still to come
+		}
 		p.add(p.fault(u.Span, "row-count", fmt.Sprintf("the piece has %d rows already, more than the %d in all", done, n),
 			fmt.Sprintf("Say how many are still to come: %d more rows.", n)), true)
 		return 0, false
