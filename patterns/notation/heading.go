@@ -290,3 +290,19 @@ func (p *parser) beginsShaping(end int) bool {
 	}
 	return shapes
 }
+
+// headedShort reports whether a colon ends a heading of a few words at the beginning of a line, "Shape
+// neck:", which is no label itself.
+func headedShort(toks []token, colon int) bool {
+	if colon == 0 {
+		return false
+	}
+	j := colon
+	for ; j > 0 && !toks[j].first; j-- {
+		if k := toks[j-1].kind; k != tWord {
+			return false
+		}
+	}
+	_, round := roundWord(&toks[colon-1])
+	return j < colon && colon-j <= 3 && !round
+}

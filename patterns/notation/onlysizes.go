@@ -110,7 +110,7 @@ func (p *parser) sizesFirst(l *Label) {
 			continue
 		}
 		faults := len(p.faults)
-		if slices.Contains(allOfThem, strings.ToLower(p.words(start))) {
+		if forAll.MatchString(strings.ToLower(p.words(start))) {
 			l.Only = append(l.Only, p.sizes...)
 		} else {
 			p.only(l, start)
@@ -389,6 +389,9 @@ func (p *parser) sizeLine() (Label, bool) {
 		return l, true
 	}
 	if l, ok := p.sizesEnd(); ok {
+		return l, true
+	}
+	if l, ok := p.sizesDone(); ok {
 		return l, true
 	}
 	var l Label

@@ -29,6 +29,7 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 	}
 	text := &Text{}
 	var only []string   // the sizes that rounds are for
+	done := false       // and the others are finished
 	var some fault.List // notes for some of the sizes, till the next round
 	var head *Round     // a number on a line of its own, told for each size behind it
 	var habits []*habit // what was said of all the rounds from there on
@@ -42,10 +43,16 @@ func Parse(lines []Line, v *Vocabulary, sizes []string) (*Text, fault.List) {
 			continue
 		}
 		p := newParser(toks[s:end], v, sizes)
-		if l, ok := p.sizeLine(); ok && p.tok().kind == tEnd {
+		p.upTo = upTo(text.Rounds)
+		if l, ok := p.sizeLine(); ok && (p.finished || p.tok().kind == tEnd) {
 			faults = append(faults, p.faults...)
-			only = l.Only
-			continue
+			only, done = l.Only, p.finished
+			if s += p.i; s == end {
+				continue
+			}
+		}
+		if done && beginsAnew(toks[s:end]) {
+			only, done = nil, false
 		}
 		p = newParser(toks[s:end], v, sizes)
 		p.forSizes, p.taken, p.upTo, p.plain = only, takenBy(text.Rounds), upTo(text.Rounds), plainOf(text.Rounds)
@@ -140,22 +147,6 @@ func takenBy(rounds []*Round) (l []string) {
 	return l
 }
 
-// headedShort reports whether a colon ends a heading of a few words at the beginning of a line, "Shape
-// neck:", which is no label itself.
-func headedShort(toks []token, colon int) bool {
-	if colon == 0 {
-		return false
-	}
-	j := colon
-	for ; j > 0 && !toks[j].first; j-- {
-		if k := toks[j-1].kind; k != tWord {
-			return false
-		}
-	}
-	_, round := roundWord(&toks[colon-1])
-	return j < colon && colon-j <= 3 && !round
-}
-
 // roundStarts are the tokens at which rounds begin: the first, and every label
 // at the start of a line.
 func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
@@ -204,6 +195,10 @@ func roundStarts(toks []token, v *Vocabulary, sizes []string) []int {
 			continue
 		}
 		p := newParser(toks[i:], v, sizes)
+		if _, ok := p.sizesDone(); ok {
+			starts = append(starts, i)
+			continue
+		}
 		if l, ok := p.label(); ok && !(l.Unmarked && goesOn(&toks[i-1])) {
 			if starts = append(starts, i); l.SkipTo.Set() || l.SkipToPart != "" {
 				sent = i + p.i
@@ -296,7 +291,9 @@ type parser struct {
 	i     int
 	vocab *Vocabulary
 	sizes []string
-	depth int
+	// finished is set where a line says that some sizes are done, which are not to work what follows.
+	finished bool
+	depth    int
 	// stars are the items at which repeats marked with a star began, one list
 	// for each depth of brackets.
 	stars  [][]int

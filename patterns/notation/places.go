@@ -58,6 +58,12 @@ func (p *parser) places(alone bool) []Place {
 		if !ok && and && first.Target.Sort == FromHook {
 			more, ok = p.restOfChain(&first)
 		}
+		if last := &l[len(l)-1]; !ok && and && last.Into != stitch.Top && p.eat("of") {
+			// "in front loop of same st and of each of next 25 sts"
+			if more, ok = p.place(); ok && more.Into == stitch.Top {
+				more.Into = last.Into
+			}
+		}
 		if !ok && and && p.groupAhead() {
 			// "in next tr and ch-1 sp"
 			more, ok = p.place()

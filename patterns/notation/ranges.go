@@ -108,7 +108,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r", "rd", "rds")
 			if to, ok := p.num(); ok && !(t.kind == tDash && p.countNoun()) {
 				r.To = to
-			} else if !ok && p.eat("end") {
+			} else if !ok && (p.eat("end") || p.eatAll("the", "end")) {
 				r.ToEnd = true
 			} else {
 				p.i = back
@@ -208,6 +208,14 @@ func (p *parser) onwardsTo() bool {
 	}
 	if p.eat("and") && (p.eat("onward", "onwards", "on", "up") || p.eat("all") && p.eat("following", "subsequent", "remaining", "later") && p.eat("rows", "rounds", "rnds")) && p.tok().kind == tColon {
 		return true
+	}
+	p.i = start
+	if p.eat("until", "till", "to") {
+		p.eat("you", "it", "the")
+		p.eat("are", "is")
+		if p.eat("you're", "done", "finished", "complete", "end") && p.tok().kind == tColon {
+			return true // "Row 3 until you are done:"
+		}
 	}
 	p.i = start
 	return false

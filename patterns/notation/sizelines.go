@@ -35,10 +35,6 @@ func (p *parser) exactSizes(words string) (sizes []string) {
 	return sizes
 }
 
-// allOfThem are words for every size, as they stand before rounds for all of them again.
-var allOfThem = []string{"all", "all sizes", "for all sizes", "all sizes again", "every size", "both sizes", "everyone", "all sizes continue", "all sizes continue here",
-	"all sizes continue as follows", "all sizes now continue", "continue for all sizes", "continue all sizes"}
-
 // sizesSaid takes words that are sizes, "Size L only", "For sizes M and L", "all sizes", into the label.
 // It is false for any others, of which nothing is kept.
 func (p *parser) sizesSaid(l *Label, from, to int) bool {
@@ -48,7 +44,7 @@ func (p *parser) sizesSaid(l *Label, from, to int) bool {
 		return false
 	}
 	words := strings.ToLower(p.words(from))
-	if !slices.Contains(allOfThem, words) {
+	if !forAll.MatchString(words) {
 		for cut := true; cut; {
 			cut = false
 			for _, tail := range [][]string{{"as", "follows"}, {"continue"}, {"carry", "on"}, {"go", "on"}, {"continuing"}, {"now"}, {"here"}} {
@@ -63,7 +59,7 @@ func (p *parser) sizesSaid(l *Label, from, to int) bool {
 	said := strings.HasSuffix(words, "only") || strings.Contains(words, "size")
 	bare := strings.TrimPrefix(words, "for ")
 	switch sizes := p.exactSizes(bare); {
-	case slices.Contains(allOfThem, words):
+	case forAll.MatchString(words):
 		l.Only = append([]string(nil), p.sizes...)
 	case sizes != nil:
 		l.Only = sizes
