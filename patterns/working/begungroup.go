@@ -50,7 +50,10 @@ func (w *roundWork) begunGroup(p *notation.Place) []fabric.Place {
 // the one that they have come to. "Sl st in first ch-1 sp, ch 1, *sc in next ch-1 sp, ch 1; rep from *
 // around" goes into each, and "V-st in next V-st" into the first V-st as well.
 func (w *roundWork) unmoved(it *notation.Chain, rest []notation.Item) bool {
-	if it.Counts == nil && it.N.For(w.size) > 1 || it.Counts != nil && !it.Counts.Not || w.leads != nil {
+	if it.Counts != nil && !it.Counts.Not || w.leads != nil {
+		return false
+	}
+	if n := it.N.For(w.size); it.Counts == nil && n > 1 && !w.startCounts(it, n).Not {
 		return false
 	}
 	p := placeAhead(rest)
@@ -68,7 +71,7 @@ func (w *roundWork) unmoved(it *notation.Chain, rest []notation.Item) bool {
 				return false
 			}
 		}
-	case of == nil && p.Pick == notation.Next && p.Target.Sort == notation.OfName, of != nil && (of.Pick == notation.Next || of.Pick == notation.Each) && of.Target.Sort == notation.OfName:
+	case of == nil && (p.Pick == notation.Next || p.Pick == notation.Each) && p.Target.Sort == notation.OfName, of != nil && (of.Pick == notation.Next || of.Pick == notation.Each) && of.Target.Sort == notation.OfName:
 		if of == nil {
 			of = p
 		}
