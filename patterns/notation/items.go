@@ -149,6 +149,9 @@ func (b *block) add(i Item) {
 // or, at the end of the round, a count.
 func (b *block) next(sentence bool) *fault.Fault {
 	p := b.p
+	if b.sizedStitches() {
+		return nil
+	}
 	if p.listed(b) || p.trailingCount(sentence || p.at(-1).kind == tSemi && b.wentToEnd()) {
 		return nil
 	}

@@ -216,8 +216,9 @@ func (p *parser) named(l *Label) {
 		if _, round := roundWord(p.tok()); round || p.tok().is(notNames...) || n == 0 && !capital(p.tok().raw) {
 			break
 		}
-		if _, stitch := p.vocab.lookup(p.tok().text); stitch {
-			break
+		_, stitch := p.vocab.lookup(p.tok().text)
+		if _, round := roundWord(p.at(1)); stitch && (n > 0 || !round || p.at(1).is("r") || !p.tok().first) {
+			break // but "Puff Rnd 1" names rounds
 		}
 		p.i++
 		_, round := roundWord(p.tok())

@@ -47,7 +47,8 @@ func (p *parser) bracketed() (Num, bool) {
 	}
 	closed := p.eatKind(tClose)
 	before := &p.toks[start-1]
-	stitches := before.is("next", "nxt", "following", "foll", "last", "first", "rem", "remaining", "of", "skip", "sk", "miss") && p.nounAt(0)
+	stitches := before.is("next", "nxt", "following", "foll", "last", "first", "rem", "remaining", "of", "skip", "sk", "miss") && p.nounAt(0) ||
+		closed && len(values) > 1 && p.stitchPlaced()
 	switch {
 	case !closed || len(values) == 0 || !stitches && !(before.is("ch", "chain") && p.ended()) && !p.timesWord():
 	case len(values) == len(p.sizes):
@@ -65,6 +66,36 @@ func (p *parser) bracketed() (Num, bool) {
 	}
 	p.i = start
 	return Num{}, false
+}
+
+// stitchPlaced reports whether a stitch and where it goes comes next: the "hdc into a magic loop" behind
+// "[8, 9, 10]", which is then how many of them are made.
+func (p *parser) stitchPlaced() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	if _, ok := p.what(); ok {
+		p.eat("sts", "stitches")
+		return p.tok().is("in", "into", "evenly", "over") && !p.tok().first && !p.at(1).is("all", "total")
+	}
+	return false
+}
+
+// sizedStitches reads "[8, 9, 10] hdc into a magic loop", a number for each size and nothing else in brackets.
+func (b *block) sizedStitches() bool {
+	p := b.p
+	start := p.i
+	if p.tok().kind != tOpen {
+		return false
+	}
+	if n, ok := p.bracketed(); ok && len(n.Values) > 1 && p.stitchPlaced() {
+		p.i = start
+		if it, ok := p.stitches(); ok {
+			b.addStitches(it.(*Stitches))
+			return true
+		}
+	}
+	p.i = start
+	return false
 }
 
 // sizesHere is how many sizes there are.

@@ -285,9 +285,9 @@ func (p *parser) sizesBehind(l *Label) {
 		}
 		return
 	}
-	if k := p.tok().kind; len(l.Only) > 0 || k != tDash && k != tComma && (k != tWord || len(l.Numbers) == 0 || p.tok().first) {
+	if k := p.tok().kind; len(l.Only) > 0 || k != tDash && k != tComma && (k != tWord && !(k == tNumber && p.sizesToColon()) || len(l.Numbers) == 0 || p.tok().first) {
 		return
-	} else if k == tWord {
+	} else if k == tWord || k == tNumber {
 		for j := p.i + 1; j < p.i+8 && j < len(p.toks)-1; j++ {
 			if p.toks[j].kind == tColon {
 				if p.sizesSaid(l, start, j) {
@@ -310,6 +310,28 @@ func (p *parser) sizesBehind(l *Label) {
 	if len(l.Only) == 0 || len(p.faults) > faults {
 		l.Only, p.faults, p.i = nil, p.faults[:faults], start
 	}
+}
+
+// sizesToColon reports whether sizes come next, up to the colon or dash behind them: the "6-12 months and
+// Toddler only" of "Rnd 7, 6-12 months and Toddler only:", which are no numbers of rounds.
+func (p *parser) sizesToColon() bool {
+	named := false
+	for j := p.i; j < p.i+20 && j < len(p.toks)-1 && (j == p.i || !p.toks[j].first); j++ {
+		switch t := &p.toks[j]; {
+		case t.kind == tStop, t.kind == tStar, t.kind == tOpen:
+			return false
+		case t.kind == tColon, t.kind == tDash && p.instructs(j+1):
+			var l Label
+			at, faults := p.i, len(p.faults)
+			p.i = j
+			p.only(&l, at)
+			known := len(p.faults) == faults
+			p.i, p.faults = at, p.faults[:faults]
+			return named && known && len(l.Only) > 0
+		}
+		named = named || p.toks[j].kind == tWord && !p.toks[j].is("and", "or")
+	}
+	return false
 }
 
 // letters are what sizes that are letters are called in full.

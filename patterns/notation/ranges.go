@@ -1,6 +1,9 @@
 package notation
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // ordinalOf is the number of an ordinal in words, else 0.
 func ordinalOf(t *token) int {
@@ -93,6 +96,9 @@ func (p *parser) numbers(l *Label, ranges bool) {
 			l.Numbers = append(l.Numbers, r)
 			return
 		}
+		if p.bracketedRanges(l) {
+			return
+		}
 		from, ok := p.num()
 		if !ok {
 			return
@@ -134,7 +140,7 @@ func (p *parser) numbers(l *Label, ranges bool) {
 		}
 		p.eat("and")
 		p.eat("rnd", "rnds", "round", "rounds", "row", "rows", "r", "rd", "rds")
-		if p.tok().kind != tNumber {
+		if p.tok().kind != tNumber || p.sizesToColon() {
 			p.i = back
 			return
 		}
@@ -270,6 +276,46 @@ func (p *parser) countNoun() bool {
 	defer func() { p.i = at }()
 	_, ok := p.target()
 	return ok
+}
+
+// bracketedRanges reads rounds of each size that all stand in brackets: Rnds [13-14, 13-16, 13-18], Rnd (12, 14, 14).
+func (p *parser) bracketedRanges(l *Label) bool {
+	start := p.i
+	if len(p.sizes) < 2 || len(l.Numbers) > 0 || !p.eatKind(tOpen) {
+		return false
+	}
+	var from, to []int
+	for {
+		a, ok := p.plainNumber()
+		if !ok {
+			break
+		}
+		b := a
+		if p.eatKind(tHyphen) || p.eatKind(tDash) || p.eat("to", "through", "thru", "and") {
+			if b, ok = p.plainNumber(); !ok {
+				break
+			}
+		}
+		from, to = append(from, a), append(to, b)
+		if !p.eatKind(tComma) && !p.eatKind(tSemi) && !p.eatKind(tSlash) && !p.eatKind(tColon) {
+			break
+		}
+	}
+	closed := p.eatKind(tClose)
+	span := p.from(start)
+	switch n := len(from); {
+	case closed && n == len(p.sizes):
+	case closed && n == len(p.forSizes):
+		from, to = p.spread(from), p.spread(to)
+	case closed && n > 1 && p.tok().kind == tColon:
+		p.report(fail(span, "size-list", fmt.Sprintf("%d numbers for %s", n, sizesHere(p.sizes)),
+			"Write one number for each size, smallest first: "+p.sizeNames()+"."))
+	default:
+		p.i = start
+		return false
+	}
+	l.Numbers = append(l.Numbers, Range{From: Num{Span: span, Values: from}, To: Num{Span: span, Values: to}})
+	return true
 }
 
 // pairSizes reads the other sizes' rounds behind the second of two: Rnds 17 and 18 (17

@@ -63,9 +63,14 @@ func (p *parser) spread(values []int) []int {
 var butWords = []string{"except", "but", "bar", "excluding", "besides", "other", "apart", "save"}
 
 var (
-	butSizes  = regexp.MustCompile(`^(?:all |every |the )*(?:sizes? )?(except|but|bar|excluding|besides|other than|apart from|save|not|omit|skip|(?:do not|don't) work(?: this (?:round|rnd|row))?|not worked)(?: for| in| on)?(?: the)?(?: sizes?)? (.+?)(?: sizes?)?(?: only)?$`)
-	fromSize  = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: size)? (?:and|&) (?:all )?(up|upwards?|over|above|larger|bigger|down|under|below|smaller)(?: sizes)?(?: only)?$`)
-	sizeRange = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: ?[-–—] ?| to | through )(.+?)(?: sizes?)?(?: only)?$`)
+	butSizes = regexp.MustCompile(`^(?:all |every |the )*(?:sizes? )?(except|but|bar|excluding|besides|other than|apart from|save|not|omit|skip|(?:do not|don't) work(?: this (?:round|rnd|row))?|not worked)(?: for| in| on)?(?: the)?(?: sizes?)? (.+?)(?: sizes?)?(?: only)?$`)
+	fromSize = regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: size)? (?:and|&) (?:all )?(up|upwards?|over|above|larger|bigger|down|under|below|smaller)(?: sizes)?(?: only)?$`)
+	// The names of sizes may have a dash in them themselves: "3-6 months to Toddler".
+	sizeRanges = []*regexp.Regexp{
+		regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?)(?: to | through )(.+?)(?: sizes?)?(?: only)?$`),
+		regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?) [-–—] (.+?)(?: sizes?)?(?: only)?$`),
+		regexp.MustCompile(`^(?:from )?(?:sizes? )?(.+?) ?[-–—] ?(.+?)(?: sizes?)?(?: only)?$`),
+	}
 )
 
 // sizesButOrFrom are the sizes that words name by those they leave out, or by where they
@@ -102,10 +107,12 @@ func (p *parser) sizesButOrFrom(words string) (sizes []string, unknown string) {
 			return p.sizes[i:], ""
 		}
 	}
-	if m := sizeRange.FindStringSubmatch(words); m != nil {
-		ends := unitBehind(m[1:3])
-		if i, j := at(ends[0]), at(ends[1]); i >= 0 && j > i {
-			return p.sizes[i : j+1], ""
+	for _, between := range sizeRanges {
+		if m := between.FindStringSubmatch(words); m != nil {
+			ends := unitBehind(m[1:3])
+			if i, j := at(ends[0]), at(ends[1]); i >= 0 && j > i {
+				return p.sizes[i : j+1], ""
+			}
 		}
 	}
 	return nil, ""
