@@ -63,6 +63,11 @@ func (p *parser) untilMeasures() (*Until, *fault.Fault) {
 		u.Whole = u.Whole || p.tok().is("lower", "bottom", "including", "crown", "top", "center", "centre", "total")
 		p.i++
 	}
+	fromRound := -1
+	if _, round := roundWord(p.at(-1)); round && p.tok().kind == tNumber && p.at(-2).is("from") {
+		fromRound = p.i
+		p.i++
+	}
 	if !u.End.Set {
 		u.End = p.endingRow()
 	}
@@ -72,6 +77,10 @@ func (p *parser) untilMeasures() (*Until, *fault.Fault) {
 		}
 	}
 	p.comesTo(u)
+	if fromRound >= 0 && !(u.Rows.Set() && u.More) {
+		p.i = fromRound // how far it is from a round is not reckoned
+		return u, nil
+	}
 	p.orAsLiked()
 	if !u.End.Set {
 		u.End = p.endingRow() // "…, or as long as you like, ending with a Row 6"
