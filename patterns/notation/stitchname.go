@@ -282,3 +282,11 @@ func (p *parser) shaped(legs int) (What, bool) {
 	}
 	return What{Kind: k}, true
 }
+
+// NamesLoop reports whether a name is that of a loop which stitches go into, "3rd loop", "BLO", and of no stitch.
+func NamesLoop(name string) bool {
+	toks, _ := scan([]Line{{Text: name, Line: 1, Column: 1}})
+	p := newParser(toks[:len(toks)-1], NewVocabulary(stitch.US, nil), nil)
+	_, ok := p.loopWords()
+	return ok && p.tok().kind == tEnd
+}

@@ -110,6 +110,9 @@ func (w *work) parse() {
 				"Check the loops on the hook, of which one is left at the end; or say it as stitches and where they go, for example: 3-dc cluster in next st."))
 			continue
 		}
+		if (len(faults) > 0 || !makesStitch(items)) && notation.NamesLoop(d.Name) {
+			continue // "3rd loop: the horizontal bar on the wrong side": where a stitch goes, and none itself
+		}
 		w.report(faults)
 		switch {
 		case !makesStitch(items):
