@@ -2,9 +2,11 @@ package working
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"whorl/patterns/fabric"
+	"whorl/patterns/fault"
 	"whorl/patterns/notation"
 	"whorl/patterns/stitch"
 )
@@ -44,9 +46,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 		}
 		return max(n-p.number, 0), true
 	}
-	if n := u.Rows.For(p.size); n > 0 && n < done && len(u.Length) > 0 {
+	if n := u.Rows.For(p.size); n > 0 && len(u.Length) > 0 && (u.InAll && n < done || !u.InAll && p.stillToCome(r, ref, u, n, done, have)) {
 		if !u.InAll {
-			return n, true // "until it measures 15 cm (about 6 rounds)": so many are still to come
+			return n, true
 		}
 		p.add(p.fault(u.Span, "row-count", fmt.Sprintf("the piece has %d rows already, more than the %d in all", done, n),
 			fmt.Sprintf("Say how many are still to come: %d more rows.", n)), true)
@@ -66,6 +68,16 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	if u.Stitches.Set() {
 		return p.untilStitches(r, ref, u)
 	}
+	n, ok, f := p.lengthTakes(r, ref, u, have)
+	if f != nil {
+		p.add(f, true)
+	}
+	return n, ok
+}
+
+// lengthTakes is how many more rows, each as high as its stitches, a length takes of a piece of the height
+// that it has.
+func (p *partWork) lengthTakes(r *notation.Round, ref *notation.Ref, u *notation.Until, have float64) (int, bool, *fault.Fault) {
 	if u.Added {
 		have = 0
 	}
@@ -77,9 +89,9 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 		if words = p.referred(ref); len(words) == 0 {
 			if ref.Onward && !p.broken {
 				p.openPattern(r, ref)
-				return 0, false
+				return 0, false, nil
 			}
-			return 0, !p.broken
+			return 0, !p.broken, nil
 		}
 	}
 	length := u.Length[min(p.size, len(u.Length)-1)]
@@ -87,13 +99,24 @@ func (p *partWork) untilRows(r *notation.Round, ref *notation.Ref) (int, bool) {
 	for ; ; n++ {
 		h := p.nextHeight(words[n%len(words)])
 		if !(have+h/2 <= length) {
-			return n, true
+			return n, true, nil
 		}
 		if have += h; n >= maxRounds || !(h > 0) {
-			p.add(p.fault(u.Span, "too-large", fmt.Sprintf("%s would take more than %d rows", r.Label.Text, maxRounds), "Check the length and the gauge."), true)
-			return 0, false
+			return 0, false, p.fault(u.Span, "too-large", fmt.Sprintf("%s would take more than %d rows", r.Label.Text, maxRounds), "Check the length and the gauge.")
 		}
 	}
+}
+
+// stillToCome reports whether the rows that a length comes to, "(about 6 rounds)", are those still to come and
+// not all that the piece then has: there are more already, or by the gauge it takes about so many, which those
+// that would be left of them are far from.
+func (p *partWork) stillToCome(r *notation.Round, ref *notation.Ref, u *notation.Until, n, done int, have float64) bool {
+	if n < done || ref != nil && len(p.referred(ref)) == 0 {
+		return n < done
+	}
+	takes, ok, _ := p.lengthTakes(r, ref, u, have)
+	off := func(rows int) float64 { return math.Abs(float64(rows - takes)) }
+	return ok && off(n) <= float64(n)/4 && off(n-done) > float64(n)/4 && off(n) < off(n-done)
 }
 
 // toldNext reports whether the words behind r are those of the round with a number.
