@@ -88,8 +88,8 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 	if p.edgingRound(&l) {
 		return l, true
 	}
-	if len(l.Only) > 0 && p.at(-1).kind == tColon && !roundNext(p.tok()) && p.instructs(p.i) {
-		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :"), true
+	if k := p.at(-1).kind; len(l.Only) > 0 && (k == tColon || k == tComma) && !roundNext(p.tok()) && (p.instructs(p.i) || p.workAgain(p.i)) {
+		l.Text, l.Sizes = strings.TrimRight(p.words(start), " :,"), true
 		return l, true // "Child only: Rep Rows 2 and 3 once more."
 	}
 	if p.roundsToWork(&l) {
@@ -145,7 +145,9 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 			if letterOnly && p.tok().kind != tNumber && !(named && p.tok().kind == tColon) {
 				return no()
 			}
-			p.numbers(&l, ranges)
+			if !l.Next.Set() || !p.stitchBehind() {
+				p.numbers(&l, ranges)
+			}
 			if len(l.Numbers) == 0 && !named {
 				return no()
 			}
@@ -196,6 +198,7 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		if _, round := roundWord(p.at(-2)); len(l.Numbers) == 0 && (!named || p.at(-1).kind == tStop && !round) {
 			return no() // "BASE." is a heading
 		}
+	case l.Next.Set() && p.stitchBehind() && !p.tok().first: // "Next rnd. 1 ch", whose stop is that of the abbreviation
 	case (len(l.Numbers) > 0 || l.Foundation) && !l.Bare && !p.tok().first && p.instructs(p.i):
 		l.Unmarked = true // "1st row 1 ch, 1 dc into each dc", as old leaflets print it
 	default:
@@ -206,6 +209,22 @@ func (p *parser) labelAt(ranges bool) (Label, bool) {
 		p.sizesInside(&l)
 	}
 	return l, true
+}
+
+// stitchBehind reports whether the number that comes next is of stitches or chains: "Next rnd. 1 ch".
+func (p *parser) stitchBehind() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.eatKind(tStop)
+	if p.tok().kind != tNumber {
+		return false
+	}
+	p.i++
+	if p.tok().is("ch", "chs", "chain") {
+		return true
+	}
+	w, ok := p.what()
+	return ok && w.Kind.Is()
 }
 
 // named passes over the name of a stretch of rounds that are numbered by

@@ -104,8 +104,9 @@ func (p *parser) sizesFirst(l *Label) {
 		}
 		round = round || p.at(1).is("next") && roundNext(p.at(2))
 		making := k == tComma && p.toks[start].is("if", "when")
-		skips := p.at(1).is(skipping...) || (k == tColon || making || k == tComma && (p.toks[start].is("for") || p.exactSizes(p.words(start)) != nil)) && p.skipsLater(p.i+1)
-		works := (k == tColon || k == tComma && p.toks[start].is("for")) && !making && !round && p.instructs(p.i+1)
+		sized := k == tComma && p.sizesAlone(start)
+		skips := p.at(1).is(skipping...) || (k == tColon || making || k == tComma && (p.toks[start].is("for") || sized)) && p.skipsLater(p.i+1)
+		works := (k == tColon || k == tComma && p.toks[start].is("for") || sized) && !making && !round && (p.instructs(p.i+1) || p.workAgain(p.i+1))
 		if p.at(1).first || !round && !skips && !works {
 			continue
 		}
@@ -430,7 +431,10 @@ func (p *parser) sizeLine() (Label, bool) {
 			sized = true // "Toddler sizes only"
 		}
 		for p.tok().kind != tColon && p.tok().kind != tStop && p.tok().kind != tEnd && p.i-start < 16 && (p.i == start || !p.tok().first) {
-			p.i++
+			if p.i++; p.tok().kind == tComma && (p.at(1).is(skipping...) || p.workAgain(p.i+1)) && p.sizesAlone(start) {
+				p.i = start
+				return Label{}, false // "Size Small, proceed to Body."
+			}
 		}
 		if !sized && !(p.at(-1).is("only") || p.at(-1).is("size", "sizes") && p.i > at+1) {
 			p.i = start

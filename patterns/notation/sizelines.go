@@ -106,6 +106,28 @@ func (p *parser) sizesInside(l *Label) {
 	}
 }
 
+// sizesAlone reports whether the words from a token up to here are sizes and nothing else, "Size Small", "For
+// Adult only", "M and L sizes".
+func (p *parser) sizesAlone(start int) bool {
+	words := strings.TrimSuffix(strings.TrimPrefix(strings.ToLower(p.words(start)), "for "), " only")
+	words = strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(words, "the "), "sizes "), "size ")
+	return p.exactSizes(strings.TrimSuffix(strings.TrimSuffix(words, " sizes"), " size")) != nil
+}
+
+// workAgain reports whether the words at token i are to work a round by its number again, "work Rnd 2 once more".
+func (p *parser) workAgain(i int) bool {
+	if i+2 >= len(p.toks) || !p.toks[i].is("work", "rep", "repeat") {
+		return false
+	}
+	_, round := roundWord(&p.toks[i+1])
+	for j := i + 2; round && j < len(p.toks) && !p.toks[j].first && p.toks[j].kind != tStop && p.toks[j].kind != tSemi; j++ {
+		if p.toks[j].is("once", "twice", "more", "again", "times") {
+			return true
+		}
+	}
+	return false
+}
+
 // sizesEnd reads a sentence that some sizes are done with, "Small ends here.", "Stop here for Small.":
 // the rounds that follow are for the others.
 func (p *parser) sizesEnd() (l Label, ok bool) {
