@@ -23,6 +23,7 @@ func (p *parser) sizesDone() (l Label, ok bool) {
 		return l, false
 	}
 	var done, on []string
+	only := false // "Adult only: continue with Rnd 9."
 	for p.i < end {
 		from := p.i
 		for p.i < end && p.tok().kind != tStop && p.tok().kind != tSemi && !(p.tok().kind == tComma && p.i > from && p.at(1).is("for", "but") && p.i+1 < end) {
@@ -46,6 +47,7 @@ func (p *parser) sizesDone() (l Label, ok bool) {
 			p.i = start
 			return l, false
 		}
+		only = only || list == &on && m[2] != "" && strings.HasSuffix(m[1], " only")
 		name := strings.TrimSpace(strings.TrimSuffix(m[1], " only"))
 		name = strings.TrimSuffix(strings.TrimSuffix(strings.TrimPrefix(strings.TrimPrefix(name, "size "), "sizes "), " size"), " sizes")
 		sizes := p.exactSizes(name)
@@ -59,12 +61,12 @@ func (p *parser) sizesDone() (l Label, ok bool) {
 		*list = append(*list, sizes...)
 	}
 	p.i = end
-	if len(done) == 0 || slices.ContainsFunc(on, func(s string) bool { return slices.Contains(done, s) }) {
+	if len(done) == 0 && !only || slices.ContainsFunc(on, func(s string) bool { return slices.Contains(done, s) }) {
 		p.i = start
 		return l, false
 	}
 	for _, s := range p.sizes {
-		if !slices.Contains(done, s) {
+		if !slices.Contains(done, s) && (len(done) > 0 || slices.Contains(on, s)) {
 			l.Only = append(l.Only, s)
 		}
 	}
