@@ -57,6 +57,10 @@ func (p *parser) trailingCount(sentence bool) bool {
 	}
 	p.eat("now", "have", "be")
 	p.eatKind(tColon)
+	if s := p.countBySize(p.sentenceEnd()); sentence && s != nil {
+		p.stated = append(p.stated, s)
+		return true
+	}
 	if p.tok().kind != tNumber && numberWords[p.tok().text] == 0 && !(p.tok().kind == tDash && p.at(1).kind == tOpen) {
 		p.i = start
 		return false
@@ -145,6 +149,9 @@ func (p *parser) trailingCount(sentence bool) bool {
 // nil.
 func (p *parser) statedUpTo(close int) *Stated {
 	start := p.i
+	if s := p.countBySize(close); s != nil {
+		return s
+	}
 	p.eatKind(tEqual)
 	if p.eat("stitch", "st") && !p.eat("count") {
 		p.i = start
@@ -174,6 +181,9 @@ func (p *parser) statedUpTo(close int) *Stated {
 		p.i = close // "…, which is 22 to a side"
 	} else if p.i < close && p.eatKind(tComma) && p.tok().is("counting", "including", "not", "with") {
 		p.i = close // "…, counting the split shell as one"
+	}
+	if p.tok().kind == tStop && p.i+1 == close {
+		p.i++ // "[64 trebles.]"
 	}
 	if p.i != close {
 		p.i = start
