@@ -89,15 +89,7 @@ func TestMeshOnChain(t *testing.T) {
 			c.ch(1).skip(1)
 		}
 	}
-	w := rowsLaid(t, c.fabric())
-	if stand, row := len(w.courses[0].order), len(w.courses[1].order); stand != 31 || row != 31 {
-		t.Errorf("%d stitches and spaces on %d chains", row, stand)
-	}
-	for k, i := range w.courses[1].order {
-		if off := math.Abs(w.courses[1].theta[i] - w.courses[0].theta[w.courses[0].order[k]]); off > 0.1 {
-			t.Errorf("stitch %d is %.2f mm beside its chain", k+1, off)
-		}
-	}
+	standsOnChain(t, c.fabric(), 31, 0.1)
 }
 
 // rowsLaid is the work of a piece with its rows laid.
@@ -147,6 +139,21 @@ func TestRowOnEdgeOfRound(t *testing.T) {
 	}
 }
 
+// standsOnChain checks that the first row has n places, as many as its foundation, each at most so many
+// millimetres beside its chain.
+func standsOnChain(t *testing.T, f *fabric.Fabric, n int, most float64) {
+	t.Helper()
+	w := rowsLaid(t, f)
+	if stand, row := len(w.courses[0].order), len(w.courses[1].order); stand != n || row != n {
+		t.Errorf("%d stitches, spaces and chains on %d chains, not %d on as many", row, stand, n)
+	}
+	for k, i := range w.courses[1].order {
+		if off := math.Abs(w.courses[1].theta[i] - w.courses[0].theta[w.courses[0].order[k]]); off > most {
+			t.Errorf("stitch %d is %.2f mm beside its chain", k+1, off)
+		}
+	}
+}
+
 // The chains of a first mesh that are counted from the hook with the turning chain, "dc in 8th
 // ch from hook", go on from it and are no part of the foundation either.
 func TestFirstSpaceOnChain(t *testing.T) {
@@ -159,13 +166,5 @@ func TestFirstSpaceOnChain(t *testing.T) {
 			c.ch(2).skip(2)
 		}
 	}
-	w := rowsLaid(t, c.fabric())
-	if stand, row := len(w.courses[0].order), len(w.courses[1].order); stand != 40 || row != 40 {
-		t.Errorf("%d stitches and chains on %d chains", row, stand)
-	}
-	for k, i := range w.courses[1].order {
-		if off := math.Abs(w.courses[1].theta[i] - w.courses[0].theta[w.courses[0].order[k]]); off > 0.25 {
-			t.Errorf("stitch %d is %.2f mm beside its chain", k+1, off)
-		}
-	}
+	standsOnChain(t, c.fabric(), 40, 0.25)
 }
